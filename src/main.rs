@@ -1,0 +1,3 @@
+fn main() {
+    leptos::mount::mount_to_body(|| "hello");
+}
