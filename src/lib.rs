@@ -3,3 +3,10 @@
 
 pub mod units;
 pub mod working;
+
+pub mod season;
+
+pub mod battery;
+pub mod fuel;
+pub mod oil;
+pub mod torque;

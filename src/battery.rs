@@ -1,0 +1,1 @@
+//! The battery over the season: charge, resting voltage, days to act.

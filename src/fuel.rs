@@ -1,0 +1,1 @@
+//! Fuel: how much to add, how much stabilizer, and how far to run it through.

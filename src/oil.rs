@@ -1,0 +1,1 @@
+//! Oil: fill for the job, filter allowance, first pour, bottles.

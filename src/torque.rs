@@ -1,0 +1,1 @@
+//! From the manual's torque to the mark on the wrench.
