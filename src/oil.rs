@@ -1,1 +1,317 @@
-//! Oil: fill for the job, filter allowance, first pour, bottles.
+//! Oil change: what the engine needs, what to pour first, what to buy.
+//!
+//! Oil on the glass or stick decides, never the sum: pour short of it, run, let it rest, look, top up.
+
+use crate::{
+    units::Measure,
+    working::{Amount, Answer, Law, Quantity, Term, term},
+};
+use std::fmt;
+use uom::si::{
+    f64::{Ratio, Volume},
+    ratio::percent,
+    volume::milliliter,
+};
+
+/// What the engine takes.
+pub const OIL_NEEDED: Law = Law {
+    formula: "V = F",
+    gives: Measure::Oil,
+    source: "the bike's manual, its fill for this oil change",
+    holds: "a rough figure until the level is read: some old oil always stays behind",
+};
+
+/// What a new filter takes.
+pub const FILTER_ALLOWANCE: Law = Law {
+    formula: "a = F − D",
+    gives: Measure::Oil,
+    source: "by definition: the fill with a new filter less the fill without",
+    holds: "both fills are from the same manual",
+};
+
+/// First pour, to the middle between the marks.
+pub const FIRST_POUR: Law = Law {
+    formula: "P = F − B / 2",
+    gives: Measure::Oil,
+    source: "arithmetic: the whole fill reaches the upper mark, the volume between the marks less the lower",
+    holds: "the level is then read as the manual says and topped up; never start with it under the lower mark",
+};
+
+/// First pour, where the volume between the marks is not known.
+pub const FIRST_POUR_SHARE: Law = Law {
+    formula: "P = s · F",
+    gives: Measure::Oil,
+    source: "common practice, no source",
+    holds: "then fill to the level on the glass or stick before starting",
+};
+
+/// The rest of the fill, after the run.
+pub const TOP_UP: Law = Law {
+    formula: "U = F − P",
+    gives: Measure::Oil,
+    source: "arithmetic",
+    holds: "an upper limit: the level on the glass or stick decides, and too much oil does harm",
+};
+
+/// Bottles to buy.
+pub const BOTTLES: Law = Law {
+    formula: "n = max(0, ceil((V − S) / B))",
+    gives: Measure::Number,
+    source: "arithmetic, to whole milliliters: less than half a milliliter short needs no further bottle",
+    holds: "all bottles are of one size",
+};
+
+/// What is left of the oil on the shelf and of the bottles bought.
+pub const LEFT_OVER: Law = Law {
+    formula: "R = max(0, S + n · B − V)",
+    gives: Measure::Oil,
+    source: "arithmetic",
+    holds: "the engine takes what the manual says",
+};
+
+/// Which oil change it is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Job {
+    /// The old filter stays.
+    DrainOnly,
+    /// With a new filter.
+    WithFilter,
+    /// The engine was apart and is dry.
+    AfterOverhaul,
+}
+
+/// The manual's fills, as far as they are known.
+///
+/// Invariant: those known are above zero, and grow from drain only over with filter to after overhaul.
+///
+/// ```
+/// use torpor::oil::{Fills, Job};
+/// use uom::si::{f64::Volume, volume::milliliter};
+/// # fn main() -> Result<(), torpor::oil::OilError> {
+/// let ml = Volume::new::<milliliter>;
+/// let fills = Fills::new(Some(ml(2900.0)), Some(ml(3100.0)), None)?;
+/// assert!(fills.needed(Job::WithFilter).is_some_and(|it| it.value == ml(3100.0)));
+/// assert_eq!(fills.needed(Job::AfterOverhaul), None);
+/// # Ok(()) }
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Fills {
+    drain: Option<Volume>,
+    filter: Option<Volume>,
+    overhaul: Option<Volume>,
+}
+
+impl Fills {
+    /// Fill without filter (drain only), with filter, and after overhaul.
+    ///
+    /// # Errors
+    /// [`OilError::Fill`], [`OilError::FilterUnderDrain`], [`OilError::OverhaulUnderFilter`],
+    /// [`OilError::OverhaulUnderDrain`].
+    pub fn new(
+        drain: Option<Volume>,
+        filter: Option<Volume>,
+        overhaul: Option<Volume>,
+    ) -> Result<Self, OilError> {
+        if [drain, filter, overhaul].into_iter().flatten().any(|it| !positive(it)) {
+            return Err(OilError::Fill);
+        }
+        let over = |less: Option<Volume>, more: Option<Volume>| {
+            less.zip(more).is_some_and(|(less, more)| less > more)
+        };
+        if over(drain, filter) {
+            return Err(OilError::FilterUnderDrain);
+        }
+        if over(filter, overhaul) {
+            return Err(OilError::OverhaulUnderFilter);
+        }
+        if over(drain, overhaul) {
+            return Err(OilError::OverhaulUnderDrain);
+        }
+        Ok(Self { drain, filter, overhaul })
+    }
+
+    /// Oil needed for `job`; `None` where that fill is not known. Another one never stands in for it.
+    pub fn needed(&self, job: Job) -> Option<Answer<Volume>> {
+        let (fill, name) = match job {
+            Job::DrainOnly => (self.drain?, WITHOUT),
+            Job::WithFilter => (self.filter?, WITH),
+            Job::AfterOverhaul => (self.overhaul?, "fill after overhaul"),
+        };
+        Some(Answer::exact(fill, &OIL_NEEDED, vec![term("F", name, Measure::Oil, fill)]))
+    }
+
+    /// Filter allowance; `None` where one of the two fills is not known.
+    pub fn allowance(&self) -> Option<Answer<Volume>> {
+        let (drain, filter) = self.drain.zip(self.filter)?;
+        let terms =
+            vec![term("F", WITH, Measure::Oil, filter), term("D", WITHOUT, Measure::Oil, drain)];
+        Some(Answer::exact(filter - drain, &FILTER_ALLOWANCE, terms))
+    }
+}
+
+const WITH: &str = "fill with filter";
+const WITHOUT: &str = "fill without filter";
+const NEEDED: &str = "oil needed";
+
+/// What to pour first of `fill`: to the middle between the marks where the volume `between` them is known, else 85 %
+/// (common practice, no source).
+///
+/// # Errors
+/// [`OilError::Needed`], [`OilError::Between`], [`OilError::BetweenOverFill`].
+pub fn first_pour(fill: Volume, between: Option<Volume>) -> Result<Answer<Volume>, OilError> {
+    let Some(between) = between else {
+        return first_pour_share(fill, Ratio::new::<percent>(85.0));
+    };
+    if !positive(fill) {
+        return Err(OilError::Needed);
+    }
+    if !positive(between) {
+        return Err(OilError::Between);
+    }
+    if between > fill {
+        return Err(OilError::BetweenOverFill);
+    }
+    let terms = vec![
+        term("F", NEEDED, Measure::Oil, fill),
+        term("B", "between the marks", Measure::Oil, between),
+    ];
+    Ok(Answer::exact(fill - between / 2.0, &FIRST_POUR, terms))
+}
+
+/// What to pour first as a plain `share` of `fill`.
+///
+/// # Errors
+/// [`OilError::Needed`], [`OilError::Share`].
+pub fn first_pour_share(fill: Volume, share: Ratio) -> Result<Answer<Volume>, OilError> {
+    if !positive(fill) {
+        return Err(OilError::Needed);
+    }
+    if !positive(share) || share.base() > 1.0 {
+        return Err(OilError::Share);
+    }
+    let terms = vec![
+        term("s", "share poured first", Measure::Share, share),
+        term("F", NEEDED, Measure::Oil, fill),
+    ];
+    Ok(Answer::exact(fill * share, &FIRST_POUR_SHARE, terms))
+}
+
+/// The rest of `fill` when `poured` is in.
+///
+/// # Errors
+/// [`OilError::Needed`], [`OilError::Poured`], [`OilError::PouredOverFill`].
+pub fn top_up(fill: Volume, poured: Volume) -> Result<Answer<Volume>, OilError> {
+    if !positive(fill) {
+        return Err(OilError::Needed);
+    }
+    if !(positive(poured) || poured.base() == 0.0) {
+        return Err(OilError::Poured);
+    }
+    if poured > fill {
+        return Err(OilError::PouredOverFill);
+    }
+    let terms =
+        vec![term("F", NEEDED, Measure::Oil, fill), term("P", "oil poured", Measure::Oil, poured)];
+    Ok(Answer::exact(fill - poured, &TOP_UP, terms))
+}
+
+/// What to buy for an oil change, and what is left afterwards.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Bottles {
+    /// Bottles to buy, a whole number.
+    pub to_buy: Answer<f64>,
+    /// Oil left over.
+    pub left_over: Answer<Volume>,
+}
+
+/// Bottles of size `bottle` to buy for `needed` oil with `on_shelf` in open bottles.
+///
+/// Volumes are summed as they are and only the shortage is taken to whole milliliters: four quarts need four bottles
+/// of a quart, though rounding each to 946 mL first would make it five.
+///
+/// # Errors
+/// [`OilError::Needed`], [`OilError::Bottle`], [`OilError::Shelf`].
+pub fn bottles(needed: Volume, bottle: Volume, on_shelf: Volume) -> Result<Bottles, OilError> {
+    if !positive(needed) {
+        return Err(OilError::Needed);
+    }
+    if !positive(bottle) {
+        return Err(OilError::Bottle);
+    }
+    if !(positive(on_shelf) || on_shelf.base() == 0.0) {
+        return Err(OilError::Shelf);
+    }
+    let forgiven = Volume::new::<milliliter>(0.5);
+    let short = needed - on_shelf - forgiven;
+    let count = (short.base() / bottle.base() - 1e-9).ceil().max(0.0);
+    let left = (on_shelf + bottle * count - needed).base().max(0.0);
+    let mut terms = vec![
+        term("V", NEEDED, Measure::Oil, needed),
+        term("S", "oil on the shelf", Measure::Oil, on_shelf),
+        term("B", "bottle size", Measure::Oil, bottle),
+    ];
+    let to_buy = Answer::exact(count, &BOTTLES, terms.clone());
+    terms.push(Term { symbol: "n", name: "bottles to buy", amount: Amount::Number(count) });
+    Ok(Bottles { to_buy, left_over: Answer::exact(Volume::of_base(left), &LEFT_OVER, terms) })
+}
+
+/// A number above zero that is neither infinite nor undefined.
+fn positive(quantity: impl Quantity) -> bool {
+    quantity.base().is_finite() && quantity.base() > 0.0
+}
+
+/// Why a volume of oil is refused.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum OilError {
+    /// A fill of zero or less.
+    Fill,
+    /// A negative filter allowance.
+    FilterUnderDrain,
+    /// Fill after overhaul under the fill with filter.
+    OverhaulUnderFilter,
+    /// Fill after overhaul under the fill without filter.
+    OverhaulUnderDrain,
+    /// Oil needed of zero or less.
+    Needed,
+    /// Between the marks of zero or less.
+    Between,
+    /// More between the marks than the engine takes.
+    BetweenOverFill,
+    /// A share of zero or less, or over all of it.
+    Share,
+    /// Oil poured under zero.
+    Poured,
+    /// More poured than the engine takes.
+    PouredOverFill,
+    /// Bottle of zero or less.
+    Bottle,
+    /// Oil on the shelf under zero.
+    Shelf,
+}
+
+impl fmt::Display for OilError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::Fill => "each fill has to be more than 0",
+            Self::FilterUnderDrain => "fill with filter has to be at least the fill without filter",
+            Self::OverhaulUnderFilter => {
+                "fill after overhaul has to be at least the fill with filter"
+            }
+            Self::OverhaulUnderDrain => {
+                "fill after overhaul has to be at least the fill without filter"
+            }
+            Self::Needed => "oil needed has to be more than 0",
+            Self::Between => "volume between the marks has to be more than 0",
+            Self::BetweenOverFill => "volume between the marks has to be at most the oil needed",
+            Self::Share => "share poured first has to be more than 0 % and at most 100 %",
+            Self::Poured => "oil poured has to be 0 or more",
+            Self::PouredOverFill => {
+                "oil poured has to be at most the oil needed: draw off what is over"
+            }
+            Self::Bottle => "bottle size has to be more than 0",
+            Self::Shelf => "oil on the shelf has to be 0 or more",
+        })
+    }
+}
+
+impl std::error::Error for OilError {}

@@ -1,0 +1,103 @@
+//! Stabilizer by its label.
+
+use super::{FuelError, positive, positive_or_none};
+use crate::{
+    units::Measure,
+    working::{Amount, Answer, Law, Quantity, Term, term},
+};
+use uom::si::f64::{Ratio, Volume};
+
+/// Stabilizer to add.
+pub const STABILIZER: Law = Law {
+    formula: "S = max(0, r · (m · F − t · I))",
+    gives: Measure::Dose,
+    source: "arithmetic on the ratio that the stabilizer's label prints",
+    holds: "fresh fuel: it restores no stale fuel; in before the last fuel, which mixes it (common practice, no source)",
+};
+
+/// What a stabilizer's label says: so much for so much fuel.
+///
+/// Invariant: above zero, and less dose than fuel.
+///
+/// ```
+/// use torpor::{fuel::Label, units, working::Quantity};
+/// use uom::si::f64::Volume;
+/// # fn main() -> Result<(), torpor::fuel::FuelError> {
+/// let [ounce, gallons] = [units::US_FL_OZ.to_base(1.0), units::US_GAL.to_base(2.5)];
+/// let label = Label::dose_per_fuel(Volume::of_base(ounce), Volume::of_base(gallons))?;
+/// assert!((1.0 / label.ratio().base() - 320.0).abs() < 1e-9);
+/// # Ok(()) }
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Label {
+    ratio: Ratio,
+}
+
+impl Label {
+    /// `dose` for `fuel`, as in "25 mL for 10 L". Ounces and gallons have to be of one country: 1 oz for 2.5 gal is
+    /// 1:320 in the US and 1:400 in Britain.
+    ///
+    /// # Errors
+    /// [`FuelError::Label`], [`FuelError::LabelOrder`].
+    pub fn dose_per_fuel(dose: Volume, fuel: Volume) -> Result<Self, FuelError> {
+        if !positive(dose) || !positive(fuel) {
+            return Err(FuelError::Label);
+        }
+        (dose < fuel).then_some(Self { ratio: dose / fuel }).ok_or(FuelError::LabelOrder)
+    }
+
+    /// One part for `parts` of fuel, as in "1:320".
+    ///
+    /// # Errors
+    /// [`FuelError::LabelRatio`].
+    pub fn one_to(parts: f64) -> Result<Self, FuelError> {
+        (parts.is_finite() && parts > 1.0)
+            .then(|| Self { ratio: Ratio::of_base(1.0 / parts) })
+            .ok_or(FuelError::LabelRatio)
+    }
+
+    /// Dose for each unit of fuel.
+    pub fn ratio(&self) -> Ratio {
+        self.ratio
+    }
+}
+
+/// Stabilizer to add so that all of the `last` volume in the tank has `multiple` doses (1 as on the label), when
+/// the share `treated` of what is `inside` before filling already has one dose. Never under zero.
+///
+/// # Errors
+/// [`FuelError::Final`], [`FuelError::Inside`], [`FuelError::InsideOverFinal`], [`FuelError::Treated`],
+/// [`FuelError::Multiple`].
+pub fn stabilizer(
+    last: Volume,
+    inside: Volume,
+    treated: Ratio,
+    label: Label,
+    multiple: f64,
+) -> Result<Answer<Volume>, FuelError> {
+    if !positive(last) {
+        return Err(FuelError::Final);
+    }
+    if !positive_or_none(inside) {
+        return Err(FuelError::Inside);
+    }
+    if inside > last {
+        return Err(FuelError::InsideOverFinal);
+    }
+    if !(0.0..=1.0).contains(&treated.base()) {
+        return Err(FuelError::Treated);
+    }
+    if !(multiple.is_finite() && multiple > 0.0) {
+        return Err(FuelError::Multiple);
+    }
+    let untreated = last * multiple - inside * treated;
+    let dose = (untreated * label.ratio).base().max(0.0);
+    let terms = vec![
+        term("r", "stabilizer label, dose per fuel", Measure::Share, label.ratio),
+        Term { symbol: "m", name: "doses, 1 as on the label", amount: Amount::Number(multiple) },
+        term("F", "fuel in the tank when filled", Measure::Tank, last),
+        term("t", "share of the fuel before that is treated", Measure::Share, treated),
+        term("I", "fuel in the tank before", Measure::Tank, inside),
+    ];
+    Ok(Answer::exact(Volume::of_base(dose), &STABILIZER, terms))
+}
