@@ -1,12 +1,21 @@
 //! Torpor turns a motorcycle's service figures into what to set, pour, dose and do when it is laid up for the season.
 #![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic))]
 
+pub mod entry;
 pub mod units;
+pub mod words;
 pub mod working;
 
+pub mod facts;
+pub mod garage;
 pub mod season;
 
 pub mod battery;
 pub mod fuel;
 pub mod oil;
 pub mod torque;
+
+pub mod plan;
+pub mod show;
+
+pub mod storage;

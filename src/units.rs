@@ -48,6 +48,8 @@ pub enum Dimension {
     GaugePressure,
     /// Fuel for a distance. Base: square meter (volume over length).
     Consumption,
+    /// Base: second.
+    Time,
 }
 
 /// How a number in a unit becomes the base unit of its dimension.
@@ -229,6 +231,9 @@ units! {
     IMP_MPG = 90, "mpg (imp)", Consumption, Over(IMPERIAL_GALLON / MILE), ["mpg(imp)", "mpgimp", "mpg(uk)", "mpguk", "impmpg", "ukmpg"];
     /// Kilometers to the liter.
     KM_PER_LITER = 91, "km/L", Consumption, Over(1e-6), ["km/l", "kml", "kmpl"];
+
+    /// Hour.
+    HOUR = 96, "h", Time, Times(3600.0), ["h", "hr", "hrs", "hour", "hours"];
 }
 
 /// Spellings that the US and Britain use for different amounts, with what each takes them for.
@@ -324,6 +329,8 @@ pub enum Measure {
     Consumption,
     /// A temperature as read.
     Temperature,
+    /// A difference of temperatures.
+    TemperatureStep,
     /// Voltage of a battery.
     Voltage,
     /// Key-off draw.
@@ -336,6 +343,8 @@ pub enum Measure {
     Energy,
     /// Tire pressure, gauge.
     Pressure,
+    /// Time on the charger.
+    Time,
     /// A pure number: a count, a factor.
     Number,
     /// A number of days.
@@ -372,6 +381,9 @@ impl Measure {
             (Measure::Consumption, Us) => const { &[&US_MPG, &LITERS_PER_100_KM, &IMP_MPG] },
             (Measure::Temperature, Metric) => const { &[&CELSIUS, &FAHRENHEIT] },
             (Measure::Temperature, Us) => const { &[&FAHRENHEIT, &CELSIUS] },
+            (Measure::TemperatureStep, Metric) => const { &[&KELVIN_STEP] },
+            (Measure::TemperatureStep, Us) => const { &[&FAHRENHEIT_STEP] },
+            (Measure::Time, _) => const { &[&HOUR] },
             (Measure::Voltage, _) => const { &[&VOLT] },
             (Measure::Draw, _) => const { &[&MILLIAMPERE, &AMPERE] },
             (Measure::ChargingCurrent, _) => const { &[&AMPERE, &MILLIAMPERE] },

@@ -95,6 +95,8 @@ quantities! {
     Angle of uom::si::angle::radian;
     Ratio of uom::si::ratio::ratio;
     ThermodynamicTemperature of uom::si::thermodynamic_temperature::kelvin;
+    TemperatureInterval of uom::si::temperature_interval::kelvin;
+    Time of uom::si::time::second;
     ElectricPotential of uom::si::electric_potential::volt;
     ElectricCurrent of uom::si::electric_current::ampere;
     ElectricCharge of uom::si::electric_charge::coulomb;

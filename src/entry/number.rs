@@ -1,0 +1,180 @@
+//! One number at the start of a text: comma or point, spaces between thousands, a Unicode minus, a fraction.
+
+use super::refusal::{Refusal, quoted};
+
+/// A decimal number kept exactly: mantissa × 10^exponent.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Decimal {
+    /// All digits, with their sign.
+    pub mantissa: i64,
+    /// Power of ten; never above zero for a number read from text.
+    pub exponent: i8,
+}
+
+impl Decimal {
+    /// The number as it is usually written: "15", "-0.25".
+    ///
+    /// ```
+    /// use torpor::entry::Decimal;
+    /// assert_eq!(Decimal { mantissa: -25, exponent: -2 }.written(), "-0.25");
+    /// ```
+    pub fn written(self) -> String {
+        let digits = self.mantissa.unsigned_abs().to_string();
+        let sign = if self.mantissa < 0 { "-" } else { "" };
+        let places = usize::from(self.exponent.unsigned_abs());
+        if self.exponent >= 0 {
+            return format!("{sign}{digits}{}", "0".repeat(places));
+        }
+        let digits = format!("{digits:0>width$}", width = places + 1);
+        let (whole, part) = digits.split_at(digits.len() - places);
+        format!("{sign}{whole}.{part}")
+    }
+}
+
+/// The decimal that a text is, where it is written plainly, exactly as [`Decimal::written`] writes it.
+pub fn plain_decimal(text: &str) -> Option<Decimal> {
+    let (sign, digits) = text.strip_prefix('-').map_or((1, text), |rest| (-1, rest));
+    let (whole, part) = digits.split_once('.').unwrap_or((digits, ""));
+    let mantissa: i64 = format!("{whole}{part}").parse().ok()?;
+    let decimal = Decimal { mantissa: sign * mantissa, exponent: -i8::try_from(part.len()).ok()? };
+    (decimal.written() == text).then_some(decimal)
+}
+
+/// A number and what stands behind it.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Leading<'a> {
+    pub value: f64,
+    /// The number written plainly; `None` for a fraction.
+    pub plain: Option<String>,
+    pub rest: &'a str,
+}
+
+const SPACES: [char; 5] = [' ', '\u{a0}', '\u{202f}', '\u{2009}', '\''];
+const MINUSES: [char; 3] = ['-', '\u{2212}', '\u{2013}'];
+const VULGAR: [(char, f64); 5] =
+    [('½', 0.5), ('¼', 0.25), ('¾', 0.75), ('⅓', 1.0 / 3.0), ('⅔', 2.0 / 3.0)];
+
+/// Reads the number that `text` starts with; `None` where it starts with none.
+///
+/// One kind of separator is the decimal one; of two kinds the last is. "1,000" is refused, as it can be either.
+pub(super) fn leading(text: &str) -> Result<Option<Leading<'_>>, Refusal> {
+    let text = text.trim_start();
+    let unsigned = text.strip_prefix(MINUSES);
+    let negative = unsigned.is_some();
+    let unsigned = unsigned.map_or_else(|| text.strip_prefix('+').unwrap_or(text), str::trim_start);
+    // A separator at the end belongs to the sentence, not to the number.
+    let body = unsigned[..body_length(unsigned)].trim_end_matches(['.', ',']);
+    let rest = &unsigned[body.len()..];
+    let signed = |value: f64| if negative { -value } else { value };
+    let whole = if body.is_empty() { None } else { Some(plain(body)?) };
+
+    if let Some((fraction, rest)) = fraction(rest, whole.is_some()) {
+        let value =
+            whole.as_deref().and_then(|it| it.parse::<f64>().ok()).unwrap_or(0.0) + fraction;
+        return Ok(Some(Leading { value: signed(value), plain: None, rest }));
+    }
+    let Some(whole) = whole else { return Ok(None) };
+    if let Some((over, rest)) = rest.strip_prefix('/').and_then(whole_number) {
+        let top: f64 = whole.parse().unwrap_or(0.0);
+        return Ok(Some(Leading { value: signed(top / over), plain: None, rest }));
+    }
+    let plain = if negative { format!("-{whole}") } else { whole };
+    Ok(plain.parse().ok().map(|value| Leading { value, plain: Some(plain), rest }))
+}
+
+/// How many bytes of digits and separators a number takes. A space counts only before a group of three digits.
+fn body_length(text: &str) -> usize {
+    let digit = |at: usize| text[at..].starts_with(|it: char| it.is_ascii_digit());
+    let mut end = 0;
+    while let Some(next) = text[end..].chars().next() {
+        let after = end + next.len_utf8();
+        let taken = next.is_ascii_digit()
+            || (matches!(next, '.' | ',') && (end > 0 || digit(after)))
+            || (SPACES.contains(&next)
+                && end > 0
+                && digit(end - 1)
+                && group_of_three(&text[after..]));
+        if !taken {
+            break;
+        }
+        end = after;
+    }
+    // "22..26" and "22.." are ranges, not numbers with two points.
+    text[..end].find("..").map_or(end, |at| at)
+}
+
+fn group_of_three(text: &str) -> bool {
+    let digits = text.chars().take_while(char::is_ascii_digit).count();
+    digits == 3 && !text[3..].starts_with('/')
+}
+
+/// The digits of `body` with a point where the decimals begin.
+fn plain(body: &str) -> Result<String, Refusal> {
+    let spaced = body.contains(SPACES);
+    let body: String = body.chars().filter(|it| !SPACES.contains(it)).collect();
+    let (points, commas) = (body.matches('.').count(), body.matches(',').count());
+    let not_a_number = || Refusal::NotANumber { text: quoted(&body), example: "1234.5".to_owned() };
+    let decimal_at = match (points, commas) {
+        (0, 0) => None,
+        (1, 0) => body.find('.'),
+        (0, 1) => {
+            let at = body.find(',').unwrap_or(0);
+            let (whole, part) = (&body[..at], &body[at + 1..]);
+            if part.len() == 3
+                && !spaced
+                && (1..=3).contains(&whole.len())
+                && !whole.starts_with('0')
+            {
+                return Err(Refusal::OneOrThousand {
+                    text: body.clone(),
+                    thousand: format!("{whole}{part}"),
+                    decimal: format!("{whole}.{part}"),
+                });
+            }
+            Some(at)
+        }
+        (_, 0) if grouped(&body, '.') => None,
+        (0, _) if grouped(&body, ',') => None,
+        (1, _) if body.find('.') > body.rfind(',') => body.find('.'),
+        (_, 1) if body.find(',') > body.rfind('.') => body.find(','),
+        _ => return Err(not_a_number()),
+    };
+    let (whole, part) = decimal_at.map_or((body.as_str(), ""), |at| (&body[..at], &body[at + 1..]));
+    if decimal_at.is_some() && whole.contains(['.', ',']) {
+        let kind = if whole.contains('.') { '.' } else { ',' };
+        if !grouped(whole, kind) {
+            return Err(not_a_number());
+        }
+    }
+    let whole: String = whole.chars().filter(char::is_ascii_digit).collect();
+    let whole = if whole.is_empty() { "0".to_owned() } else { whole };
+    Ok(if part.is_empty() { whole } else { format!("{whole}.{part}") })
+}
+
+/// Digits in groups of three behind the first, with `separator` between.
+fn grouped(body: &str, separator: char) -> bool {
+    let mut groups = body.split(separator);
+    groups.next().is_some_and(|it| (1..=3).contains(&it.len())) && groups.all(|it| it.len() == 3)
+}
+
+/// " 1/2" behind a whole number, or "½".
+fn fraction(text: &str, behind_whole: bool) -> Option<(f64, &str)> {
+    let trimmed = text.trim_start_matches(SPACES);
+    for (sign, value) in VULGAR {
+        if let Some(rest) = trimmed.strip_prefix(sign) {
+            return Some((value, rest));
+        }
+    }
+    if !behind_whole || trimmed.len() == text.len() {
+        return None;
+    }
+    let (top, rest) = whole_number(trimmed)?;
+    let (over, rest) = whole_number(rest.strip_prefix('/')?)?;
+    Some((top / over, rest))
+}
+
+fn whole_number(text: &str) -> Option<(f64, &str)> {
+    let end = text.find(|it: char| !it.is_ascii_digit()).unwrap_or(text.len());
+    let value: f64 = text[..end].parse().ok()?;
+    (value > 0.0).then_some((value, &text[end..]))
+}

@@ -1,0 +1,195 @@
+//! A number or a range with an optional unit: "25", "17 ft-lb", "22–26 N·m", "25 (22–26)", "1 ± 0.5 mA", "about 1".
+
+use super::{
+    Entry, LONGEST,
+    number::{Leading, leading},
+    refusal::{Refusal, quoted},
+};
+use crate::units::{self, Dimension, Spelled, Unit};
+
+/// A quantity as read, in the base unit of its dimension.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Read {
+    /// The number, or the middle of the range.
+    pub value: f64,
+    /// Lowest and highest, where a range was typed.
+    pub bounds: Option<[f64; 2]>,
+    /// "about 1": known only roughly.
+    pub about: bool,
+    /// The unit it was read in; `None` for a bare number where none is offered.
+    pub unit: Option<&'static Unit>,
+    /// The unit that the same spelling might have meant across the ocean.
+    pub might_mean: Option<&'static Unit>,
+}
+
+/// Reads `entry` as one of the `dimensions`; `Ok(None)` for a blank, which is not known.
+///
+/// # Errors
+/// What is not a number, what has no unit of these dimensions behind it, and what can be read two ways.
+///
+/// ```
+/// use torpor::{entry::{self, Entry}, units::{self, Dimension}};
+/// let typed = Entry::new("2,3 kgf·m", units::NEWTON_METER.code);
+/// let read = entry::quantity(&typed, &[Dimension::Torque]).unwrap().unwrap();
+/// assert!((read.value - 2.3 * 9.80665).abs() < 1e-12);
+/// ```
+pub fn quantity(entry: &Entry, dimensions: &[Dimension]) -> Result<Option<Read>, Refusal> {
+    if entry.is_blank() {
+        return Ok(None);
+    }
+    if entry.text.chars().count() > LONGEST {
+        return Err(Refusal::TooLong);
+    }
+    let reader = Reader { whole: &entry.text, beside: entry.unit(), dimensions };
+    reader.read().map(Some)
+}
+
+struct Reader<'a> {
+    whole: &'a str,
+    /// The unit that the blank shows.
+    beside: Option<&'static Unit>,
+    dimensions: &'a [Dimension],
+}
+
+const ABOUT: [&str; 7] = ["about ", "approx. ", "approx ", "around ", "ca. ", "~", "≈"];
+
+impl Reader<'_> {
+    fn read(&self) -> Result<Read, Refusal> {
+        let text = self.whole.trim();
+        let about = ABOUT.iter().find_map(|it| strip_prefix_ignoring_case(text, it));
+        let first = self.number(about.unwrap_or(text))?;
+        let behind = first.rest.trim_start();
+
+        if let Some(inner) =
+            behind.strip_prefix('(').filter(|it| leading(it).is_ok_and(|it| it.is_some()))
+        {
+            let (range, unit) = inner.split_once(')').ok_or_else(|| self.not_a_number())?;
+            let low = self.number(range)?;
+            let high = self.number(range_end(low.rest).ok_or_else(|| self.not_a_number())?)?;
+            let unit = if unit.trim().is_empty() { high.rest } else { unit };
+            return self.spread(first.value, low.value, high.value, (unit, unit));
+        }
+        let (first_unit, end) = split_range(behind);
+        let Some(end) = end else {
+            let (value, spelled) = self.in_base(first.value, behind)?;
+            return Ok(Read { about: about.is_some(), ..read(value, None, spelled) });
+        };
+        let second = self.number(end.text)?;
+        let units = if first_unit.trim().is_empty() {
+            (second.rest, second.rest)
+        } else {
+            (first_unit, second.rest)
+        };
+        let units = if units.1.trim().is_empty() { (units.0, units.0) } else { units };
+        if end.plus_minus {
+            let (low, high) = (first.value - second.value, first.value + second.value);
+            return self.spread(first.value, low, high, units);
+        }
+        // The middle is taken in base units below: two ends may be typed in two units.
+        let (low, spelled) = self.in_base(first.value, units.0)?;
+        let (high, _) = self.in_base(second.value, units.1)?;
+        Ok(read((low + high) / 2.0, Some([low.min(high), low.max(high)]), spelled))
+    }
+
+    fn spread(
+        &self,
+        value: f64,
+        low: f64,
+        high: f64,
+        units: (&str, &str),
+    ) -> Result<Read, Refusal> {
+        let (value, spelled) = self.in_base(value, units.0)?;
+        let (low, _) = self.in_base(low, units.1)?;
+        let (high, _) = self.in_base(high, units.1)?;
+        // An aim outside of its own range was meant otherwise.
+        if value < low.min(high) || value > low.max(high) {
+            return Err(self.not_a_number());
+        }
+        Ok(read(value, Some([low.min(high), low.max(high)]), spelled))
+    }
+
+    fn number<'a>(&self, text: &'a str) -> Result<Leading<'a>, Refusal> {
+        leading(text)?.ok_or_else(|| self.not_a_number())
+    }
+
+    /// A number of the unit spelled behind it, in base units.
+    fn in_base(&self, number: f64, spelling: &str) -> Result<(f64, Option<Spelled>), Refusal> {
+        let spelling = spelling.trim();
+        let spelled = if spelling.is_empty() {
+            self.beside.filter(|it| self.dimensions.contains(&it.dimension)).map(Spelled::Clear)
+        } else {
+            let known =
+                self.dimensions.iter().find_map(|it| units::spelled(spelling, *it, self.beside));
+            Some(known.ok_or_else(|| self.unknown_unit(spelling))?)
+        };
+        let value = spelled.map_or(number, |it| it.unit().to_base(number));
+        if value.is_finite() { Ok((value, spelled)) } else { Err(self.not_a_number()) }
+    }
+
+    fn symbols(&self) -> Vec<&'static str> {
+        units::ALL
+            .iter()
+            .filter(|it| self.dimensions.contains(&it.dimension))
+            .map(|it| it.symbol)
+            .collect()
+    }
+
+    fn not_a_number(&self) -> Refusal {
+        let unit = self.beside.map(|it| it.symbol).or_else(|| self.symbols().first().copied());
+        let example = unit.map_or("25".to_owned(), |unit| format!("25 or 25 {unit}"));
+        Refusal::NotANumber { text: quoted(self.whole), example }
+    }
+
+    fn unknown_unit(&self, spelling: &str) -> Refusal {
+        let symbols = self.symbols();
+        let offered = match symbols.as_slice() {
+            [] => "the number alone".to_owned(),
+            [one] => (*one).to_owned(),
+            [all @ .., last] => format!("{} or {last}", all.join(", ")),
+        };
+        Refusal::UnknownUnit { spelling: quoted(spelling), offered }
+    }
+}
+
+fn read(value: f64, bounds: Option<[f64; 2]>, spelled: Option<Spelled>) -> Read {
+    let might_mean = match spelled {
+        Some(Spelled::Shared { other, .. }) => Some(other),
+        _ => None,
+    };
+    Read { value, bounds, about: false, unit: spelled.map(Spelled::unit), might_mean }
+}
+
+/// What stands behind the sign of a range.
+struct RangeEnd<'a> {
+    text: &'a str,
+    plus_minus: bool,
+}
+
+/// Splits "N·m – 26 N·m" before its sign. A hyphen counts only before a number: "ft-lb" has one too.
+fn split_range(text: &str) -> (&str, Option<RangeEnd<'_>>) {
+    for (at, _) in text.char_indices() {
+        for sign in ["–", "—", "-", "…", "..", "±", "+/-", "to "] {
+            let Some(behind) = text[at..].strip_prefix(sign) else { continue };
+            let starts = behind.trim_start().trim_start_matches(['-', '−', '.']);
+            let before = text[..at].chars().next_back();
+            let in_word = sign == "to " && before.is_some_and(char::is_alphanumeric);
+            if starts.starts_with(|it: char| it.is_ascii_digit()) && !in_word {
+                let plus_minus = matches!(sign, "±" | "+/-");
+                return (
+                    &text[..at],
+                    Some(RangeEnd { text: behind.trim_start_matches('.'), plus_minus }),
+                );
+            }
+        }
+    }
+    (text, None)
+}
+
+fn range_end(text: &str) -> Option<&str> {
+    split_range(text).1.map(|it| it.text)
+}
+
+fn strip_prefix_ignoring_case<'a>(text: &'a str, prefix: &str) -> Option<&'a str> {
+    let head = text.get(..prefix.len())?;
+    head.eq_ignore_ascii_case(prefix).then(|| text[prefix.len()..].trim_start())
+}

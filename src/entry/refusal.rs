@@ -1,0 +1,126 @@
+//! Why a text is not taken, in words that say what would be.
+
+use std::fmt;
+
+/// A text that could not be read. Its words stand beside the entry.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Refusal {
+    /// Not a number at all.
+    NotANumber {
+        /// As typed.
+        text: String,
+        /// What would be accepted.
+        example: String,
+    },
+    /// A number with something behind it that is no unit of this entry.
+    UnknownUnit {
+        /// As typed.
+        spelling: String,
+        /// Symbols of the units that are offered.
+        offered: String,
+    },
+    /// "1,000": one to three decimals, or a thousand.
+    OneOrThousand {
+        /// As typed.
+        text: String,
+        /// Written as a thousand.
+        thousand: String,
+        /// Written with a decimal point.
+        decimal: String,
+    },
+    /// Two numbers where one is wanted.
+    OneNumberWanted {
+        /// As typed.
+        text: String,
+    },
+    /// Outside of what has a meaning.
+    OutOfLimits {
+        /// What would be accepted, as a sentence's end: "more than 0 L and at most 100 L".
+        accepted: String,
+    },
+    /// None of the choices.
+    NotAChoice {
+        /// As stored.
+        text: String,
+        /// Those that there are.
+        offered: String,
+    },
+    /// Not a day.
+    NotADay {
+        /// As typed.
+        text: String,
+    },
+    /// Day and month can be read two ways.
+    DayOrMonth {
+        /// As typed.
+        text: String,
+        /// Both readings, written clearly.
+        either: [String; 2],
+    },
+    /// Not a dose for an amount of fuel.
+    NotADose {
+        /// As typed.
+        text: String,
+    },
+    /// Neither one temperature nor twelve.
+    NotTemperatures {
+        /// How many numbers there are.
+        count: usize,
+    },
+    /// Longer than any entry is.
+    TooLong,
+    /// Readable alone, but not together with what else is known. The words are the law's own.
+    Together(String),
+}
+
+impl fmt::Display for Refusal {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::NotANumber { text, example } => {
+                write!(f, "“{text}” is not a number: write for example {example}")
+            }
+            Self::UnknownUnit { spelling, offered } => {
+                write!(f, "“{spelling}” is not a unit for this: write {offered}")
+            }
+            Self::OneOrThousand { text, thousand, decimal } => {
+                write!(f, "“{text}” can be read two ways: write {thousand} or {decimal}")
+            }
+            Self::OneNumberWanted { text } => {
+                write!(f, "“{text}” is a range: one number is wanted here")
+            }
+            Self::OutOfLimits { accepted } => write!(f, "has to be {accepted}"),
+            Self::NotAChoice { text, offered } => {
+                write!(f, "“{text}” is not known to this page: choose {offered}")
+            }
+            Self::NotADay { text } => {
+                write!(f, "“{text}” is not a day: write for example 2026-11-14 or Nov 14 2026")
+            }
+            Self::DayOrMonth { text, either: [one, other] } => {
+                write!(f, "“{text}” can be read two ways: write {one} or {other}")
+            }
+            Self::NotADose { text } => {
+                write!(
+                    f,
+                    "“{text}” is not a dose: write for example 30 mL per 10 L, 1 fl oz per 2.5 gal, or 1:320"
+                )
+            }
+            Self::NotTemperatures { count } => {
+                write!(
+                    f,
+                    "{count} numbers: write one for a steady place, or twelve from January to December, spaces between"
+                )
+            }
+            Self::TooLong => write!(f, "longer than {} characters: shorten it", super::LONGEST),
+            Self::Together(words) => f.write_str(words),
+        }
+    }
+}
+
+/// A typed text short enough to be quoted in a message, cut at 40 characters.
+pub(super) fn quoted(text: &str) -> String {
+    let text = text.trim();
+    match text.char_indices().nth(40) {
+        Some((end, _)) => format!("{}…", &text[..end]),
+        None => text.to_owned(),
+    }
+}

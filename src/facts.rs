@@ -1,0 +1,225 @@
+//! What can be known of a bike, a season and a garage: the table of facts, each with its number (frozen for ever), its
+//! words, its reader and the record it lives in; and how a calculation asks for facts and says which it lacks.
+
+mod echo;
+mod read;
+mod table;
+
+pub use echo::{as_read, echo};
+pub(crate) use read::chosen;
+pub use read::{Capacity, Chosen, Level, Recharge, Rough};
+pub use table::*;
+
+use crate::entry::{Entry, Refusal};
+use crate::units::{Dimension, Measure, Unit, UnitSet};
+
+/// A fact's number: in records and links for ever, never used again for another fact.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Id(pub u16);
+
+/// Which record a fact lives in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Home {
+    /// The bike itself: what its manual says.
+    Bike,
+    /// This bike's season: dates, how full, how charged.
+    Season,
+    /// The garage: where it stands, what is on the shelf.
+    Garage,
+    /// One of the garage's wrenches.
+    Wrench,
+    /// One of the bike's fasteners.
+    Fastener,
+}
+
+/// One of the answers that a choice offers.
+#[derive(Debug, PartialEq)]
+pub struct Choice {
+    /// Frozen for ever; links carry it.
+    pub code: u8,
+    /// As stored.
+    pub key: &'static str,
+    /// As shown.
+    pub label: &'static str,
+}
+
+/// What is accepted of one measure, in `unit`.
+#[derive(Debug, PartialEq)]
+pub struct Limit {
+    /// The measure.
+    pub measure: Measure,
+    /// The unit of `low` and `high`.
+    pub unit: &'static Unit,
+    /// Lowest.
+    pub low: f64,
+    /// Whether `low` itself is taken.
+    pub low_taken: bool,
+    /// Highest, itself taken.
+    pub high: f64,
+}
+
+/// How a fact is written.
+#[derive(Debug, PartialEq)]
+pub enum Kind {
+    /// A number with a unit, of any of these measures.
+    Quantity {
+        /// What is accepted, the usual measure first.
+        limits: &'static [Limit],
+        /// Whether a range is taken too.
+        range: bool,
+    },
+    /// One of some.
+    Choice(&'static [Choice]),
+    /// A day.
+    Day,
+    /// A dose for an amount of fuel.
+    Dose,
+    /// One temperature or twelve.
+    Temperatures,
+    /// Any words.
+    Text,
+}
+
+/// All of a fact but its type.
+#[derive(Debug, PartialEq)]
+pub struct About {
+    /// Number.
+    pub id: Id,
+    /// Name in the backup file.
+    pub key: &'static str,
+    /// Label on the page.
+    pub label: &'static str,
+    /// One plain hint.
+    pub hint: &'static str,
+    /// Record it lives in.
+    pub home: Home,
+    /// How it is written.
+    pub kind: Kind,
+}
+
+impl About {
+    /// The units that the blank's button goes through under `set`, the usual one first.
+    pub fn offered(&self, set: UnitSet) -> Vec<&'static Unit> {
+        match &self.kind {
+            Kind::Quantity { limits, .. } => limits.iter().flat_map(|it| it.measure.offered(set)).copied().collect(),
+            Kind::Temperatures => Measure::Temperature.offered(set).to_vec(),
+            Kind::Choice(_) | Kind::Day | Kind::Dose | Kind::Text => Vec::new(),
+        }
+    }
+
+    /// The unit that a number typed now would mean: the entry's own where something was typed, else the usual one.
+    pub fn unit_for(&self, entry: &Entry, set: UnitSet) -> Option<&'static Unit> {
+        let offered = self.offered(set);
+        entry.unit().filter(|it| self.takes(it.dimension)).or_else(|| offered.first().copied())
+    }
+
+    fn takes(&self, dimension: Dimension) -> bool {
+        match &self.kind {
+            Kind::Quantity { limits, .. } => limits.iter().any(|it| it.unit.dimension == dimension),
+            Kind::Temperatures => dimension == Dimension::Temperature,
+            _ => false,
+        }
+    }
+
+    /// Whether numbers below zero are taken, for which a decimal keypad alone is not enough.
+    pub fn signed(&self) -> bool {
+        match &self.kind {
+            Kind::Quantity { limits, .. } => limits.iter().any(|it| it.low < 0.0),
+            kind => *kind == Kind::Temperatures,
+        }
+    }
+}
+
+/// A fact and how it is read.
+pub struct Fact<T: 'static> {
+    /// All of it but its type.
+    pub about: About,
+    read: fn(&About, &Entry) -> Result<Option<T>, Refusal>,
+}
+
+/// A fact that a calculation lacks.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Lack {
+    /// Not known.
+    Missing(Id),
+    /// Typed, but not to be used as it is.
+    Refused(Id, Refusal),
+}
+
+impl Lack {
+    /// The fact it is about.
+    pub fn id(&self) -> Id {
+        match self {
+            Lack::Missing(id) | Lack::Refused(id, _) => *id,
+        }
+    }
+}
+
+/// A result, or all the facts it lacks: not the first alone.
+pub type Told<T> = Result<T, Vec<Lack>>;
+
+/// Where facts are: a saved bike, the live sheet, one fastener of either.
+pub trait Facts {
+    /// The entry of a fact; blank where it is not known.
+    fn entry(&self, id: Id) -> Entry;
+}
+
+impl Facts for std::collections::BTreeMap<Id, Entry> {
+    fn entry(&self, id: Id) -> Entry {
+        self.get(&id).cloned().unwrap_or_default()
+    }
+}
+
+impl<T> Fact<T> {
+    /// Number.
+    pub const fn id(&self) -> Id {
+        self.about.id
+    }
+
+    /// The fact, or that it is missing or refused.
+    pub fn of(&self, from: &dyn Facts) -> Told<T> {
+        self.maybe(from)?.ok_or_else(|| vec![Lack::Missing(self.id())])
+    }
+
+    /// The fact where it is known; a refused one is a lack all the same.
+    pub fn maybe(&self, from: &dyn Facts) -> Told<Option<T>> {
+        (self.read)(&self.about, &from.entry(self.id())).map_err(|why| self.refused(why))
+    }
+
+    /// That this fact cannot be used, because of `why`.
+    pub fn refused(&self, why: Refusal) -> Vec<Lack> {
+        vec![Lack::Refused(self.id(), why)]
+    }
+
+    /// That this fact does not go together with others, in the words of the law that found it.
+    pub fn not_together(&self, words: impl ToString) -> Vec<Lack> {
+        self.refused(Refusal::Together(words.to_string()))
+    }
+}
+
+/// Both, or all that either lacks.
+pub fn both<A, B>(a: Told<A>, b: Told<B>) -> Told<(A, B)> {
+    match (a, b) {
+        (Ok(a), Ok(b)) => Ok((a, b)),
+        (Err(mut a), Err(b)) => {
+            a.extend(b);
+            Err(a)
+        }
+        (Err(lacks), Ok(_)) | (Ok(_), Err(lacks)) => Err(lacks),
+    }
+}
+
+/// All three, or all that any lacks.
+pub fn all3<A, B, C>(a: Told<A>, b: Told<B>, c: Told<C>) -> Told<(A, B, C)> {
+    both(both(a, b), c).map(|((a, b), c)| (a, b, c))
+}
+
+/// All of a fact but its type, by its number.
+pub fn about(id: Id) -> Option<&'static About> {
+    TABLE.binary_search_by_key(&id, |it| it.id).ok().map(|at| TABLE[at])
+}
+
+/// Why an entry cannot be used, where it cannot; the table's reader decides, without its type.
+pub fn refusal(about: &About, entry: &Entry) -> Option<Refusal> {
+    read::check(about, entry).err()
+}

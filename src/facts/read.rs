@@ -1,0 +1,203 @@
+//! Readers: from an entry to what a fact is, within the limits that its kind sets.
+
+use super::{About, Choice, Kind, Limit};
+use crate::entry::{self, Entry, Read, Refusal};
+use crate::season::Temperatures;
+use crate::show::number;
+use crate::units::{Dimension, Unit};
+use crate::working::Quantity;
+use chrono::NaiveDate;
+use uom::si::f64::{ElectricCharge, ElectricPotential, Energy, Ratio, ThermodynamicTemperature, Volume};
+use uom::si::thermodynamic_temperature::degree_celsius;
+
+/// A quantity known exactly or within bounds.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Rough<Q> {
+    /// The number, or the middle of the range.
+    pub value: Q,
+    /// Lowest and highest, where a range was typed.
+    pub bounds: Option<[Q; 2]>,
+    /// "about" stood before it.
+    pub about: bool,
+    /// The unit it was typed in.
+    pub unit: Option<&'static Unit>,
+}
+
+/// How full a tank: a share of it or an amount.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Level {
+    /// Share of the tank.
+    Share(Ratio),
+    /// Amount of fuel.
+    Amount(Volume),
+}
+
+/// What a battery holds: lead-acid labels print a charge, LiFePO4 ones an energy.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Capacity {
+    /// Ampere hours.
+    Charge(ElectricCharge),
+    /// Watt hours.
+    Energy(Energy),
+}
+
+/// When to charge: under a resting voltage or under a state of charge.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Recharge {
+    /// Resting voltage.
+    Voltage(ElectricPotential),
+    /// State of charge.
+    Share(Ratio),
+}
+
+/// A type whose values are the answers of a choice.
+pub trait Chosen: Sized {
+    /// The value of a choice's code.
+    fn of_code(code: u8) -> Option<Self>;
+}
+
+type Told<T> = Result<Option<T>, Refusal>;
+
+/// Reads an entry as its kind says and forgets the value.
+pub(super) fn check(about: &About, entry: &Entry) -> Result<(), Refusal> {
+    match &about.kind {
+        Kind::Quantity { .. } => quantity(about, entry).map(drop),
+        Kind::Choice(_) => code(about, entry).map(drop),
+        Kind::Day => day(about, entry).map(drop),
+        Kind::Dose => dose(about, entry).map(drop),
+        Kind::Temperatures => temperatures(about, entry).map(drop),
+        Kind::Text => text(about, entry).map(drop),
+    }
+}
+
+/// A number within its limits, with the dimension it was typed in.
+fn quantity(about: &About, entry: &Entry) -> Told<(Read, Dimension)> {
+    let Kind::Quantity { limits, range } = &about.kind else { return Ok(None) };
+    let dimensions: Vec<Dimension> = limits.iter().map(|it| it.unit.dimension).collect();
+    // A unit of a newer page: what a bare number meant is not known here, and must not be guessed.
+    if entry.unit != entry::form::NONE && entry.unit().is_none_or(|it| !dimensions.contains(&it.dimension)) {
+        let offered = about.offered(Default::default());
+        let symbols: Vec<&str> = offered.iter().map(|it| it.symbol).collect();
+        return Err(Refusal::UnknownUnit { spelling: format!("unit {}", entry.unit), offered: symbols.join(", ") });
+    }
+    // A number without a unit of its own means the usual unit of the fact.
+    let bare = Entry { unit: about.unit_for(entry, Default::default()).map_or(0, |it| it.code), ..entry.clone() };
+    let Some(read) = entry::quantity(&bare, &dimensions)? else { return Ok(None) };
+    if read.bounds.is_some() && !range {
+        return Err(Refusal::OneNumberWanted { text: entry.text.trim().to_owned() });
+    }
+    let dimension = read.unit.map_or(dimensions[0], |it| it.dimension);
+    let Some(limit) = limits.iter().find(|it| it.unit.dimension == dimension) else { return Ok(None) };
+    let [low, high] = read.bounds.unwrap_or([read.value; 2]);
+    if limit.holds(low) && limit.holds(high) {
+        return Ok(Some((read, dimension)));
+    }
+    Err(Refusal::OutOfLimits { accepted: limit.accepted(read.unit.unwrap_or(limit.unit)) })
+}
+
+impl Limit {
+    fn holds(&self, base: f64) -> bool {
+        // Half a billionth of slack: 26.4172 gal typed for 100 L is not to fail on its last digit.
+        let slack = 1e-9 * (self.unit.to_base(self.high) - self.unit.to_base(self.low)).abs();
+        let (low, high) = (self.unit.to_base(self.low), self.unit.to_base(self.high));
+        base <= high + slack && if self.low_taken { base >= low - slack } else { base > low }
+    }
+
+    /// What is accepted, in words, in the unit that was typed.
+    fn accepted(&self, unit: &Unit) -> String {
+        let [low, high] = [self.low, self.high].map(|it| number::shortest(unit.of_base(self.unit.to_base(it))));
+        let symbol = unit.symbol;
+        if self.low_taken {
+            format!("between {low} {symbol} and {high} {symbol}")
+        } else {
+            format!("more than {low} {symbol} and at most {high} {symbol}")
+        }
+    }
+}
+
+pub(super) fn one<Q: Quantity>(about: &About, entry: &Entry) -> Told<Q> {
+    Ok(quantity(about, entry)?.map(|(read, _)| Q::of_base(read.value)))
+}
+
+pub(super) fn rough<Q: Quantity>(about: &About, entry: &Entry) -> Told<Rough<Q>> {
+    Ok(quantity(about, entry)?.map(|(read, _)| Rough {
+        value: Q::of_base(read.value),
+        bounds: read.bounds.map(|it| it.map(Q::of_base)),
+        about: read.about,
+        unit: read.unit,
+    }))
+}
+
+pub(super) fn level(about: &About, entry: &Entry) -> Told<Level> {
+    Ok(quantity(about, entry)?.map(|(read, dimension)| match dimension {
+        Dimension::Ratio => Level::Share(Ratio::of_base(read.value)),
+        _ => Level::Amount(Volume::of_base(read.value)),
+    }))
+}
+
+pub(super) fn capacity(about: &About, entry: &Entry) -> Told<Capacity> {
+    Ok(quantity(about, entry)?.map(|(read, dimension)| match dimension {
+        Dimension::Energy => Capacity::Energy(Energy::of_base(read.value)),
+        _ => Capacity::Charge(ElectricCharge::of_base(read.value)),
+    }))
+}
+
+pub(super) fn recharge(about: &About, entry: &Entry) -> Told<Recharge> {
+    Ok(quantity(about, entry)?.map(|(read, dimension)| match dimension {
+        Dimension::Ratio => Recharge::Share(Ratio::of_base(read.value)),
+        _ => Recharge::Voltage(ElectricPotential::of_base(read.value)),
+    }))
+}
+
+pub(super) fn choice<T: Chosen>(about: &About, entry: &Entry) -> Told<T> {
+    Ok(code(about, entry)?.and_then(T::of_code))
+}
+
+/// The code of the choice that an entry names by its key, or by number where it came before this page knew the fact.
+fn code(about: &About, entry: &Entry) -> Told<u8> {
+    let Kind::Choice(choices) = about.kind else { return Ok(None) };
+    if entry.is_blank() {
+        return Ok(None);
+    }
+    match chosen(choices, entry) {
+        Some(it) => Ok(Some(it.code)),
+        None => {
+            let offered: Vec<&str> = choices.iter().map(|it| it.label).collect();
+            let text = entry.text.chars().take(40).collect();
+            Err(Refusal::NotAChoice { text, offered: offered.join(", ") })
+        }
+    }
+}
+
+/// The choice that an entry names.
+pub(crate) fn chosen<'a>(choices: &'a [Choice], entry: &Entry) -> Option<&'a Choice> {
+    let by_number = (entry.unit == entry::form::CHOICE).then(|| entry.text.parse::<u8>().ok()).flatten();
+    choices.iter().find(|it| by_number.map_or(it.key == entry.text, |code| it.code == code))
+}
+
+pub(super) fn day(_: &About, entry: &Entry) -> Told<NaiveDate> {
+    entry::day(entry)
+}
+
+pub(super) fn dose(_: &About, entry: &Entry) -> Told<entry::Dose> {
+    entry::dose(entry)
+}
+
+pub(super) fn text(_: &About, entry: &Entry) -> Told<String> {
+    let text = entry.text.trim();
+    if text.chars().count() > entry::LONGEST {
+        return Err(Refusal::TooLong);
+    }
+    Ok((!text.is_empty()).then(|| text.to_owned()))
+}
+
+pub(super) fn temperatures(about: &About, entry: &Entry) -> Told<Temperatures> {
+    let unit = about.unit_for(entry, Default::default()).map_or(0, |it| it.code);
+    let Some(read) = entry::temperatures(&Entry { unit, ..entry.clone() })? else { return Ok(None) };
+    let celsius = ThermodynamicTemperature::new::<degree_celsius>;
+    let place = match <[f64; 12]>::try_from(read.as_slice()) {
+        Ok(twelve) => Temperatures::monthly(twelve.map(celsius)),
+        Err(_) => Temperatures::constant(celsius(read.first().copied().unwrap_or_default())),
+    };
+    place.map(Some).map_err(|why| Refusal::Together(why.to_string()))
+}

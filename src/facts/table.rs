@@ -1,0 +1,217 @@
+//! The table of facts. A number stays with its fact for ever; a retired one is never used again.
+
+use super::read::{Capacity, Chosen, Level, Recharge, Rough, capacity, choice, day, dose, level, one, recharge, rough};
+use super::read::{temperatures, text};
+use super::{About, Choice, Fact, Home, Id, Kind, Limit};
+use crate::battery::Chemistry;
+use crate::entry::Dose;
+use crate::oil::Job;
+use crate::season::Temperatures;
+use crate::units::{self, Measure, Unit, UnitSet};
+use crate::words::{choices as label, facts as words};
+use chrono::NaiveDate;
+use uom::si::f64::{Angle, Area, ElectricCurrent, ElectricPotential, Length, Ratio, ThermodynamicTemperature, Torque, Volume};
+
+const fn above(low: f64, high: f64, measure: Measure, unit: &'static Unit) -> Limit {
+    Limit { measure, unit, low, low_taken: false, high }
+}
+const fn from(low: f64, high: f64, measure: Measure, unit: &'static Unit) -> Limit {
+    Limit { measure, unit, low, low_taken: true, high }
+}
+/// A quantity: one number of one measure.
+macro_rules! number {
+    ($($limit:expr),+) => { Kind::Quantity { limits: const { &[$($limit),+] }, range: false } };
+}
+/// A quantity: one number or a range.
+macro_rules! range {
+    ($($limit:expr),+) => { Kind::Quantity { limits: const { &[$($limit),+] }, range: true } };
+}
+macro_rules! facts {
+    ($($(#[$doc:meta])* $name:ident: $type:ty = $id:literal, $key:literal, $home:ident, $kind:expr, $read:expr;)*) => {
+        $($(#[$doc])* pub static $name: Fact<$type> = Fact {
+            about: About {
+                id: Id($id), key: $key, label: words::$name.label, hint: words::$name.hint, home: Home::$home, kind: $kind,
+            },
+            read: $read,
+        };)*
+        /// All facts, by number.
+        pub static TABLE: &[&About] = &[$(&$name.about),*];
+    };
+}
+facts! {
+    /// The owner's name for the bike. Leaves in a link only when chosen.
+    BIKE_NAME: String = 1, "bike_name", Bike, Kind::Text, text;
+
+    /// Full, reserve included.
+    TANK_VOLUME: Volume = 10, "tank_volume", Bike, number![above(0.0, 100.0, Measure::Tank, &units::LITER)], one;
+    /// Before filling up.
+    FUEL_IN_TANK: Volume = 11, "fuel_in_tank", Season, number![from(0.0, 100.0, Measure::Tank, &units::LITER)], one;
+    /// Share or amount.
+    FILL_TO: Level = 12, "fill_to", Season,
+        number![above(0.0, 100.0, Measure::Share, &units::PERCENT), above(0.0, 100.0, Measure::Tank, &units::LITER)], level;
+    /// Dose of the container on the shelf.
+    STABILIZER_LABEL: Dose = 13, "stabilizer_label", Garage, Kind::Dose, dose;
+    /// Share of the fuel in the tank that already has its stabilizer.
+    ALREADY_TREATED: Ratio = 14, "already_treated", Season, number![from(0.0, 100.0, Measure::Share, &units::PERCENT)], one;
+    /// Injection or carburetor.
+    FUEL_SUPPLY: FuelSupply = 15, "fuel_supply", Bike, Kind::Choice(FUEL_SUPPLIES), choice;
+    /// Between tank and injector or bowl.
+    LINE_VOLUME: Rough<Volume> = 16, "line_volume", Bike, range![above(0.0, 2000.0, Measure::Dose, &units::MILLILITER)], rough;
+    /// All carburetor bowls together.
+    BOWLS_VOLUME: Rough<Volume> = 17, "bowls_volume", Bike, range![above(0.0, 2000.0, Measure::Dose, &units::MILLILITER)], rough;
+    /// On a country road.
+    CONSUMPTION: Rough<Area> = 18, "consumption", Bike, range![above(0.0, 50.0, Measure::Consumption, &units::LITERS_PER_100_KM)], rough;
+
+    /// What is done this time.
+    OIL_CHANGE: Job = 30, "oil_change", Season, Kind::Choice(JOBS), choice;
+    /// Oil and filter changed.
+    FILL_WITH_FILTER: Volume = 31, "fill_with_filter", Bike, number![above(0.0, 30.0, Measure::Oil, &units::LITER)], one;
+    /// Filter left in.
+    FILL_WITHOUT_FILTER: Volume = 32, "fill_without_filter", Bike, number![above(0.0, 30.0, Measure::Oil, &units::LITER)], one;
+    /// Engine dry.
+    FILL_AFTER_OVERHAUL: Volume = 33, "fill_after_overhaul", Bike, number![above(0.0, 30.0, Measure::Oil, &units::LITER)], one;
+    /// Low mark to full mark.
+    BETWEEN_MARKS: Volume = 34, "between_marks", Bike, number![above(0.0, 5.0, Measure::Oil, &units::LITER)], one;
+    /// The bottles that are bought.
+    BOTTLE_SIZE: Volume = 40, "bottle_size", Garage, number![above(0.0, 250.0, Measure::Oil, &units::LITER)], one;
+    /// Of the same oil.
+    OIL_ON_SHELF: Volume = 41, "oil_on_shelf", Garage, number![from(0.0, 250.0, Measure::Oil, &units::LITER)], one;
+
+    /// Of the battery.
+    CHEMISTRY: Chemistry = 50, "chemistry", Bike, Kind::Choice(CHEMISTRIES), choice;
+    /// From its label.
+    CAPACITY: Capacity = 51, "capacity", Bike,
+        number![above(0.0, 200.0, Measure::Charge, &units::AMPERE_HOUR), above(0.0, 2500.0, Measure::Energy, &units::WATT_HOUR)], capacity;
+    /// State of charge on the park date.
+    CHARGE_WHEN_PARKED: Rough<Ratio> = 52, "charge_when_parked", Season, range![from(0.0, 100.0, Measure::Share, &units::PERCENT)], rough;
+    /// At rest on the park date, instead of the charge.
+    RESTING_VOLTAGE: Rough<ElectricPotential> = 53, "resting_voltage", Season, range![from(6.0, 16.0, Measure::Voltage, &units::VOLT)], rough;
+    /// Bike asleep.
+    KEY_OFF_DRAW: Rough<ElectricCurrent> = 54, "key_off_draw", Bike, range![from(0.0, 2000.0, Measure::Draw, &units::MILLIAMPERE)], rough;
+    /// The manual's own threshold.
+    CHARGE_BELOW: Recharge = 55, "charge_below", Bike,
+        number![from(9.0, 14.0, Measure::Voltage, &units::VOLT), from(1.0, 99.0, Measure::Share, &units::PERCENT)], recharge;
+    /// Of the charger.
+    CHARGER_CURRENT: ElectricCurrent = 56, "charger_current", Garage, number![above(0.0, 50.0, Measure::ChargingCurrent, &units::AMPERE)], one;
+
+    /// Put away.
+    PARK_DATE: NaiveDate = 60, "park_date", Season, Kind::Day, day;
+    /// First ride.
+    RIDE_DATE: NaiveDate = 61, "ride_date", Season, Kind::Day, day;
+    /// Heated, unheated, outdoors.
+    WHERE_IT_STANDS: Place = 62, "where_it_stands", Garage, Kind::Choice(PLACES), choice;
+    /// One or twelve.
+    MONTHLY_MEANS: Temperatures = 63, "monthly_means", Garage, Kind::Temperatures, temperatures;
+    /// Where it stands.
+    COLDEST_NIGHT: ThermodynamicTemperature = 64, "coldest_night", Garage, number![from(-70.0, 50.0, Measure::Temperature, &units::CELSIUS)], one;
+    /// For answers and fresh blanks.
+    UNIT_SET: UnitSet = 65, "unit_set", Garage, Kind::Choice(UNIT_SETS), choice;
+
+    /// The owner's name for it. Leaves in a link only when chosen.
+    FASTENER_NAME: String = 70, "fastener_name", Fastener, Kind::Text, text;
+    /// The manual's figure, a range, or both.
+    TORQUE: Rough<Torque> = 71, "torque", Fastener, range![above(0.0, 2000.0, Measure::Torque, &units::NEWTON_METER)], rough;
+    /// How the adapter sits on the wrench.
+    ADAPTER: Adapter = 72, "adapter", Fastener, Kind::Choice(ADAPTERS), choice;
+    /// Drive to fastener, center to center.
+    ADAPTER_LENGTH: Length = 73, "adapter_length", Fastener, number![above(0.0, 1000.0, Measure::Span, &units::MILLIMETER)], one;
+    /// From the wrench's own line.
+    ADAPTER_ANGLE: Angle = 74, "adapter_angle", Fastener, number![from(-180.0, 180.0, Measure::Angle, &units::DEGREE)], one;
+
+    /// The owner's name for it.
+    WRENCH_NAME: String = 80, "wrench_name", Wrench, Kind::Text, text;
+    /// Middle of the grip to square drive.
+    WRENCH_LENGTH: Length = 81, "wrench_length", Wrench, number![above(0.0, 3000.0, Measure::Span, &units::MILLIMETER)], one;
+    /// On its scale.
+    LOWEST_MARK: Torque = 82, "lowest_mark", Wrench, number![from(0.0, 2000.0, Measure::Torque, &units::NEWTON_METER)], one;
+    /// On its scale.
+    HIGHEST_MARK: Torque = 83, "highest_mark", Wrench, number![above(0.0, 3000.0, Measure::Torque, &units::NEWTON_METER)], one;
+    /// Mark to mark, in the wrench's own unit.
+    GRADUATION: Rough<Torque> = 84, "graduation", Wrench, number![above(0.0, 100.0, Measure::Torque, &units::NEWTON_METER)], rough;
+    /// Share of the setting.
+    ACCURACY: Ratio = 85, "accuracy", Wrench, number![above(0.0, 20.0, Measure::Share, &units::PERCENT)], one;
+}
+
+/// A choice's answers with the value each stands for; codes and keys are frozen for ever.
+macro_rules! choices {
+    ($($list:ident: $type:ty { $($code:literal $key:literal $label:ident => $value:expr,)+ })+) => {
+        $(
+            static $list: &[Choice] = &[$(Choice { code: $code, key: $key, label: label::$label }),+];
+            impl Chosen for $type {
+                fn of_code(code: u8) -> Option<Self> {
+                    match code { $($code => Some($value),)+ _ => None }
+                }
+            }
+        )+
+    };
+}
+
+/// How the engine gets its fuel.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum FuelSupply {
+    /// Fuel is displaced along line and rail.
+    Injection,
+    /// Fuel mixes in the bowls.
+    Carburetor,
+}
+
+/// Where the bike stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Place {
+    /// A steady temperature.
+    Heated,
+    /// A shed or garage that follows the weather.
+    Unheated,
+    /// Under a cover.
+    Outdoors,
+}
+
+/// How an offset adapter sits on the wrench.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Adapter {
+    /// Socket straight on the drive.
+    None,
+    /// 0°.
+    InLine,
+    /// 90°.
+    RightAngle,
+    /// 180°.
+    PointingBack,
+    /// As measured.
+    OtherAngle,
+}
+
+choices! {
+    FUEL_SUPPLIES: FuelSupply {
+        1 "injection" INJECTION => FuelSupply::Injection,
+        2 "carburetor" CARBURETOR => FuelSupply::Carburetor,
+    }
+    JOBS: Job {
+        1 "drain_only" DRAIN_ONLY => Job::DrainOnly,
+        2 "with_filter" WITH_FILTER => Job::WithFilter,
+        3 "after_overhaul" AFTER_OVERHAUL => Job::AfterOverhaul,
+    }
+    CHEMISTRIES: Chemistry {
+        1 "flooded_antimony" FLOODED_ANTIMONY => Chemistry::FloodedAntimony,
+        2 "agm" AGM => Chemistry::Agm,
+        3 "gel" GEL => Chemistry::Gel,
+        4 "flooded_calcium" FLOODED_CALCIUM => Chemistry::FloodedCalcium,
+        5 "lifepo4" LIFEPO4 => Chemistry::LiFePO4,
+    }
+    PLACES: Place {
+        1 "heated" HEATED => Place::Heated,
+        2 "unheated" UNHEATED => Place::Unheated,
+        3 "outdoors" OUTDOORS => Place::Outdoors,
+    }
+    UNIT_SETS: UnitSet {
+        1 "metric" METRIC => UnitSet::Metric,
+        2 "us" US => UnitSet::Us,
+    }
+    ADAPTERS: Adapter {
+        1 "none" NO_ADAPTER => Adapter::None,
+        2 "in_line" IN_LINE => Adapter::InLine,
+        3 "right_angle" RIGHT_ANGLE => Adapter::RightAngle,
+        4 "pointing_back" POINTING_BACK => Adapter::PointingBack,
+        5 "other_angle" OTHER_ANGLE => Adapter::OtherAngle,
+    }
+}

@@ -1,0 +1,34 @@
+//! The sentence that sets the season.
+
+use crate::facts::{self, Facts, Told, both};
+use crate::season::{Season, SeasonError};
+use crate::show::Shown;
+use crate::units::{Measure, UnitSet};
+use crate::words::labels;
+use crate::working::{Amount, Answer, Law, Term};
+
+const DAYS_STORED: Law = Law {
+    formula: "d = R − P",
+    gives: Measure::Number,
+    source: "calendar (proleptic Gregorian)",
+    holds: "counted in nights; where the ride date is not known, twelve months",
+};
+
+/// The dates of the season.
+pub fn season_of(from: &dyn Facts) -> Told<Season> {
+    let (park, ride) = both(facts::PARK_DATE.of(from), facts::RIDE_DATE.maybe(from))?;
+    Season::new(park, ride).map_err(|why| match why {
+        SeasonError::YearOutOfRange => facts::PARK_DATE.not_together(why),
+        SeasonError::RideBeforePark | SeasonError::TooLong => facts::RIDE_DATE.not_together(why),
+    })
+}
+
+/// Days stored.
+pub fn season(from: &dyn Facts, set: UnitSet) -> Shown {
+    let days = season_of(from).map(|season| {
+        let day = |symbol, name, day| Term { symbol, name, amount: Amount::Day(day) };
+        let terms = vec![day("R", "ride date", season.end()), day("P", "park date", season.park())];
+        Answer::exact(season.days() as f64, &DAYS_STORED, terms)
+    });
+    Shown::count(labels::DAYS_STORED, days, set)
+}

@@ -1,0 +1,210 @@
+//! From answers to the words and figures of the page: rounding (once, here), units of the chosen set, and the working
+//! with the numbers put into its formula. Pure text: the view only lays it out.
+
+mod day;
+mod formula;
+pub mod number;
+
+pub use day::{long as long_day, short as short_day};
+
+use crate::entry::day_written;
+use crate::facts::{Id, Lack, Told};
+use crate::units::{Measure, Unit, UnitSet};
+use crate::working::{Amount, Answer, Quantity};
+use chrono::NaiveDate;
+
+/// One answer as it stands on the page.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Shown {
+    /// Its label.
+    pub label: &'static str,
+    /// What is known of it.
+    pub figure: Figure,
+    /// How it came about; none for what is lacking.
+    pub working: Option<Working>,
+}
+
+/// The figure of an answer.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Figure {
+    /// A number with its unit.
+    Number {
+        /// Rounded.
+        text: String,
+        /// Symbol of its unit; empty for a count.
+        unit: &'static str,
+        /// Not rounded, in the same unit, for programs.
+        data: String,
+        /// Lowest and highest, rounded.
+        range: Option<[String; 2]>,
+    },
+    /// A day.
+    Day {
+        /// "Sat, Jan 9".
+        text: String,
+        /// Year-month-day.
+        data: String,
+    },
+    /// A statement: "not before the ride date".
+    Words(String),
+    /// Facts that it lacks.
+    Lacks(Vec<Lack>),
+}
+
+/// A working as printed beside its answer.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Working {
+    /// Formula with its symbols.
+    pub formula: &'static str,
+    /// The same with numbers in their place, and the result.
+    pub substituted: String,
+    /// Each symbol, what it is, what stood for it.
+    pub legend: Vec<(&'static str, &'static str, String)>,
+    /// Document.
+    pub source: &'static str,
+    /// Where the relation holds.
+    pub holds: &'static str,
+}
+
+impl Shown {
+    /// A quantity under `label`, in the usual unit of `set`.
+    pub fn quantity(label: &'static str, told: Told<Answer<impl Quantity>>, set: UnitSet) -> Self {
+        Self::quantity_in(label, told, set, None)
+    }
+
+    /// A quantity in a unit of its own: a mark is shown in the wrench's unit, whatever the set.
+    pub fn quantity_in(
+        label: &'static str,
+        told: Told<Answer<impl Quantity>>,
+        set: UnitSet,
+        unit: Option<&'static Unit>,
+    ) -> Self {
+        let answer = match told {
+            Ok(answer) => answer,
+            Err(lacks) => return Self::lacking(label, lacks),
+        };
+        let measure = answer.law.gives;
+        let unit = unit.or_else(|| measure.usual(set));
+        let figure = number_figure(measure, unit, answer.value.base(), answer.bounds.map(|it| it.map(Quantity::base)));
+        let working = Working::of(&answer, &figure, set);
+        Self { label, figure, working: Some(working) }
+    }
+
+    /// A number without unit: a count, a factor.
+    pub fn count(label: &'static str, told: Told<Answer<f64>>, set: UnitSet) -> Self {
+        let answer = match told {
+            Ok(answer) => answer,
+            Err(lacks) => return Self::lacking(label, lacks),
+        };
+        let figure = number_figure(Measure::Number, None, answer.value, answer.bounds);
+        let working = Working::of(&answer, &figure, set);
+        Self { label, figure, working: Some(working) }
+    }
+
+    /// A day; `never` are the words for an answer without one.
+    pub fn day(label: &'static str, told: Told<Option<Answer<NaiveDate>>>, never: &'static str, set: UnitSet) -> Self {
+        match told {
+            Ok(Some(answer)) => {
+                let figure = Figure::Day { text: short_day(answer.value), data: day_written(answer.value) };
+                let working = Working::of(&answer, &figure, set);
+                Self { label, figure, working: Some(working) }
+            }
+            Ok(None) => Self::words(label, never),
+            Err(lacks) => Self::lacking(label, lacks),
+        }
+    }
+
+    /// A statement.
+    pub fn words(label: &'static str, words: impl Into<String>) -> Self {
+        Self { label, figure: Figure::Words(words.into()), working: None }
+    }
+
+    /// An answer that cannot be given yet.
+    pub fn lacking(label: &'static str, mut lacks: Vec<Lack>) -> Self {
+        let mut seen: Vec<Id> = Vec::new();
+        lacks.retain(|it| !seen.contains(&it.id()) && { seen.push(it.id()); true });
+        Self { label, figure: Figure::Lacks(lacks), working: None }
+    }
+
+    /// What it lacks.
+    pub fn lacks(&self) -> &[Lack] {
+        match &self.figure {
+            Figure::Lacks(lacks) => lacks,
+            _ => &[],
+        }
+    }
+
+    /// The answer in one sentence, for a screen reader: "Exact setting 21.92 N·m".
+    pub fn spoken(&self) -> Option<String> {
+        match &self.figure {
+            Figure::Number { text, unit, range: None, .. } => Some(format!("{} {text} {unit}", self.label)),
+            Figure::Number { text, unit, range: Some([low, high]), .. } => {
+                Some(format!("{} {text} {unit}, from {low} to {high}", self.label))
+            }
+            Figure::Day { text, .. } | Figure::Words(text) => Some(format!("{} {text}", self.label)),
+            Figure::Lacks(_) => None,
+        }
+    }
+}
+
+fn number_figure(measure: Measure, unit: Option<&'static Unit>, base: f64, bounds: Option<[f64; 2]>) -> Figure {
+    let of = |base: f64| unit.map_or(base, |it| it.of_base(base));
+    let value = of(base);
+    let places = number::places(measure, unit, value);
+    let range = bounds.map(|ends| {
+        let mut ends = ends.map(of);
+        // A unit such as miles to the gallon turns the order round.
+        ends.sort_by(f64::total_cmp);
+        ends.map(|it| number::fixed(it, places))
+    });
+    Figure::Number {
+        text: number::fixed(value, places),
+        unit: unit.map_or("", |it| it.symbol),
+        data: number::exact(value),
+        range: range.filter(|[low, high]| low != high),
+    }
+}
+
+/// An amount in the usual unit of `set`, with its symbol.
+pub fn amount(amount: Amount, set: UnitSet) -> String {
+    match amount {
+        Amount::Quantity(measure, base) => match measure.usual(set) {
+            Some(unit) => with_unit(&number::shortest(unit.of_base(base)), unit),
+            None => number::shortest(base),
+        },
+        Amount::Number(number) => number::shortest(number),
+        Amount::Days(days) => format!("{days} d"),
+        Amount::Day(day) => short_day(day),
+    }
+}
+
+/// A quantity rounded as an answer is, with its unit: for notes beside an answer.
+pub fn rounded(measure: Measure, quantity: impl Quantity, set: UnitSet) -> String {
+    rounded_in(measure, quantity, measure.usual(set))
+}
+
+/// The same in a unit of its own.
+pub fn rounded_in(measure: Measure, quantity: impl Quantity, unit: Option<&'static Unit>) -> String {
+    let Some(unit) = unit else { return number::shortest(quantity.base()) };
+    let value = unit.of_base(quantity.base());
+    with_unit(&number::fixed(value, number::places(measure, Some(unit), value)), unit)
+}
+
+/// "25 N·m", but "90°" and "66 %".
+fn with_unit(number: &str, unit: &Unit) -> String {
+    let space = if unit.symbol == "°" { "" } else { "\u{a0}" };
+    format!("{number}{space}{}", unit.symbol)
+}
+
+impl Working {
+    fn of<T>(answer: &Answer<T>, figure: &Figure, set: UnitSet) -> Self {
+        let legend: Vec<_> = answer.terms.iter().map(|it| (it.symbol, it.name, amount(it.amount, set))).collect();
+        let result = match figure {
+            Figure::Number { text, unit, .. } => format!("{text}\u{a0}{unit}").trim_end().to_owned(),
+            Figure::Day { text, .. } | Figure::Words(text) => text.clone(),
+            Figure::Lacks(_) => String::new(),
+        };
+        let substituted = formula::with_numbers(answer.law.formula, &legend, &result);
+        Self { formula: answer.law.formula, substituted, legend, source: answer.law.source, holds: answer.law.holds }
+    }
+}

@@ -1,0 +1,15 @@
+//! Days in words. chrono's own formatting costs the page 13 KB.
+
+use crate::words::{MONTHS, WEEKDAYS};
+use chrono::{Datelike, NaiveDate};
+
+/// "Sat, Nov 14".
+pub fn short(day: NaiveDate) -> String {
+    let weekday = WEEKDAYS[day.weekday().num_days_from_monday() as usize];
+    format!("{weekday}, {} {}", &MONTHS[day.month0() as usize][..3], day.day())
+}
+
+/// "Sat, Nov 14 2026".
+pub fn long(day: NaiveDate) -> String {
+    format!("{} {}", short(day), day.year())
+}

@@ -1,0 +1,25 @@
+//! Putting numbers in the place of a formula's symbols.
+
+/// The right side of `formula` with each symbol of `legend` replaced by its amount, and the result behind it.
+///
+/// A symbol is a run of letters and digits that starts with a letter; words such as "cos" are no symbols and stay.
+pub(super) fn with_numbers(formula: &str, legend: &[(&'static str, &'static str, String)], result: &str) -> String {
+    let right = formula.split_once('=').map_or(formula, |(_, right)| right.trim());
+    let mut out = String::new();
+    let mut rest = right;
+    while let Some(first) = rest.chars().next() {
+        let letter = |it: char| it.is_alphabetic();
+        let end = if letter(first) {
+            rest.find(|it: char| !it.is_alphanumeric() && it != '_').unwrap_or(rest.len())
+        } else {
+            rest.find(letter).unwrap_or(rest.len())
+        };
+        let (token, behind) = rest.split_at(end);
+        match legend.iter().find(|(symbol, ..)| *symbol == token) {
+            Some((.., amount)) => out.push_str(amount),
+            None => out.push_str(token),
+        }
+        rest = behind;
+    }
+    format!("{out} = {result}")
+}

@@ -1,0 +1,10 @@
+//! How what is known leaves the page and comes back: records for the browser's store, the link's wire, and the one
+//! thin file that touches the browser.
+
+mod base64url;
+mod checksum;
+pub mod link;
+pub mod record;
+
+#[cfg(feature = "page")]
+pub mod browser;

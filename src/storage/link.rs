@@ -1,0 +1,269 @@
+//! A bike as a static link: `#1.` and base64url of a frozen wire.
+//!
+//! ```text
+//! wire   = day made, groups to the end, CRC-32 of all before it (4 bytes, little end first)
+//! group  = kind (0 facts of bike, season and garage; 1 a wrench; 2 a fastener; 3 the open fastener), count, items
+//! item   = (fact number − the one before) × 8 + tag, value
+//! value  = tag 0, 1, 2: mantissa, unit (× 1, 0.1, 0.01) · 3: mantissa, exponent, unit · 4: text · 5: choice
+//!          · 6: day · 7: unit, text
+//! ```
+//! Whole numbers are LEB128; signed ones zigzag first. Days count from 2020-01-01. A text is its length in bytes and
+//! UTF-8. Facts and groups that this page does not know are kept and passed on. The form never changes: another form
+//! gets another number before the point.
+
+mod wire;
+
+use super::{base64url, checksum::crc32};
+use crate::entry::{self, Entry};
+use crate::facts::{self, Id, Kind};
+use crate::garage::{Bike, Entries, Kept};
+use crate::words::fasteners;
+use chrono::NaiveDate;
+use std::fmt;
+use wire::{Reader, Value, Writer};
+
+/// What every link of this form starts with, behind the address.
+pub const START: &str = "#1.";
+/// The longest fragment that is looked at, bytes.
+pub const LONGEST: usize = 16 * 1024;
+const MOST_GROUPS: usize = 400;
+const MOST_ITEMS: u64 = 400;
+
+const FACTS: u64 = 0;
+const WRENCH: u64 = 1;
+const FASTENER: u64 = 2;
+const OPEN_FASTENER: u64 = 3;
+
+/// What a link carries.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Parcel {
+    /// The day it was made.
+    pub made: NaiveDate,
+    /// The bike, its season, where it stands and the wrench in hand.
+    pub kept: Kept,
+}
+
+/// Why a fragment is not taken as a link.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum LinkError {
+    /// Over [`LONGEST`].
+    TooLong,
+    /// Another form.
+    Newer,
+    /// Not base64url, or cut off.
+    CutOff,
+    /// The checksum does not fit.
+    Checksum,
+    /// The checksum fits but the inside is not a bike.
+    NotABike,
+    /// Characters that hide or turn round what is shown.
+    HiddenCharacters,
+}
+
+impl fmt::Display for LinkError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::TooLong => "This link is far longer than a bike's: a Torpor link has at most 16,384 characters",
+            Self::Newer => "This link was made by a newer Torpor: reload the page, then open the link again",
+            Self::CutOff => "This link is cut off or altered: copy the whole of it, from # to its end",
+            Self::Checksum => "This link was altered on its way: copy it again from where it was made",
+            Self::NotABike => "This link does not hold a bike: make it again with “Link”",
+            Self::HiddenCharacters => "This link holds hidden characters in a text: make it again with plain text",
+        })
+    }
+}
+
+impl std::error::Error for LinkError {}
+
+/// Whether a fragment claims to be a link, readable or not: `#`, a number, a point.
+pub fn claims(fragment: &str) -> bool {
+    let body = fragment.strip_prefix('#').unwrap_or(fragment);
+    body.split_once('.').is_some_and(|(form, _)| !form.is_empty() && form.chars().all(|it| it.is_ascii_digit()))
+}
+
+/// The fragment of a link, from `#` on. Names leave only `with_names`.
+pub fn written(parcel: &Parcel, with_names: bool) -> String {
+    let Kept { bike, season, garage } = &parcel.kept;
+    let mut writer = Writer::default();
+    writer.day(parcel.made);
+    let mut facts: Entries = bike.entries.clone();
+    facts.extend(season.entries.clone());
+    facts.extend(garage.entries.clone());
+    facts.remove(&facts::UNIT_SET.id());
+    group(&mut writer, FACTS, &facts, with_names);
+    for wrench in garage.wrenches.iter().take(1) {
+        group(&mut writer, WRENCH, wrench, with_names);
+    }
+    for fastener in &bike.fasteners {
+        group(&mut writer, FASTENER, fastener, with_names);
+    }
+    group(&mut writer, OPEN_FASTENER, &bike.scratch, with_names);
+    for (kind, entries) in &bike.others {
+        group(&mut writer, *kind, entries, with_names);
+    }
+    let mut bytes = writer.bytes;
+    let sum = crc32(&bytes);
+    bytes.extend_from_slice(&sum.to_le_bytes());
+    format!("{START}{}", base64url::encoded(&bytes))
+}
+
+/// Reads the fragment of a link, with or without its `#`.
+///
+/// # Errors
+/// [`LinkError`]; nothing of a link is taken unless all of it is whole.
+pub fn read(fragment: &str) -> Result<Parcel, LinkError> {
+    if fragment.len() > LONGEST {
+        return Err(LinkError::TooLong);
+    }
+    let body = fragment.trim().trim_start_matches('#');
+    let (form, body) = body.split_once('.').ok_or(LinkError::CutOff)?;
+    if form != "1" {
+        let number = !form.is_empty() && form.chars().all(|it| it.is_ascii_digit());
+        return Err(if number { LinkError::Newer } else { LinkError::CutOff });
+    }
+    let bytes = base64url::decoded(body).ok_or(LinkError::CutOff)?;
+    let (bytes, sum) = bytes.split_last_chunk::<4>().ok_or(LinkError::CutOff)?;
+    if crc32(bytes) != u32::from_le_bytes(*sum) {
+        return Err(LinkError::Checksum);
+    }
+    inside(&mut Reader::new(bytes)).ok_or(LinkError::NotABike).and_then(|parcel| {
+        let clean = parcel.texts().all(|it| !it.text.chars().any(hides));
+        if clean { Ok(parcel) } else { Err(LinkError::HiddenCharacters) }
+    })
+}
+
+impl Parcel {
+    fn texts(&self) -> impl Iterator<Item = &Entry> {
+        let Kept { bike: Bike { entries, scratch, fasteners, others }, season, garage } = &self.kept;
+        let lists = [entries, scratch, &season.entries, &garage.entries].into_iter();
+        lists.chain(fasteners).chain(&garage.wrenches).chain(others.iter().map(|(_, it)| it)).flat_map(|it| it.values())
+    }
+}
+
+/// Control characters, and those that turn the direction of writing.
+fn hides(it: char) -> bool {
+    it.is_control() || matches!(it, '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' | '\u{feff}')
+}
+
+fn inside(reader: &mut Reader<'_>) -> Option<Parcel> {
+    let made = reader.day()?;
+    let mut kept = Kept::default();
+    let mut groups = 0;
+    while !reader.is_done() {
+        groups += 1;
+        if groups > MOST_GROUPS {
+            return None;
+        }
+        let kind = reader.whole()?;
+        let entries = read_group(reader)?;
+        match kind {
+            FACTS => entries.into_iter().for_each(|(id, entry)| kept.put(id, entry)),
+            WRENCH => kept.garage.wrenches.push(entries),
+            FASTENER => kept.bike.fasteners.push(entries),
+            OPEN_FASTENER => kept.bike.scratch = entries,
+            other => kept.bike.others.push((other, entries)),
+        }
+    }
+    Some(Parcel { made, kept })
+}
+
+fn group(writer: &mut Writer, kind: u64, entries: &Entries, with_names: bool) {
+    let values: Vec<(Id, Value)> = entries
+        .iter()
+        .filter(|(_, entry)| !entry.is_blank())
+        .filter_map(|(id, entry)| Some((*id, value(*id, entry))).filter(|it| with_names || !names(*id, &it.1)))
+        .collect();
+    if values.is_empty() && kind != FASTENER {
+        return;
+    }
+    writer.whole(kind);
+    writer.whole(values.len() as u64);
+    let mut before = 0;
+    for (id, value) in values {
+        writer.item(id.0 - before, &value);
+        before = id.0;
+    }
+}
+
+fn read_group(reader: &mut Reader<'_>) -> Option<Entries> {
+    let count = reader.whole().filter(|it| *it <= MOST_ITEMS)?;
+    let mut id = 0u16;
+    let mut entries = Entries::new();
+    for _ in 0..count {
+        let (step, value) = reader.item()?;
+        id = id.checked_add(step)?;
+        entries.insert(Id(id), entry_of(Id(id), value)?);
+    }
+    Some(entries)
+}
+
+/// Whether a value is a name of the owner's own; a usual fastener's name travels as its code.
+fn names(id: Id, value: &Value) -> bool {
+    let own = [facts::BIKE_NAME.id(), facts::FASTENER_NAME.id(), facts::WRENCH_NAME.id()];
+    own.contains(&id) && !matches!(value, Value::Choice(_))
+}
+
+/// An entry as the wire's value. Where its text is a plain number, choice or day it travels as that; else as typed.
+fn value(id: Id, entry: &Entry) -> Value {
+    let text = entry.text.trim();
+    let as_typed = || if entry.unit == 0 { Value::Text(text.into()) } else { Value::Written(entry.unit, text.into()) };
+    match facts::about(id).map(|it| &it.kind) {
+        Some(Kind::Choice(choices)) => match facts::chosen(choices, entry) {
+            Some(choice) => Value::Choice(choice.code),
+            None => as_typed(),
+        },
+        Some(Kind::Day) => match entry::day(entry) {
+            Ok(Some(day)) => Value::Day(day),
+            _ => as_typed(),
+        },
+        Some(Kind::Text) if id == facts::FASTENER_NAME.id() => {
+            fasteners::code(text).map_or_else(as_typed, Value::Choice)
+        }
+        Some(Kind::Quantity { .. }) => match entry::plain_decimal(text) {
+            Some(decimal) => Value::Number(decimal, entry.unit),
+            None => as_typed(),
+        },
+        Some(Kind::Text | Kind::Dose | Kind::Temperatures) => as_typed(),
+        // Not known to this page: it goes out as it came in.
+        None => match (entry.unit, entry::plain_decimal(text), entry::day(entry)) {
+            (entry::form::CHOICE, ..) => text.parse().map_or_else(|_| as_typed(), Value::Choice),
+            (entry::form::DAY, _, Ok(Some(day))) => Value::Day(day),
+            (unit, Some(decimal), _) => Value::Number(decimal, unit),
+            _ => as_typed(),
+        },
+    }
+}
+
+/// The inverse of [`value`].
+fn entry_of(id: Id, value: Value) -> Option<Entry> {
+    let kind = facts::about(id).map(|it| &it.kind);
+    Some(match value {
+        Value::Number(decimal, unit) => Entry::new(decimal.written(), unit),
+        Value::Text(text) => Entry::new(text, entry::form::NONE),
+        Value::Written(unit, text) => Entry::new(text, unit),
+        Value::Choice(code) => match kind {
+            Some(Kind::Choice(choices)) => match choices.iter().find(|it| it.code == code) {
+                Some(choice) => Entry::new(choice.key, entry::form::NONE),
+                None => Entry::new(code.to_string(), entry::form::CHOICE),
+            },
+            Some(Kind::Text) => Entry::new(fasteners::name(code)?, entry::form::NONE),
+            _ => Entry::new(code.to_string(), entry::form::CHOICE),
+        },
+        Value::Day(day) => {
+            let form = if kind.is_some() { entry::form::NONE } else { entry::form::DAY };
+            Entry::new(entry::day_written(day), form)
+        }
+    })
+}
+
+/// What a parcel says, fact by fact, for the preview: label and text.
+pub fn listed(parcel: &Parcel) -> Vec<(&'static str, String)> {
+    facts::TABLE
+        .iter()
+        .filter(|about| about.home != facts::Home::Fastener)
+        .filter_map(|about| {
+            let entry = facts::Facts::entry(&parcel.kept, about.id);
+            (!entry.is_blank()).then(|| (about.label, facts::as_read(about, &entry)))
+        })
+        .collect()
+}

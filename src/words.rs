@@ -1,0 +1,28 @@
+//! Every word that the page shows stands here.
+
+pub mod cautions;
+pub mod choices;
+pub mod facts;
+pub mod fasteners;
+pub mod labels;
+pub mod lines;
+pub mod notes;
+
+/// Months, January first.
+pub const MONTHS: [&str; 12] = [
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
+    "December",
+];
+
+/// Weekdays, Monday first.
+pub const WEEKDAYS: [&str; 7] = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"];

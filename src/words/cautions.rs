@@ -1,0 +1,34 @@
+//! Cautions, each beside its line. The bike's manual and local codes decide.
+
+/// At the foot of every page.
+pub const MANUAL_DECIDES: &str =
+    "The bike's manual and local codes decide; where in doubt, a licensed mechanic. An estimate is never a specification.";
+
+/// Fuel line.
+pub const FUEL: &[&str] = &[
+    "Fuel vapor burns: outdoors or wide open doors, engine cold, no flame, no heater, charger or lamp near.",
+    "Never above the bottom of the filler neck: fuel needs room to grow when it warms.",
+    "Stabilizer keeps fresh fuel; it cannot mend stale fuel.",
+];
+/// Last run.
+pub const LAST_RUN: &[&str] = &[
+    "Ride outdoors. Never run an engine in a closed room: carbon monoxide kills.",
+    "Exhaust and oil are hot afterwards.",
+];
+/// Oil.
+pub const OIL: &[&str] = &[
+    "Hot oil burns the skin: gloves, and let it settle for some minutes. The bike stands secured and level.",
+    "Overfilling harms: it foams and is blown into the air intake. The level on the glass or stick decides, not the sum.",
+    "Run the engine outdoors for the level check. Used oil and filter go where local rules say.",
+];
+/// Torque.
+pub const TORQUE: &[&str] = &[
+    "Pull square to the handle, hand at mid-grip, slowly, until the first click. The manual's figure holds for the thread as the manual describes it: do not oil a thread that it leaves dry.",
+    "Cold engine and header, bike secured on its stand. No pipe over the handle.",
+];
+/// Battery.
+pub const BATTERY: &[&str] = &[
+    "Charging gives off hydrogen, acid burns: no flame or spark, eyes protected, air moving.",
+    "Never charge a frozen battery; one with a bulged case is scrap. LiFePO4 is not charged below 0 °C (32 °F).",
+    "Negative lead off first, on last. With an electric seat, cap or keyless lock or an alarm, read the manual before you take it off.",
+];

@@ -1,0 +1,27 @@
+//! What each answer of a choice is called.
+
+macro_rules! labels {
+    ($($name:ident: $label:literal;)*) => { $(#[doc = $label] pub const $name: &str = $label;)* };
+}
+labels! {
+    INJECTION: "injection";
+    CARBURETOR: "carburetor";
+    DRAIN_ONLY: "drain only";
+    WITH_FILTER: "with filter";
+    AFTER_OVERHAUL: "after overhaul";
+    FLOODED_ANTIMONY: "conventional, filler caps";
+    AGM: "sealed, “MF” or AGM";
+    GEL: "gel";
+    FLOODED_CALCIUM: "sealed flooded, car type";
+    LIFEPO4: "LiFePO4";
+    HEATED: "heated";
+    UNHEATED: "unheated";
+    OUTDOORS: "outdoors";
+    METRIC: "metric";
+    US: "US";
+    NO_ADAPTER: "none";
+    IN_LINE: "in line";
+    RIGHT_ANGLE: "right angle";
+    POINTING_BACK: "pointing back";
+    OTHER_ANGLE: "other angle";
+}

@@ -1,0 +1,58 @@
+//! Label and hint of every fact.
+
+/// What stands at a blank.
+pub struct Said {
+    /// The label.
+    pub label: &'static str,
+    /// One plain hint, in a person's words.
+    pub hint: &'static str,
+}
+
+macro_rules! said {
+    ($($name:ident: $label:literal, $hint:literal;)*) => {
+        $(#[doc = $label] pub const $name: Said = Said { label: $label, hint: $hint };)*
+    };
+}
+said! {
+    BIKE_NAME: "Bike", "What you call it";
+    TANK_VOLUME: "Tank volume", "From the manual: full, reserve included";
+    FUEL_IN_TANK: "Fuel in the tank", "Now, before you fill up; 0 if it is empty";
+    FILL_TO: "Fill to", "Share of the tank or an amount; never above the bottom of the filler neck. Blank: 95 %, common practice, no source";
+    STABILIZER_LABEL: "Stabilizer label", "As printed on the container: 30 mL per 10 L, 1 fl oz per 2.5 gal, or 1:320";
+    ALREADY_TREATED: "Already treated", "How much of the fuel now in the tank already has its stabilizer. Blank: none of it";
+    FUEL_SUPPLY: "Fuel supply", "How the engine gets its fuel";
+    LINE_VOLUME: "Line and rail", "What lies between tank and injector or bowl; if the manual is silent, 50–100 mL is a fair guess, no source";
+    BOWLS_VOLUME: "Bowls, all together", "What all carburetor bowls hold; drain one and measure";
+    CONSUMPTION: "Fuel consumption", "What the bike uses on a country road";
+    OIL_CHANGE: "Oil change", "What you do this time";
+    FILL_WITH_FILTER: "Fill with filter", "From the manual: oil and filter changed";
+    FILL_WITHOUT_FILTER: "Fill without filter", "From the manual: oil drained, filter left in";
+    FILL_AFTER_OVERHAUL: "Fill after overhaul", "From the manual: engine dry";
+    BETWEEN_MARKS: "Between the marks", "Volume from the low mark to the full mark; blank if not known";
+    BOTTLE_SIZE: "Bottle size", "The bottles you buy";
+    OIL_ON_SHELF: "Oil on the shelf", "Of the same oil, open or not; 0 if none";
+    CHEMISTRY: "Chemistry", "What is printed on the battery";
+    CAPACITY: "Capacity", "From the label: Ah; for LiFePO4 the Wh";
+    CHARGE_WHEN_PARKED: "Charge when parked", "Best after a full charge and a night's rest: then 100 %";
+    RESTING_VOLTAGE: "Resting voltage", "Instead of the charge: measured after a night's rest; right after a run it reads too high";
+    KEY_OFF_DRAW: "Key-off draw", "Measured in series at the negative lead, bike asleep; 0 with the lead off; about 1 mA if you never measured (0.5–1.5 is counted)";
+    CHARGE_BELOW: "Charge below", "From the bike's manual, volts at rest. Blank: what is usual for the chemistry";
+    CHARGER_CURRENT: "Charger current", "From the charger's label";
+    PARK_DATE: "Park date", "The day it is put away";
+    RIDE_DATE: "Ride date", "The first ride in spring. Blank: twelve months are looked at";
+    WHERE_IT_STANDS: "Where it stands", "The place for the season";
+    MONTHLY_MEANS: "Monthly means", "One temperature for a steady place, or twelve means from January to December with spaces between";
+    COLDEST_NIGHT: "Coldest night", "The coldest night to expect where it stands; freezing is judged on it";
+    UNIT_SET: "Units", "For answers and new blanks; what is typed keeps its unit";
+    FASTENER_NAME: "Fastener", "A name if you want to keep it: axle nut, header nut";
+    TORQUE: "Torque at the fastener", "From the manual: 25 N·m, 22–26 N·m, or both: 25 (22–26)";
+    ADAPTER: "Adapter", "Crowfoot or offset adapter, and how it sits on the wrench";
+    ADAPTER_LENGTH: "Adapter length, drive to fastener", "Center of the square drive to center of the fastener";
+    ADAPTER_ANGLE: "Adapter angle", "0° in line with the wrench, 90° square to it, 180° pointing back to the hand";
+    WRENCH_NAME: "Wrench", "What you call it";
+    WRENCH_LENGTH: "Wrench length, hand to square drive", "Middle of the grip to center of the square drive";
+    LOWEST_MARK: "Lowest mark", "Lowest mark on the wrench";
+    HIGHEST_MARK: "Highest mark", "Highest mark on the wrench";
+    GRADUATION: "Graduation", "From one mark to the next, in the wrench's own unit";
+    ACCURACY: "Accuracy", "From its certificate. Blank: ISO 6789, ±4 %, ±6 % up to a highest mark of 10 N·m";
+}

@@ -1,0 +1,26 @@
+//! Labels of answers.
+
+macro_rules! labels {
+    ($($name:ident: $label:literal;)*) => { $(#[doc = $label] pub const $name: &str = $label;)* };
+}
+labels! {
+    DAYS_STORED: "Days stored";
+    STABILIZER_TO_ADD: "Stabilizer to add";
+    FUEL_TO_ADD: "Fuel to add";
+    RUN_THROUGH: "Run treated fuel through";
+    FUEL_TO_DRAW: "Old fuel to draw";
+    OIL_NEEDED: "Oil needed";
+    FIRST_POUR: "First pour";
+    TOP_UP: "Top up after the run";
+    BOTTLES_TO_BUY: "Bottles to buy";
+    LEFT_OVER: "Left over";
+    FILTER_ALLOWANCE: "Filter allowance";
+    SET_TO: "Set the wrench to";
+    EXACT_SETTING: "Exact setting";
+    FASTENER_GETS: "Fastener gets";
+    CHARGE_ON_RIDE_DATE: "Charge on ride date";
+    VOLTAGE_ON_RIDE_DATE: "Resting voltage on ride date";
+    LOOK_BY: "Look at the meter by";
+    RECHARGE_BY: "Recharge by";
+    FREEZE_MARGIN: "Freeze margin";
+}
