@@ -2,15 +2,18 @@
 //!
 //! Oil on the glass or stick decides, never the sum: pour short of it, run, let it rest, look, top up.
 
+mod bottles;
+
+pub use bottles::{BOTTLES, Bottles, LEFT_OVER, bottles};
+
 use crate::{
     units::Measure,
-    working::{Amount, Answer, Law, Quantity, Term, term},
+    working::{Answer, Law, Quantity, term},
 };
 use std::fmt;
 use uom::si::{
     f64::{Ratio, Volume},
     ratio::percent,
-    volume::milliliter,
 };
 
 /// What the engine takes.
@@ -51,22 +54,6 @@ pub const TOP_UP: Law = Law {
     gives: Measure::Oil,
     source: "arithmetic",
     holds: "an upper limit: the level on the glass or stick decides, and too much oil does harm",
-};
-
-/// Bottles to buy.
-pub const BOTTLES: Law = Law {
-    formula: "n = max(0, ceil((V − S) / B))",
-    gives: Measure::Number,
-    source: "arithmetic, to whole milliliters: less than half a milliliter short needs no further bottle",
-    holds: "all bottles are of one size",
-};
-
-/// What is left of the oil on the shelf and of the bottles bought.
-pub const LEFT_OVER: Law = Law {
-    formula: "R = max(0, S + n · B − V)",
-    gives: Measure::Oil,
-    source: "arithmetic",
-    holds: "the engine takes what the manual says",
 };
 
 /// Which oil change it is.
@@ -213,46 +200,6 @@ pub fn top_up(fill: Volume, poured: Volume) -> Result<Answer<Volume>, OilError> 
     let terms =
         vec![term("F", NEEDED, Measure::Oil, fill), term("P", "oil poured", Measure::Oil, poured)];
     Ok(Answer::exact(fill - poured, &TOP_UP, terms))
-}
-
-/// What to buy for an oil change, and what is left afterwards.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Bottles {
-    /// Bottles to buy, a whole number.
-    pub to_buy: Answer<f64>,
-    /// Oil left over.
-    pub left_over: Answer<Volume>,
-}
-
-/// Bottles of size `bottle` to buy for `needed` oil with `on_shelf` in open bottles.
-///
-/// Volumes are summed as they are and only the shortage is taken to whole milliliters: four quarts need four bottles
-/// of a quart, though rounding each to 946 mL first would make it five.
-///
-/// # Errors
-/// [`OilError::Needed`], [`OilError::Bottle`], [`OilError::Shelf`].
-pub fn bottles(needed: Volume, bottle: Volume, on_shelf: Volume) -> Result<Bottles, OilError> {
-    if !positive(needed) {
-        return Err(OilError::Needed);
-    }
-    if !positive(bottle) {
-        return Err(OilError::Bottle);
-    }
-    if !(positive(on_shelf) || on_shelf.base() == 0.0) {
-        return Err(OilError::Shelf);
-    }
-    let forgiven = Volume::new::<milliliter>(0.5);
-    let short = needed - on_shelf - forgiven;
-    let count = (short.base() / bottle.base() - 1e-9).ceil().max(0.0);
-    let left = (on_shelf + bottle * count - needed).base().max(0.0);
-    let mut terms = vec![
-        term("V", NEEDED, Measure::Oil, needed),
-        term("S", "oil on the shelf", Measure::Oil, on_shelf),
-        term("B", "bottle size", Measure::Oil, bottle),
-    ];
-    let to_buy = Answer::exact(count, &BOTTLES, terms.clone());
-    terms.push(Term { symbol: "n", name: "bottles to buy", amount: Amount::Number(count) });
-    Ok(Bottles { to_buy, left_over: Answer::exact(Volume::of_base(left), &LEFT_OVER, terms) })
 }
 
 /// A number above zero that is neither infinite nor undefined.

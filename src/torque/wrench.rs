@@ -180,8 +180,8 @@ impl Wrench {
         };
         let exact = Torque::of_base(aim / gain(adapter));
         let usable = figure.range().is_some_and(|[lowest, highest]| {
-            let gets = Torque::of_base(count * one);
-            lowest <= gets && gets <= highest
+            let gets = count * one;
+            lowest.base() <= gets * (1.0 + SLACK) && gets <= highest.base() * (1.0 + SLACK)
         });
         if !usable && self.lowest.is_some_and(|it| exact.base() < it.base() * (1.0 - SLACK)) {
             return Err(TorqueError::BelowMarks);
