@@ -1,0 +1,84 @@
+//! Loss of charge in a day: to the battery itself, faster when warm, and to the key-off draw.
+
+use super::{Edges, FAST, Parameters, SLOW, TYPICAL};
+
+/// Temperature that the loss in 30 days is stated for, °C.
+pub(crate) const STATED_AT: f64 = 25.0;
+/// Days that the loss is stated over.
+const STATED_OVER: f64 = 30.0;
+
+/// Self-discharge along the three edges, with what does not change from day to day worked out once.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Decay {
+    edges: [Edge; 3],
+}
+
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Edge {
+    /// Per day at 25 °C, with the day-night swing: below 25 °C and from 25 °C on.
+    rate: [f64; 2],
+    /// ln(Q)/10, likewise.
+    per_kelvin: [f64; 2],
+}
+
+impl Decay {
+    /// `swing`: half of the difference between day and night, K.
+    pub(crate) fn new(parameters: &Parameters, swing: f64) -> Self {
+        let [low, typical, high] = parameters.q10.map(|it| it.ln() / 10.0);
+        let edge = |index: usize, per_kelvin: [f64; 2]| {
+            let at_25 = -(-parameters.lost[index]).ln_1p() / STATED_OVER;
+            // Warm hours speed the loss up more than cold ones slow it down; over a sine that makes I0.
+            Edge { rate: per_kelvin.map(|it| at_25 * bessel_i0(it * swing)), per_kelvin }
+        };
+        // In the cold, it is the small Q that leaves the loss high.
+        let edges = [edge(SLOW, [high, low]), edge(TYPICAL, [typical; 2]), edge(FAST, [low, high])];
+        Self { edges }
+    }
+
+    /// Rate of self-discharge, per day, at a mean temperature of the day in °C.
+    pub(crate) fn rates(&self, celsius: f64) -> Edges {
+        let above = celsius - STATED_AT;
+        let side = usize::from(above >= 0.0);
+        self.edges.map(|it| it.rate[side] * (it.per_kelvin[side] * above).exp())
+    }
+}
+
+/// Charge after one day of constant temperature, exact within the day: the solution of ds/dt = −k·s − p.
+/// `rate`: k, per day. `drawn`: p, share of the capacity that the key-off draw takes in a day.
+pub(crate) fn after_a_day(charge: f64, rate: f64, drawn: f64) -> f64 {
+    let lost = -(-rate).exp_m1();
+    // (1 − e^−k)/k, which is 1 where k is nothing.
+    let held = if rate < 1e-12 { 1.0 } else { lost / rate };
+    (charge - charge * lost - drawn * held).max(0.0)
+}
+
+/// Modified Bessel function of the first kind, order 0, by its series Σ (x/2)²ⁿ/(n!)².
+fn bessel_i0(x: f64) -> f64 {
+    let quarter = x * x / 4.0;
+    let (mut sum, mut part, mut n) = (1.0, 1.0, 1.0);
+    while part > sum * f64::EPSILON {
+        part *= quarter / (n * n);
+        sum += part;
+        n += 1.0;
+    }
+    sum
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Source: Abramowitz and Stegun, Handbook of Mathematical Functions, table 9.8 (from memory): I0(1), I0(2);
+    /// and the mean of e^(x·cos t) over a turn, which is what the swing stands for.
+    #[test]
+    fn bessel_is_the_mean_over_a_day() {
+        assert_eq!(bessel_i0(0.0), 1.0);
+        assert!((bessel_i0(1.0) - 1.266_065_877_7).abs() < 1e-9);
+        assert!((bessel_i0(2.0) - 2.279_585_302_3).abs() < 1e-9);
+        for x in [0.1, 0.5, 1.5] {
+            let turn = |i: i32| (x * (f64::from(i) * std::f64::consts::TAU / 64.0).cos()).exp();
+            let mean = (0..64).map(turn).sum::<f64>() / 64.0;
+            assert!((bessel_i0(x) - mean).abs() < 1e-13, "{x}");
+        }
+    }
+}

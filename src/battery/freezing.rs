@@ -1,0 +1,116 @@
+//! How much cold the acid still bears: the less charge, the more water in it.
+
+use super::{FAST, Forecast, Parameters, SLOW, TYPICAL, curve};
+use crate::units::Measure;
+use crate::working::{Amount, Answer, Law, Term, term};
+use chrono::NaiveDate;
+use uom::si::{
+    f64::{Ratio, TemperatureInterval, ThermodynamicTemperature},
+    ratio::ratio,
+    temperature_interval::kelvin,
+    thermodynamic_temperature::degree_celsius,
+};
+
+/// Freezing point of the acid.
+pub static FREEZING_POINT: Law = Law {
+    formula: "Tf = Tf(SG); SG = SGe + s · (SGf − SGe)",
+    gives: Measure::Temperature,
+    source: "Tf(SG): US Army OD1002 lesson 2, TM 5-4210-230-14&P-1 table 2, TM 10-6140-200-14 table 1-1, which agree within \
+        5 °F; SG in proportion to the charge: DOE-HDBK-1084-95 p. 17; flat counts as SG 1.050 (assumed)",
+    holds: "lead-acid. A hydrometer reading is better than a charge; AGM and gel SG are inferred from their voltage",
+};
+
+/// Margin to freezing on the worst night.
+pub static FREEZE_MARGIN: Law = Law {
+    formula: "margin = min over the nights of (Tn − Tf)",
+    // A step between temperatures; there is no measure for it yet.
+    gives: Measure::Number,
+    source: FREEZING_POINT.source,
+    holds: "the battery as cold as the night. The coldest night is taken to fall on the coldest days of the season, other \
+        nights as much warmer as their days are. Act under 5 K; at 0 K and below it freezes",
+};
+
+/// Specific gravity at 26.7 °C and freezing point in °C.
+/// Source: the manuals named in [`FREEZING_POINT`]; 1.050 from a vehicle maker's off-season page; 1.100 drawn between.
+pub(crate) const FREEZES_AT: &[(f64, f64)] = &[
+    (1.000, 0.0),
+    (1.050, -2.8),
+    (1.100, -7.2),
+    (1.120, -9.4),
+    (1.150, -15.0),
+    (1.200, -26.7),
+    (1.225, -37.2),
+    (1.250, -52.2),
+    (1.265, -59.4),
+    (1.280, -67.8),
+];
+
+/// Specific gravity of a flat battery: a draw keeps thinning the acid after "0 %". Assumed.
+const FLAT: f64 = 1.050;
+
+/// The margin to freezing over a season.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FreezeMargin {
+    /// Least margin; bounds by the fast and the slow edge.
+    pub margin: Answer<TemperatureInterval>,
+    /// Night of the least margin, on the fast edge.
+    pub night: NaiveDate,
+}
+
+/// Freezing point of acid of a corrected specific gravity, as read on a hydrometer.
+pub fn acid_freezes_at(gravity: f64) -> ThermodynamicTemperature {
+    ThermodynamicTemperature::new::<degree_celsius>(curve::at(FREEZES_AT, gravity))
+}
+
+impl Parameters {
+    /// Freezing point at a charge; none for LiFePO4, which does not freeze where bikes stand.
+    pub fn freezes_at(&self, charge: Ratio) -> Option<Answer<ThermodynamicTemperature>> {
+        let [empty, full] = self.gravity?;
+        let celsius = self.freezes_at_celsius(charge.get::<ratio>())?;
+        let gravity =
+            |symbol, name, it| term(symbol, name, Measure::Number, Ratio::new::<ratio>(it));
+        let terms = vec![
+            term("s", "charge", Measure::Share, charge),
+            gravity("SGe", "specific gravity, empty", empty),
+            gravity("SGf", "specific gravity, full", full),
+        ];
+        let value = ThermodynamicTemperature::new::<degree_celsius>(celsius);
+        Some(Answer::exact(value, &FREEZING_POINT, terms))
+    }
+
+    /// Freezing point at a charge, °C.
+    pub(crate) fn freezes_at_celsius(&self, charge: f64) -> Option<f64> {
+        let [empty, full] = self.gravity?;
+        let gravity = if charge <= 0.0 { FLAT } else { empty + charge * (full - empty) };
+        Some(curve::at(FREEZES_AT, gravity))
+    }
+}
+
+impl Forecast {
+    /// Least margin between the night's temperature and the freezing point, for a coldest night to expect where the
+    /// battery stands. None for LiFePO4, and where no night is stored.
+    pub fn freeze_margin(&self, coldest_night: ThermodynamicTemperature) -> Option<FreezeMargin> {
+        let parameters = &self.battery.parameters;
+        parameters.gravity?;
+        let day = |night| self.temperatures.celsius_on(night);
+        let coldest_day = self.season.nights().map(day).reduce(f64::min)?;
+        let colder = coldest_day - coldest_night.get::<degree_celsius>();
+        let mut least = [(f64::INFINITY, self.season.park()); 3];
+        // The charge at the end of the night is the lower one.
+        for (night, after) in self.season.nights().zip(self.days.iter().skip(1)) {
+            for (least, charge) in least.iter_mut().zip(after) {
+                let freezes = parameters.freezes_at_celsius(*charge)?;
+                let margin = day(night) - colder - freezes;
+                if margin < least.0 {
+                    *least = (margin, night);
+                }
+            }
+        }
+        let kelvins = |edge: usize| TemperatureInterval::new::<kelvin>(least[edge].0);
+        let ends = [kelvins(FAST), kelvins(SLOW)];
+        let mut terms = self.terms();
+        terms.insert(0, term("Tn", "coldest night", Measure::Temperature, coldest_night));
+        let margin = Answer::within(kelvins(TYPICAL), ends, &FREEZE_MARGIN, terms);
+        Some(FreezeMargin { margin, night: least[FAST].1 })
+    }
+}
