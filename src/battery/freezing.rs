@@ -67,8 +67,7 @@ impl Parameters {
     pub fn freezes_at(&self, charge: Ratio) -> Option<Answer<ThermodynamicTemperature>> {
         let [empty, full] = self.gravity?;
         let celsius = self.freezes_at_celsius(charge.get::<ratio>())?;
-        let gravity =
-            |symbol, name, it| term(symbol, name, Measure::Number, Ratio::new::<ratio>(it));
+        let gravity = |symbol, name, it| Term { symbol, name, amount: Amount::Number(it) };
         let terms = vec![
             term("s", "charge", Measure::Share, charge),
             gravity("SGe", "specific gravity, empty", empty),
