@@ -12,9 +12,10 @@ pub use table::*;
 
 use crate::entry::{Entry, Refusal};
 use crate::units::{Dimension, Measure, Unit, UnitSet};
+use serde::{Deserialize, Serialize};
 
 /// A fact's number: in records and links for ever, never used again for another fact.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 pub struct Id(pub u16);
 
 /// Which record a fact lives in.
@@ -101,7 +102,9 @@ impl About {
     /// The units that the blank's button goes through under `set`, the usual one first.
     pub fn offered(&self, set: UnitSet) -> Vec<&'static Unit> {
         match &self.kind {
-            Kind::Quantity { limits, .. } => limits.iter().flat_map(|it| it.measure.offered(set)).copied().collect(),
+            Kind::Quantity { limits, .. } => {
+                limits.iter().flat_map(|it| it.measure.offered(set)).copied().collect()
+            }
             Kind::Temperatures => Measure::Temperature.offered(set).to_vec(),
             Kind::Choice(_) | Kind::Day | Kind::Dose | Kind::Text => Vec::new(),
         }

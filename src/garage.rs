@@ -127,9 +127,10 @@ pub fn example(today: NaiveDate, set: UnitSet) -> Kept {
     let mut put = |id: Id, text: &str, unit: u8| kept.put(id, Entry::new(text, unit));
     let metric = set == UnitSet::Metric;
     // The same bike as its owner would have typed it on either side of the ocean.
-    let mut either = |id: Id, (text, unit): (&str, &units::Unit), (us_text, us_unit): (&str, &units::Unit)| {
-        if metric { put(id, text, unit.code) } else { put(id, us_text, us_unit.code) }
-    };
+    let mut either =
+        |id: Id, (text, unit): (&str, &units::Unit), (us_text, us_unit): (&str, &units::Unit)| {
+            if metric { put(id, text, unit.code) } else { put(id, us_text, us_unit.code) }
+        };
     use units::*;
     either(facts::TANK_VOLUME.id(), ("16", &LITER), ("4.2", &US_GAL));
     either(facts::FUEL_IN_TANK.id(), ("4", &LITER), ("1.1", &US_GAL));
@@ -152,7 +153,11 @@ pub fn example(today: NaiveDate, set: UnitSet) -> Kept {
     either(facts::LOWEST_MARK.id(), ("5", &NEWTON_METER), ("4", &LBF_FT));
     either(facts::HIGHEST_MARK.id(), ("60", &NEWTON_METER), ("45", &LBF_FT));
     either(facts::GRADUATION.id(), ("1", &NEWTON_METER), ("1", &LBF_FT));
-    either(facts::STABILIZER_LABEL.id(), ("30 mL per 10 L", &LITER), ("1 fl oz per 2.5 gal", &US_GAL));
+    either(
+        facts::STABILIZER_LABEL.id(),
+        ("30 mL per 10 L", &LITER),
+        ("1 fl oz per 2.5 gal", &US_GAL),
+    );
     put(facts::BIKE_NAME.id(), "Alder 640", 0);
     put(facts::FASTENER_NAME.id(), "Header nut", 0);
     put(facts::FUEL_SUPPLY.id(), "injection", 0);

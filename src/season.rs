@@ -224,7 +224,7 @@ impl Temperatures {
     }
 
     /// Mean temperature of a day, °C.
-    pub(crate) fn celsius_on(&self, date: NaiveDate) -> f64 {
+    pub fn celsius_on(&self, date: NaiveDate) -> f64 {
         let means = match self.course {
             Course::Constant(mean) => return mean,
             Course::Monthly(means) => means,

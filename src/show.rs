@@ -85,7 +85,12 @@ impl Shown {
         };
         let measure = answer.law.gives;
         let unit = unit.or_else(|| measure.usual(set));
-        let figure = number_figure(measure, unit, answer.value.base(), answer.bounds.map(|it| it.map(Quantity::base)));
+        let figure = number_figure(
+            measure,
+            unit,
+            answer.value.base(),
+            answer.bounds.map(|it| it.map(Quantity::base)),
+        );
         let working = Working::of(&answer, &figure, set);
         Self { label, figure, working: Some(working) }
     }
@@ -102,10 +107,16 @@ impl Shown {
     }
 
     /// A day; `never` are the words for an answer without one.
-    pub fn day(label: &'static str, told: Told<Option<Answer<NaiveDate>>>, never: &'static str, set: UnitSet) -> Self {
+    pub fn day(
+        label: &'static str,
+        told: Told<Option<Answer<NaiveDate>>>,
+        never: &'static str,
+        set: UnitSet,
+    ) -> Self {
         match told {
             Ok(Some(answer)) => {
-                let figure = Figure::Day { text: short_day(answer.value), data: day_written(answer.value) };
+                let figure =
+                    Figure::Day { text: short_day(answer.value), data: day_written(answer.value) };
                 let working = Working::of(&answer, &figure, set);
                 Self { label, figure, working: Some(working) }
             }
@@ -122,7 +133,12 @@ impl Shown {
     /// An answer that cannot be given yet.
     pub fn lacking(label: &'static str, mut lacks: Vec<Lack>) -> Self {
         let mut seen: Vec<Id> = Vec::new();
-        lacks.retain(|it| !seen.contains(&it.id()) && { seen.push(it.id()); true });
+        lacks.retain(|it| {
+            !seen.contains(&it.id()) && {
+                seen.push(it.id());
+                true
+            }
+        });
         Self { label, figure: Figure::Lacks(lacks), working: None }
     }
 
@@ -137,17 +153,26 @@ impl Shown {
     /// The answer in one sentence, for a screen reader: "Exact setting 21.92 N·m".
     pub fn spoken(&self) -> Option<String> {
         match &self.figure {
-            Figure::Number { text, unit, range: None, .. } => Some(format!("{} {text} {unit}", self.label)),
+            Figure::Number { text, unit, range: None, .. } => {
+                Some(format!("{} {text} {unit}", self.label))
+            }
             Figure::Number { text, unit, range: Some([low, high]), .. } => {
                 Some(format!("{} {text} {unit}, from {low} to {high}", self.label))
             }
-            Figure::Day { text, .. } | Figure::Words(text) => Some(format!("{} {text}", self.label)),
+            Figure::Day { text, .. } | Figure::Words(text) => {
+                Some(format!("{} {text}", self.label))
+            }
             Figure::Lacks(_) => None,
         }
     }
 }
 
-fn number_figure(measure: Measure, unit: Option<&'static Unit>, base: f64, bounds: Option<[f64; 2]>) -> Figure {
+fn number_figure(
+    measure: Measure,
+    unit: Option<&'static Unit>,
+    base: f64,
+    bounds: Option<[f64; 2]>,
+) -> Figure {
     let of = |base: f64| unit.map_or(base, |it| it.of_base(base));
     let value = of(base);
     let places = number::places(measure, unit, value);
@@ -184,7 +209,11 @@ pub fn rounded(measure: Measure, quantity: impl Quantity, set: UnitSet) -> Strin
 }
 
 /// The same in a unit of its own.
-pub fn rounded_in(measure: Measure, quantity: impl Quantity, unit: Option<&'static Unit>) -> String {
+pub fn rounded_in(
+    measure: Measure,
+    quantity: impl Quantity,
+    unit: Option<&'static Unit>,
+) -> String {
     let Some(unit) = unit else { return number::shortest(quantity.base()) };
     let value = unit.of_base(quantity.base());
     with_unit(&number::fixed(value, number::places(measure, Some(unit), value)), unit)
@@ -198,13 +227,22 @@ fn with_unit(number: &str, unit: &Unit) -> String {
 
 impl Working {
     fn of<T>(answer: &Answer<T>, figure: &Figure, set: UnitSet) -> Self {
-        let legend: Vec<_> = answer.terms.iter().map(|it| (it.symbol, it.name, amount(it.amount, set))).collect();
+        let legend: Vec<_> =
+            answer.terms.iter().map(|it| (it.symbol, it.name, amount(it.amount, set))).collect();
         let result = match figure {
-            Figure::Number { text, unit, .. } => format!("{text}\u{a0}{unit}").trim_end().to_owned(),
+            Figure::Number { text, unit, .. } => {
+                format!("{text}\u{a0}{unit}").trim_end().to_owned()
+            }
             Figure::Day { text, .. } | Figure::Words(text) => text.clone(),
             Figure::Lacks(_) => String::new(),
         };
         let substituted = formula::with_numbers(answer.law.formula, &legend, &result);
-        Self { formula: answer.law.formula, substituted, legend, source: answer.law.source, holds: answer.law.holds }
+        Self {
+            formula: answer.law.formula,
+            substituted,
+            legend,
+            source: answer.law.source,
+            holds: answer.law.holds,
+        }
     }
 }

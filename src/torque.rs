@@ -23,7 +23,9 @@
 mod adapter;
 mod wrench;
 
-pub use adapter::{ADAPTER_SETTING, ANGLE_OFF, AT_FASTENER, GRIP_OFF, OffsetAdapter, PULL_OFF};
+pub use adapter::{
+    ADAPTER_SETTING, ANGLE_OFF, AT_FASTENER, GRIP_OFF, OffsetAdapter, PULL_OFF, direct,
+};
 pub use wrench::{
     AccuracyFrom, Caution, FASTENER_GETS, FASTENER_GETS_DIRECT, MARK, NEAREST_MARK, Wrench,
 };

@@ -78,6 +78,11 @@ pub struct Unit {
 }
 
 impl Unit {
+    /// Every folded spelling that means it, besides its symbol.
+    pub fn spellings(&self) -> &'static [&'static str] {
+        self.spellings
+    }
+
     /// A number of this unit in the base unit of its dimension.
     ///
     /// ```
@@ -112,7 +117,12 @@ impl fmt::Display for Unit {
 fn fold(spelling: &str) -> String {
     let dropped = |it: &char| !it.is_whitespace() && !"·⋅•.*-–−_×'’\u{a0}\u{202f}".contains(*it);
     let folded: String = spelling.chars().filter(dropped).flat_map(char::to_lowercase).collect();
-    folded.replace("litre", "liter").replace("metre", "meter").replace('²', "2").replace('º', "°")
+    folded
+        .replace("litre", "liter")
+        .replace("metre", "meter")
+        .replace('²', "2")
+        .replace('³', "3")
+        .replace('º', "°")
 }
 
 macro_rules! units {

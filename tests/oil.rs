@@ -114,6 +114,15 @@ fn bottles_do_not_trip_over_rounding() {
         ("3.2 quarts", of(&units::US_QT, 3.2), quart, ml(0.0), 4.0, 757.08),
         ("quarts of one bottle and a bit", of(&units::US_QT, 1.1), quart, ml(0.0), 2.0, 851.72),
         ("imperial quart in liters", of(&units::IMP_QT, 1.0), ml(1000.0), ml(0.0), 2.0, 863.48),
+        // 1137 is 0.48 mL over the quart it was rounded from.
+        (
+            "an imperial quart in milliliters",
+            ml(1137.0),
+            of(&units::IMP_QT, 1.0),
+            ml(0.0),
+            1.0,
+            0.0,
+        ),
         // 0.1 + 0.2 L of three bottles of 0.1 L: sums in binary are a little off.
         (
             "tenths of a liter",

@@ -185,6 +185,7 @@ fn codes_are_frozen() {
         (89, "mpg (US)"),
         (90, "mpg (imp)"),
         (91, "km/L"),
+        (96, "h"),
     ];
     let now: Vec<_> = units::ALL.iter().map(|it| (it.code, it.symbol)).collect();
     assert_eq!(now, frozen);
@@ -220,7 +221,7 @@ fn each_spelling_means_one_unit() {
         (&units::KGF_M, &["kg-m", "m-kg", "kgf·m", "kgf-m", "mkp"]),
         (&units::KGF_CM, &["kg-cm", "kgf·cm"]),
         (&units::LITER, &["L", "l", "liter", "litres", "ltr"]),
-        (&units::MILLILITER, &["mL", "ml", "cc", "cm3", "millilitres"]),
+        (&units::MILLILITER, &["mL", "ml", "cc", "cm³", "millilitres"]),
         (&units::US_GAL, &["US gal", "gal (US)", "US gallons"]),
         (&units::US_QT, &["US qt", "qt (US)", "US quarts"]),
         (&units::US_PT, &["US pt", "pt (US)"]),

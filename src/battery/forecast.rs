@@ -92,6 +92,21 @@ impl Forecast {
         Self { battery, season, temperatures, decay, days, mean }
     }
 
+    /// The battery as parked.
+    pub fn battery(&self) -> &Battery {
+        &self.battery
+    }
+
+    /// Its dates.
+    pub fn season(&self) -> &Season {
+        &self.season
+    }
+
+    /// The place.
+    pub fn temperatures(&self) -> &Temperatures {
+        &self.temperatures
+    }
+
     /// Charge (0 to 1) at the start of every day by edge: slow, typical, fast. The park date is first, the ride date last.
     pub fn days(&self) -> &[Edges] {
         &self.days

@@ -38,6 +38,14 @@ pub static THRESHOLD_FROM_VOLTAGE: Law = Law {
     holds: RESTING_VOLTAGE.holds,
 };
 
+/// Charge to recharge below, as the owner typed it.
+pub static THRESHOLD_TYPED: Law = Law {
+    formula: "s",
+    gives: Measure::Share,
+    source: "the owner, from the bike's or the battery's manual",
+    holds: "this battery",
+};
+
 /// Charge to recharge below where the manual gives none: lead-acid.
 pub static THRESHOLD_LEAD_ACID: Law = Law {
     formula: "s = 75 %",

@@ -9,12 +9,20 @@ use crate::units::{Dimension, UnitSet};
 pub fn as_read(about: &About, entry: &Entry) -> String {
     let text = entry.text.trim();
     match &about.kind {
-        Kind::Choice(choices) => super::chosen(choices, entry).map_or(text, |it| it.label).to_owned(),
-        Kind::Day => entry::day(entry).ok().flatten().map_or_else(|| text.to_owned(), show::long_day),
-        Kind::Quantity { .. } | Kind::Temperatures => match about.unit_for(entry, UnitSet::Metric) {
-            Some(unit) if text.ends_with(|it: char| it.is_ascii_digit() || it == ')') => format!("{text} {}", unit.symbol),
-            _ => text.to_owned(),
-        },
+        Kind::Choice(choices) => {
+            super::chosen(choices, entry).map_or(text, |it| it.label).to_owned()
+        }
+        Kind::Day => {
+            entry::day(entry).ok().flatten().map_or_else(|| text.to_owned(), show::long_day)
+        }
+        Kind::Quantity { .. } | Kind::Temperatures => {
+            match about.unit_for(entry, UnitSet::Metric) {
+                Some(unit) if text.ends_with(|it: char| it.is_ascii_digit() || it == ')') => {
+                    format!("{text} {}", unit.symbol)
+                }
+                _ => text.to_owned(),
+            }
+        }
         Kind::Dose | Kind::Text => text.to_owned(),
     }
 }
@@ -24,35 +32,54 @@ pub fn echo(about: &About, entry: &Entry) -> Option<String> {
     let text = entry.text.trim();
     match &about.kind {
         Kind::Quantity { limits, .. } => {
-            if text.is_empty() || entry::plain_decimal(text).is_some() || text.chars().all(|it| it.is_ascii_digit()) {
+            if text.is_empty()
+                || entry::plain_decimal(text).is_some()
+                || text.chars().all(|it| it.is_ascii_digit())
+            {
                 return None;
             }
             let dimensions: Vec<Dimension> = limits.iter().map(|it| it.unit.dimension).collect();
-            let bare = Entry { unit: about.unit_for(entry, UnitSet::Metric).map_or(0, |it| it.code), ..entry.clone() };
+            let bare = Entry {
+                unit: about.unit_for(entry, UnitSet::Metric).map_or(0, |it| it.code),
+                ..entry.clone()
+            };
             let read = entry::quantity(&bare, &dimensions).ok()??;
             let unit = read.unit?;
             let of = |base: f64| number::shortest(unit.of_base(base));
             let symbol = unit.symbol;
             let number = match read.bounds {
-                Some([low, high]) => format!("{} {symbol}, from {} to {}", of(read.value), of(low), of(high)),
+                Some([low, high]) => {
+                    format!("{} {symbol}, from {} to {}", of(read.value), of(low), of(high))
+                }
                 None => format!("{} {symbol}", of(read.value)),
             };
             let about_word = if read.about { "about " } else { "" };
             Some(match read.might_mean {
-                Some(other) => format!("read as {about_word}{number}; if you mean the other one, write {}", other.symbol),
+                Some(other) => format!(
+                    "read as {about_word}{number}; if you mean the other one, write {}",
+                    other.symbol
+                ),
                 None => format!("read as {about_word}{number}"),
             })
         }
         Kind::Dose => {
             let dose = entry::dose(entry).ok()??;
             let ratio = number::shortest((dose.fuel / dose.stabilizer * 10.0).round() / 10.0);
-            let (Some(unit), Some(fuel_unit)) = (dose.unit, dose.fuel_unit) else { return Some(format!("read as 1 to {ratio}")) };
+            let (Some(unit), Some(fuel_unit)) = (dose.unit, dose.fuel_unit) else {
+                return Some(format!("read as 1 to {ratio}"));
+            };
             let one = number::shortest(unit.of_base(dose.stabilizer));
             let other = number::shortest(fuel_unit.of_base(dose.fuel));
-            let hint = if dose.ambiguous { "; British measures: write imp fl oz, imp gal" } else { "" };
-            Some(format!("read as {one} {} per {other} {}, 1 to {ratio}{hint}", unit.symbol, fuel_unit.symbol))
+            let hint =
+                if dose.ambiguous { "; British measures: write imp fl oz, imp gal" } else { "" };
+            Some(format!(
+                "read as {one} {} per {other} {}, 1 to {ratio}{hint}",
+                unit.symbol, fuel_unit.symbol
+            ))
         }
-        Kind::Day => entry::day(entry).ok().flatten().map(|it| format!("read as {}", show::long_day(it))),
+        Kind::Day => {
+            entry::day(entry).ok().flatten().map(|it| format!("read as {}", show::long_day(it)))
+        }
         Kind::Choice(_) | Kind::Temperatures | Kind::Text => None,
     }
 }

@@ -7,7 +7,9 @@ use crate::show::number;
 use crate::units::{Dimension, Unit};
 use crate::working::Quantity;
 use chrono::NaiveDate;
-use uom::si::f64::{ElectricCharge, ElectricPotential, Energy, Ratio, ThermodynamicTemperature, Volume};
+use uom::si::f64::{
+    ElectricCharge, ElectricPotential, Energy, Ratio, ThermodynamicTemperature, Volume,
+};
 use uom::si::thermodynamic_temperature::degree_celsius;
 
 /// A quantity known exactly or within bounds.
@@ -75,19 +77,29 @@ fn quantity(about: &About, entry: &Entry) -> Told<(Read, Dimension)> {
     let Kind::Quantity { limits, range } = &about.kind else { return Ok(None) };
     let dimensions: Vec<Dimension> = limits.iter().map(|it| it.unit.dimension).collect();
     // A unit of a newer page: what a bare number meant is not known here, and must not be guessed.
-    if entry.unit != entry::form::NONE && entry.unit().is_none_or(|it| !dimensions.contains(&it.dimension)) {
+    if entry.unit != entry::form::NONE
+        && entry.unit().is_none_or(|it| !dimensions.contains(&it.dimension))
+    {
         let offered = about.offered(Default::default());
         let symbols: Vec<&str> = offered.iter().map(|it| it.symbol).collect();
-        return Err(Refusal::UnknownUnit { spelling: format!("unit {}", entry.unit), offered: symbols.join(", ") });
+        return Err(Refusal::UnknownUnit {
+            spelling: format!("unit {}", entry.unit),
+            offered: symbols.join(", "),
+        });
     }
     // A number without a unit of its own means the usual unit of the fact.
-    let bare = Entry { unit: about.unit_for(entry, Default::default()).map_or(0, |it| it.code), ..entry.clone() };
+    let bare = Entry {
+        unit: about.unit_for(entry, Default::default()).map_or(0, |it| it.code),
+        ..entry.clone()
+    };
     let Some(read) = entry::quantity(&bare, &dimensions)? else { return Ok(None) };
     if read.bounds.is_some() && !range {
         return Err(Refusal::OneNumberWanted { text: entry.text.trim().to_owned() });
     }
     let dimension = read.unit.map_or(dimensions[0], |it| it.dimension);
-    let Some(limit) = limits.iter().find(|it| it.unit.dimension == dimension) else { return Ok(None) };
+    let Some(limit) = limits.iter().find(|it| it.unit.dimension == dimension) else {
+        return Ok(None);
+    };
     let [low, high] = read.bounds.unwrap_or([read.value; 2]);
     if limit.holds(low) && limit.holds(high) {
         return Ok(Some((read, dimension)));
@@ -105,7 +117,8 @@ impl Limit {
 
     /// What is accepted, in words, in the unit that was typed.
     fn accepted(&self, unit: &Unit) -> String {
-        let [low, high] = [self.low, self.high].map(|it| number::shortest(unit.of_base(self.unit.to_base(it))));
+        let [low, high] =
+            [self.low, self.high].map(|it| number::shortest(unit.of_base(self.unit.to_base(it))));
         let symbol = unit.symbol;
         if self.low_taken {
             format!("between {low} {symbol} and {high} {symbol}")
@@ -171,7 +184,8 @@ fn code(about: &About, entry: &Entry) -> Told<u8> {
 
 /// The choice that an entry names.
 pub(crate) fn chosen<'a>(choices: &'a [Choice], entry: &Entry) -> Option<&'a Choice> {
-    let by_number = (entry.unit == entry::form::CHOICE).then(|| entry.text.parse::<u8>().ok()).flatten();
+    let by_number =
+        (entry.unit == entry::form::CHOICE).then(|| entry.text.parse::<u8>().ok()).flatten();
     choices.iter().find(|it| by_number.map_or(it.key == entry.text, |code| it.code == code))
 }
 
@@ -193,7 +207,9 @@ pub(super) fn text(_: &About, entry: &Entry) -> Told<String> {
 
 pub(super) fn temperatures(about: &About, entry: &Entry) -> Told<Temperatures> {
     let unit = about.unit_for(entry, Default::default()).map_or(0, |it| it.code);
-    let Some(read) = entry::temperatures(&Entry { unit, ..entry.clone() })? else { return Ok(None) };
+    let Some(read) = entry::temperatures(&Entry { unit, ..entry.clone() })? else {
+        return Ok(None);
+    };
     let celsius = ThermodynamicTemperature::new::<degree_celsius>;
     let place = match <[f64; 12]>::try_from(read.as_slice()) {
         Ok(twelve) => Temperatures::monthly(twelve.map(celsius)),

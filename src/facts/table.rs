@@ -1,6 +1,9 @@
 //! The table of facts. A number stays with its fact for ever; a retired one is never used again.
 
-use super::read::{Capacity, Chosen, Level, Recharge, Rough, capacity, choice, day, dose, level, one, recharge, rough};
+use super::read::{
+    Capacity, Chosen, Level, Recharge, Rough, capacity, choice, day, dose, level, one, recharge,
+    rough,
+};
 use super::read::{temperatures, text};
 use super::{About, Choice, Fact, Home, Id, Kind, Limit};
 use crate::battery::Chemistry;
@@ -10,7 +13,10 @@ use crate::season::Temperatures;
 use crate::units::{self, Measure, Unit, UnitSet};
 use crate::words::{choices as label, facts as words};
 use chrono::NaiveDate;
-use uom::si::f64::{Angle, Area, ElectricCurrent, ElectricPotential, Length, Ratio, ThermodynamicTemperature, Torque, Volume};
+use uom::si::f64::{
+    Angle, Area, ElectricCurrent, ElectricPotential, Length, Ratio, ThermodynamicTemperature,
+    Torque, Volume,
+};
 
 const fn above(low: f64, high: f64, measure: Measure, unit: &'static Unit) -> Limit {
     Limit { measure, unit, low, low_taken: false, high }

@@ -9,7 +9,7 @@ use uom::si::f64::{Ratio, Volume};
 
 /// Stabilizer to add.
 pub const STABILIZER: Law = Law {
-    formula: "S = max(0, r · (m · F − t · I))",
+    formula: "S = max(0, (m · F − t · I) / n)",
     gives: Measure::Dose,
     source: "arithmetic on the ratio that the stabilizer's label prints",
     holds: "fresh fuel: it restores no stale fuel; in before the last fuel, which mixes it (common practice, no source)",
@@ -93,7 +93,11 @@ pub fn stabilizer(
     let untreated = last * multiple - inside * treated;
     let dose = (untreated * label.ratio).base().max(0.0);
     let terms = vec![
-        term("r", "stabilizer label, dose per fuel", Measure::Share, label.ratio),
+        Term {
+            symbol: "n",
+            name: "fuel for one part of stabilizer, from its label",
+            amount: Amount::Number(1.0 / label.ratio.base()),
+        },
         Term { symbol: "m", name: "doses, 1 as on the label", amount: Amount::Number(multiple) },
         term("F", "fuel in the tank when filled", Measure::Tank, last),
         term("t", "share of the fuel before that is treated", Measure::Share, treated),

@@ -11,7 +11,7 @@ use uom::si::{f64::Volume, volume::milliliter};
 pub const BOTTLES: Law = Law {
     formula: "n = max(0, ceil((V − S) / B))",
     gives: Measure::Number,
-    source: "arithmetic, to whole milliliters: less than half a milliliter short needs no further bottle",
+    source: "arithmetic, to whole milliliters: half a milliliter short, all in all and in each bottle, needs no further bottle",
     holds: "all bottles are of one size",
 };
 
@@ -34,8 +34,8 @@ pub struct Bottles {
 
 /// Bottles of size `bottle` to buy for `needed` oil with `on_shelf` in open bottles.
 ///
-/// Volumes are summed as they are and only the shortage is taken to whole milliliters: four quarts need four bottles
-/// of a quart, though rounding each to 946 mL first would make it five.
+/// Half a milliliter is forgiven all in all and in each bottle: four quarts need four bottles of a quart, also where the
+/// bottle says 946 mL.
 ///
 /// # Errors
 /// [`OilError::Needed`], [`OilError::Bottle`], [`OilError::Shelf`].
@@ -52,7 +52,7 @@ pub fn bottles(needed: Volume, bottle: Volume, on_shelf: Volume) -> Result<Bottl
     let forgiven = Volume::new::<milliliter>(0.5);
     let short = needed - on_shelf - forgiven;
     // Adding 0 turns a negative zero, which would print as -0, into a plain one.
-    let count = (short.base() / bottle.base() - 1e-9).ceil().max(0.0) + 0.0;
+    let count = (short.base() / (bottle + forgiven).base() - 1e-9).ceil().max(0.0) + 0.0;
     let left = (on_shelf + bottle * count - needed).base().max(0.0);
     let mut terms = vec![
         term("V", NEEDED, Measure::Oil, needed),

@@ -1,11 +1,13 @@
 //! The battery over the season.
 
 use super::{Panel, season_of};
-use crate::battery::{self, Battery, BatteryError, ChargeRead, Chemistry, Edges, Forecast, Parameters, Roughly};
+use crate::battery::{
+    self, Battery, BatteryError, ChargeRead, Chemistry, Edges, Forecast, Parameters, Roughly,
+};
 use crate::facts::{self, Capacity, Facts, Recharge, Told, all3, both};
 use crate::season::{Season, Temperatures};
 use crate::show::{self, Shown};
-use crate::units::{Measure, UnitSet};
+use crate::units::UnitSet;
 use crate::words::{cautions, labels, notes};
 use crate::working::{Answer, Quantity};
 use chrono::NaiveDate;
@@ -103,7 +105,9 @@ pub struct Course {
 pub fn course(from: &dyn Facts) -> Told<Course> {
     let (forecast, threshold) = both(forecast(from), threshold(from))?;
     let season = forecast.season();
-    let celsius = (0..forecast.days().len()).map(|it| forecast.temperatures().celsius_on(season.day(it))).collect();
+    let celsius = (0..forecast.days().len())
+        .map(|it| forecast.temperatures().celsius_on(season.day(it)))
+        .collect();
     Ok(Course {
         park: season.park(),
         end: season.end(),
@@ -140,8 +144,12 @@ fn forecast(from: &dyn Facts) -> Told<Forecast> {
 fn capacity(from: &dyn Facts) -> Told<Roughly<ElectricCharge>> {
     let (chemistry, capacity) = both(facts::CHEMISTRY.of(from), facts::CAPACITY.of(from))?;
     match (chemistry, capacity) {
-        (Chemistry::LiFePO4, Capacity::Energy(energy)) => Ok(battery::labelled(battery::lithium(energy))),
-        (Chemistry::LiFePO4, Capacity::Charge(_)) => Err(facts::CAPACITY.not_together(notes::ENERGY_WANTED)),
+        (Chemistry::LiFePO4, Capacity::Energy(energy)) => {
+            Ok(battery::labelled(battery::lithium(energy)))
+        }
+        (Chemistry::LiFePO4, Capacity::Charge(_)) => {
+            Err(facts::CAPACITY.not_together(notes::ENERGY_WANTED))
+        }
         (_, Capacity::Energy(_)) => Err(facts::CAPACITY.not_together(notes::CHARGE_WANTED)),
         (_, Capacity::Charge(charge)) => Ok(battery::labelled(charge)),
     }
@@ -167,7 +175,11 @@ fn charge(from: &dyn Facts) -> Told<Roughly<Ratio>> {
             .map_err(|why| facts::RESTING_VOLTAGE.not_together(why))
     };
     match voltage.bounds {
-        Some([low, high]) => Ok(Roughly { low: read(low)?.low, typical: read(voltage.value)?.typical, high: read(high)?.high }),
+        Some([low, high]) => Ok(Roughly {
+            low: read(low)?.low,
+            typical: read(voltage.value)?.typical,
+            high: read(high)?.high,
+        }),
         None => read(voltage.value),
     }
 }
@@ -176,10 +188,11 @@ fn threshold(from: &dyn Facts) -> Told<Answer<Ratio>> {
     let (chemistry, below) = both(facts::CHEMISTRY.of(from), facts::CHARGE_BELOW.maybe(from))?;
     let parameters: Parameters = chemistry.parameters();
     let volts = match below {
-        Some(Recharge::Share(share)) => return Ok(Answer::exact(share, &battery::voltage::THRESHOLD_TYPED, vec![])),
+        Some(Recharge::Share(share)) => {
+            return Ok(Answer::exact(share, &battery::voltage::THRESHOLD_TYPED, vec![]));
+        }
         Some(Recharge::Voltage(volts)) => Some(volts),
         None => None,
     };
     parameters.threshold(volts).map_err(|why| facts::CHARGE_BELOW.not_together(why))
 }
-

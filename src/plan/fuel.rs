@@ -46,8 +46,11 @@ pub fn fuel(from: &dyn Facts, set: UnitSet) -> Panel {
 
 /// Tank, what is inside, and the level to fill to.
 fn levels(from: &dyn Facts) -> Told<(Volume, Volume, Volume)> {
-    let (tank, inside, level) =
-        all3(facts::TANK_VOLUME.of(from), facts::FUEL_IN_TANK.of(from), facts::FILL_TO.maybe(from))?;
+    let (tank, inside, level) = all3(
+        facts::TANK_VOLUME.of(from),
+        facts::FUEL_IN_TANK.of(from),
+        facts::FILL_TO.maybe(from),
+    )?;
     let level = match level.unwrap_or(Level::Share(Ratio::of_base(USUAL_LEVEL))) {
         Level::Share(share) => tank * share,
         Level::Amount(amount) => amount,
@@ -69,7 +72,8 @@ fn stabilizer(from: &dyn Facts) -> Told<Answer<Volume>> {
     let ((_, inside, level), (dose, treated)) =
         both(filled, both(facts::STABILIZER_LABEL.of(from), facts::ALREADY_TREATED.maybe(from)))?;
     let [dose, treats] = [dose.stabilizer, dose.fuel].map(Volume::of_base);
-    let label = Label::dose_per_fuel(dose, treats).map_err(|why| facts::STABILIZER_LABEL.not_together(why))?;
+    let label = Label::dose_per_fuel(dose, treats)
+        .map_err(|why| facts::STABILIZER_LABEL.not_together(why))?;
     let last = fuel::final_volume(inside, level);
     let treated = treated.unwrap_or(Ratio::of_base(0.0));
     fuel::stabilizer(last, inside, treated, label, 1.0).map_err(|why| match why {

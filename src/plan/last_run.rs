@@ -43,7 +43,9 @@ fn run_through(from: &dyn Facts) -> Told<RunThrough> {
     // The most that may lie between tank and engine: too far a ride does no harm, too short a one leaves old fuel.
     let most = |it: Rough<Volume>| it.bounds.map_or(it.value, |[_, high]| high);
     let supply = match (supply, bowls) {
-        (FuelSupply::Carburetor, Some(bowls)) => Supply::Carburetor { line: most(line), bowls: most(bowls) },
+        (FuelSupply::Carburetor, Some(bowls)) => {
+            Supply::Carburetor { line: most(line), bowls: most(bowls) }
+        }
         _ => Supply::Injection { line: most(line) },
     };
     let consumption = consumption.bounds.unwrap_or([consumption.value; 2]);

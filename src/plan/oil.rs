@@ -45,7 +45,8 @@ pub fn oil(from: &dyn Facts, set: UnitSet) -> Panel {
     ];
     answers.push(Shown::quantity(labels::FILTER_ALLOWANCE, allowance(from), set));
     let job = facts::OIL_CHANGE.maybe(from);
-    let mut blanks = vec![facts::OIL_CHANGE.id(), facts::FILL_WITH_FILTER.id(), facts::FILL_WITHOUT_FILTER.id()];
+    let mut blanks =
+        vec![facts::OIL_CHANGE.id(), facts::FILL_WITH_FILTER.id(), facts::FILL_WITHOUT_FILTER.id()];
     if matches!(job, Ok(Some(Job::AfterOverhaul))) {
         blanks.push(facts::FILL_AFTER_OVERHAUL.id());
     }
@@ -86,13 +87,16 @@ fn needed(from: &dyn Facts) -> Told<Answer<Volume>> {
 }
 
 fn allowance(from: &dyn Facts) -> Told<Answer<Volume>> {
-    let (_, fills) =
-        both(both(facts::FILL_WITH_FILTER.of(from), facts::FILL_WITHOUT_FILTER.of(from)), fills(from))?;
+    let (_, fills) = both(
+        both(facts::FILL_WITH_FILTER.of(from), facts::FILL_WITHOUT_FILTER.of(from)),
+        fills(from),
+    )?;
     fills.allowance().ok_or_else(Vec::new)
 }
 
 fn bottles(fill: Told<Volume>, from: &dyn Facts) -> Told<Bottles> {
-    let (fill, bottle, shelf) = all3(fill, facts::BOTTLE_SIZE.of(from), facts::OIL_ON_SHELF.of(from))?;
+    let (fill, bottle, shelf) =
+        all3(fill, facts::BOTTLE_SIZE.of(from), facts::OIL_ON_SHELF.of(from))?;
     oil::bottles(fill, bottle, shelf).map_err(|why| match why {
         OilError::Shelf => facts::OIL_ON_SHELF.not_together(why),
         _ => facts::BOTTLE_SIZE.not_together(why),

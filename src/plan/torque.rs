@@ -14,21 +14,24 @@ use uom::si::f64::{Angle, Torque};
 pub fn torque(from: &dyn Facts, set: UnitSet) -> Panel {
     let figure = figure(from);
     let adapter = adapter(from);
-    let exact = both(figure.clone(), adapter.clone()).map(|(figure, adapter)| setting(&figure, adapter.as_ref()));
+    let exact = both(figure.clone(), adapter.clone())
+        .map(|(figure, adapter)| setting(&figure, adapter.as_ref()));
     let wrench = wrench(from);
     let graduation = facts::GRADUATION.maybe(from);
     // A mark is shown in the unit that the wrench is marked in.
     let marked_in = graduation.clone().ok().flatten().and_then(|it| it.unit);
 
     let mut warnings = Vec::new();
-    let mark = all3(figure.clone(), adapter.clone(), wrench.clone()).and_then(|(figure, adapter, wrench)| {
-        let _ = facts::GRADUATION.of(from)?;
-        wrench.mark(adapter.as_ref(), &figure).map_err(|why| match why {
-            TorqueError::BelowMarks => facts::LOWEST_MARK.not_together(why),
-            TorqueError::AboveMarks => facts::HIGHEST_MARK.not_together(why),
-            _ => facts::GRADUATION.not_together(why),
-        })
-    });
+    let mark = all3(figure.clone(), adapter.clone(), wrench.clone()).and_then(
+        |(figure, adapter, wrench)| {
+            let _ = facts::GRADUATION.of(from)?;
+            wrench.mark(adapter.as_ref(), &figure).map_err(|why| match why {
+                TorqueError::BelowMarks => facts::LOWEST_MARK.not_together(why),
+                TorqueError::AboveMarks => facts::HIGHEST_MARK.not_together(why),
+                _ => facts::GRADUATION.not_together(why),
+            })
+        },
+    );
     let off_scale = off_scale(&exact, &wrench);
     let set_to = match (&mark, &exact) {
         (Ok(mark), _) => Ok(mark.value),
@@ -79,7 +82,11 @@ pub fn torque(from: &dyn Facts, set: UnitSet) -> Panel {
             blanks.extend([facts::ADAPTER_LENGTH.id(), facts::WRENCH_LENGTH.id()]);
         }
         Ok(Some(Adapter::OtherAngle)) => {
-            blanks.extend([facts::ADAPTER_LENGTH.id(), facts::ADAPTER_ANGLE.id(), facts::WRENCH_LENGTH.id()]);
+            blanks.extend([
+                facts::ADAPTER_LENGTH.id(),
+                facts::ADAPTER_ANGLE.id(),
+                facts::WRENCH_LENGTH.id(),
+            ]);
         }
         _ => {}
     }
@@ -90,7 +97,15 @@ pub fn torque(from: &dyn Facts, set: UnitSet) -> Panel {
         facts::ACCURACY.id(),
         facts::FASTENER_NAME.id(),
     ]);
-    Panel { head, note: note.join(" · "), blanks, stated: vec![], answers, warnings, cautions: cautions::TORQUE }
+    Panel {
+        head,
+        note: note.join(" · "),
+        blanks,
+        stated: vec![],
+        answers,
+        warnings,
+        cautions: cautions::TORQUE,
+    }
 }
 
 fn figure(from: &dyn Facts) -> Told<Figure> {
@@ -115,7 +130,8 @@ fn adapter(from: &dyn Facts) -> Told<Option<OffsetAdapter>> {
     if facts::ADAPTER.of(from)? == Adapter::RightAngle && matches!(lengths, (None, _) | (_, None)) {
         return Ok(None);
     }
-    let (wrench, adapter, angle) = all3(facts::WRENCH_LENGTH.of(from), facts::ADAPTER_LENGTH.of(from), angle)?;
+    let (wrench, adapter, angle) =
+        all3(facts::WRENCH_LENGTH.of(from), facts::ADAPTER_LENGTH.of(from), angle)?;
     OffsetAdapter::new(wrench, adapter, angle).map(Some).map_err(|why| match why {
         TorqueError::WrenchLength => facts::WRENCH_LENGTH.not_together(why),
         TorqueError::AdapterAngle => facts::ADAPTER_ANGLE.not_together(why),

@@ -3,7 +3,11 @@
 /// The right side of `formula` with each symbol of `legend` replaced by its amount, and the result behind it.
 ///
 /// A symbol is a run of letters and digits that starts with a letter; words such as "cos" are no symbols and stay.
-pub(super) fn with_numbers(formula: &str, legend: &[(&'static str, &'static str, String)], result: &str) -> String {
+pub(super) fn with_numbers(
+    formula: &str,
+    legend: &[(&'static str, &'static str, String)],
+    result: &str,
+) -> String {
     let right = formula.split_once('=').map_or(formula, |(_, right)| right.trim());
     let mut out = String::new();
     let mut rest = right;

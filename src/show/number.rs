@@ -15,13 +15,19 @@ pub fn places(measure: Measure, unit: Option<&Unit>, value: f64) -> usize {
         },
         Measure::Oil | Measure::Dose => match unit {
             Some(it) if *it == units::MILLILITER => usize::from(size < 10.0),
-            Some(it) if *it == units::US_FL_OZ || *it == units::IMP_FL_OZ => 1 + usize::from(size < 9.995),
+            Some(it) if *it == units::US_FL_OZ || *it == units::IMP_FL_OZ => {
+                1 + usize::from(size < 9.995)
+            }
             _ => 2,
         },
         Measure::Voltage | Measure::Pressure => 2,
         Measure::Draw | Measure::ChargingCurrent | Measure::Charge | Measure::Consumption => 1,
         Measure::Span => usize::from(unit.is_some_and(|it| *it == units::INCHES)) * 2,
-        Measure::Angle | Measure::Share | Measure::Distance | Measure::Temperature | Measure::Energy => 0,
+        Measure::Angle
+        | Measure::Share
+        | Measure::Distance
+        | Measure::Temperature
+        | Measure::Energy => 0,
         Measure::Time | Measure::TemperatureStep => 0,
         Measure::Number | Measure::Days => 0,
     }
@@ -50,7 +56,11 @@ pub fn shortest(value: f64) -> String {
     let magnitude = value.abs().log10().floor();
     let places = (5.0 - magnitude).clamp(0.0, 9.0) as usize;
     let text = fixed(value, places);
-    if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.').to_owned() } else { text }
+    if text.contains('.') {
+        text.trim_end_matches('0').trim_end_matches('.').to_owned()
+    } else {
+        text
+    }
 }
 
 /// Not rounded, as programs read it.

@@ -6,7 +6,8 @@ const ALPHABET: &[u8; 64] = b"ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwx
 pub(super) fn encoded(bytes: &[u8]) -> String {
     let mut out = String::with_capacity(bytes.len().div_ceil(3) * 4);
     for chunk in bytes.chunks(3) {
-        let group = (0..3).fold(0u32, |group, at| group << 8 | u32::from(chunk.get(at).copied().unwrap_or(0)));
+        let group = (0..3)
+            .fold(0u32, |group, at| group << 8 | u32::from(chunk.get(at).copied().unwrap_or(0)));
         for place in 0..=chunk.len() {
             out.push(char::from(ALPHABET[(group >> (18 - 6 * place)) as usize & 63]));
         }

@@ -63,12 +63,22 @@ pub enum LinkError {
 impl fmt::Display for LinkError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
-            Self::TooLong => "This link is far longer than a bike's: a Torpor link has at most 16,384 characters",
-            Self::Newer => "This link was made by a newer Torpor: reload the page, then open the link again",
-            Self::CutOff => "This link is cut off or altered: copy the whole of it, from # to its end",
-            Self::Checksum => "This link was altered on its way: copy it again from where it was made",
+            Self::TooLong => {
+                "This link is far longer than a bike's: a Torpor link has at most 16,384 characters"
+            }
+            Self::Newer => {
+                "This link was made by a newer Torpor: reload the page, then open the link again"
+            }
+            Self::CutOff => {
+                "This link is cut off or altered: copy the whole of it, from # to its end"
+            }
+            Self::Checksum => {
+                "This link was altered on its way: copy it again from where it was made"
+            }
             Self::NotABike => "This link does not hold a bike: make it again with “Link”",
-            Self::HiddenCharacters => "This link holds hidden characters in a text: make it again with plain text",
+            Self::HiddenCharacters => {
+                "This link holds hidden characters in a text: make it again with plain text"
+            }
         })
     }
 }
@@ -78,7 +88,8 @@ impl std::error::Error for LinkError {}
 /// Whether a fragment claims to be a link, readable or not: `#`, a number, a point.
 pub fn claims(fragment: &str) -> bool {
     let body = fragment.strip_prefix('#').unwrap_or(fragment);
-    body.split_once('.').is_some_and(|(form, _)| !form.is_empty() && form.chars().all(|it| it.is_ascii_digit()))
+    body.split_once('.')
+        .is_some_and(|(form, _)| !form.is_empty() && form.chars().all(|it| it.is_ascii_digit()))
 }
 
 /// The fragment of a link, from `#` on. Names leave only `with_names`.
@@ -134,15 +145,21 @@ pub fn read(fragment: &str) -> Result<Parcel, LinkError> {
 
 impl Parcel {
     fn texts(&self) -> impl Iterator<Item = &Entry> {
-        let Kept { bike: Bike { entries, scratch, fasteners, others }, season, garage } = &self.kept;
+        let Kept { bike: Bike { entries, scratch, fasteners, others }, season, garage } =
+            &self.kept;
         let lists = [entries, scratch, &season.entries, &garage.entries].into_iter();
-        lists.chain(fasteners).chain(&garage.wrenches).chain(others.iter().map(|(_, it)| it)).flat_map(|it| it.values())
+        lists
+            .chain(fasteners)
+            .chain(&garage.wrenches)
+            .chain(others.iter().map(|(_, it)| it))
+            .flat_map(|it| it.values())
     }
 }
 
 /// Control characters, and those that turn the direction of writing.
 fn hides(it: char) -> bool {
-    it.is_control() || matches!(it, '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' | '\u{feff}')
+    it.is_control()
+        || matches!(it, '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' | '\u{feff}')
 }
 
 fn inside(reader: &mut Reader<'_>) -> Option<Parcel> {
@@ -171,7 +188,9 @@ fn group(writer: &mut Writer, kind: u64, entries: &Entries, with_names: bool) {
     let values: Vec<(Id, Value)> = entries
         .iter()
         .filter(|(_, entry)| !entry.is_blank())
-        .filter_map(|(id, entry)| Some((*id, value(*id, entry))).filter(|it| with_names || !names(*id, &it.1)))
+        .filter_map(|(id, entry)| {
+            Some((*id, value(*id, entry))).filter(|it| with_names || !names(*id, &it.1))
+        })
         .collect();
     if values.is_empty() && kind != FASTENER {
         return;
@@ -206,7 +225,13 @@ fn names(id: Id, value: &Value) -> bool {
 /// An entry as the wire's value. Where its text is a plain number, choice or day it travels as that; else as typed.
 fn value(id: Id, entry: &Entry) -> Value {
     let text = entry.text.trim();
-    let as_typed = || if entry.unit == 0 { Value::Text(text.into()) } else { Value::Written(entry.unit, text.into()) };
+    let as_typed = || {
+        if entry.unit == 0 {
+            Value::Text(text.into())
+        } else {
+            Value::Written(entry.unit, text.into())
+        }
+    };
     match facts::about(id).map(|it| &it.kind) {
         Some(Kind::Choice(choices)) => match facts::chosen(choices, entry) {
             Some(choice) => Value::Choice(choice.code),

@@ -34,7 +34,10 @@ impl fmt::Display for Unreadable {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Newer(schema) => {
-                write!(f, "was written by a newer Torpor (form {schema}, this page knows {SCHEMA}): reload the page")
+                write!(
+                    f,
+                    "was written by a newer Torpor (form {schema}, this page knows {SCHEMA}): reload the page"
+                )
             }
             Self::Damaged(why) => write!(f, "is damaged ({why}): it is set aside unchanged"),
         }

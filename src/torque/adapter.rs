@@ -20,6 +20,14 @@ pub const ADAPTER_SETTING: Law = Law {
 };
 
 /// What the fastener gets from a setting.
+pub const DIRECT_SETTING: Law = Law {
+    formula: "Ts = T",
+    gives: Measure::Torque,
+    source: "statics: wrench and fastener turn about one axis, or the adapter has no lever along the pull",
+    holds: "socket straight on the square drive, or an adapter square to the handle; hand at mid-grip, pulling square to it",
+};
+
+/// What the fastener gets from a setting.
 pub const AT_FASTENER: Law = Law {
     formula: "T = Ts · (L + A · cos θ) / L",
     gives: Measure::Torque,
@@ -73,6 +81,15 @@ pub struct OffsetAdapter {
     angle: Angle,
     /// Hand to fastener, along the handle.
     lever: Length,
+}
+
+/// Setting without an adapter, or with one square to the handle: the torque itself.
+pub fn direct(wanted: Torque) -> Answer<Torque> {
+    Answer::exact(
+        wanted,
+        &DIRECT_SETTING,
+        vec![term("T", "torque at the fastener", Measure::Torque, wanted)],
+    )
 }
 
 impl OffsetAdapter {

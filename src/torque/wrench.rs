@@ -159,6 +159,17 @@ impl Wrench {
         Answer::within(value, [value - spread, value + spread], law, terms)
     }
 
+    /// Why this wrench cannot be set to `exact`, where it is off its scale.
+    pub fn off_scale(&self, exact: Torque) -> Option<TorqueError> {
+        let under = |it: Torque| exact.base() < it.base() * (1.0 - SLACK);
+        let over = |it: Torque| exact.base() > it.base() * (1.0 + SLACK);
+        match (self.lowest.is_some_and(under), self.highest.is_some_and(over)) {
+            (true, _) => Some(TorqueError::BelowMarks),
+            (_, true) => Some(TorqueError::AboveMarks),
+            _ => None,
+        }
+    }
+
     /// The mark to set for `figure`. With a range: the mark that keeps what the fastener may get, accuracy and all,
     /// best inside it; among equals the nearest to the aim. Without: the mark nearest to the exact setting.
     ///
@@ -183,11 +194,8 @@ impl Wrench {
             let gets = count * one;
             lowest.base() <= gets * (1.0 + SLACK) && gets <= highest.base() * (1.0 + SLACK)
         });
-        if !usable && self.lowest.is_some_and(|it| exact.base() < it.base() * (1.0 - SLACK)) {
-            return Err(TorqueError::BelowMarks);
-        }
-        if !usable && self.highest.is_some_and(|it| exact.base() > it.base() * (1.0 + SLACK)) {
-            return Err(TorqueError::AboveMarks);
+        if let Some(why) = self.off_scale(exact).filter(|_| !usable) {
+            return Err(why);
         }
         let terms = vec![
             Term { symbol: "n", name: "graduations up to the mark", amount: Amount::Number(count) },

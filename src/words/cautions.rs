@@ -1,8 +1,7 @@
 //! Cautions, each beside its line. The bike's manual and local codes decide.
 
 /// At the foot of every page.
-pub const MANUAL_DECIDES: &str =
-    "The bike's manual and local codes decide; where in doubt, a licensed mechanic. An estimate is never a specification.";
+pub const MANUAL_DECIDES: &str = "The bike's manual and local codes decide; where in doubt, a licensed mechanic. An estimate is never a specification.";
 
 /// Fuel line.
 pub const FUEL: &[&str] = &[
