@@ -1,0 +1,54 @@
+//! The page itself, built by Trunk.
+
+use std::env;
+use std::path::PathBuf;
+use std::process::Command;
+
+use crate::program::{path_with, run};
+use crate::report::step;
+use crate::setup::{Tools, set_up};
+use crate::{Outcome, root, sizes};
+
+/// Sets up, builds into dist/ and holds the result against its budget.
+pub fn build_and_measure() -> Outcome {
+    let tools = set_up()?;
+    step("Building the page", Some("two to three minutes the first time"), || build(&tools))?;
+    sizes::check(&dist()?)
+}
+
+/// Where the page is built to.
+pub fn dist() -> Outcome<PathBuf> {
+    Ok(root()?.join("dist"))
+}
+
+/// Builds the page.
+pub fn build(tools: &Tools) -> Outcome {
+    let built = run(&mut trunk(tools, "build")?);
+    if built.is_ok() || tools.wasm_opt.is_none() {
+        return built;
+    }
+    // A wasm-opt that cannot run here must not keep the page from being built; a fault in the code shows again.
+    println!(
+        "   Once more without wasm-opt, in case that was the cause: the page works without, only larger."
+    );
+    run(&mut trunk(&Tools { wasm_opt: None, ..tools.clone() }, "build")?)
+}
+
+/// Trunk with its tools on PATH.
+pub fn trunk(tools: &Tools, verb: &str) -> Outcome<Command> {
+    let programs = [Some(&tools.wasm_bindgen), tools.wasm_opt.as_ref()];
+    let folders: Vec<PathBuf> = programs
+        .into_iter()
+        .flatten()
+        .filter_map(|path| path.parent().map(PathBuf::from))
+        .collect();
+    let mut trunk = Command::new(&tools.trunk);
+    trunk.args([verb, "--offline", "true"]).current_dir(root()?).env("PATH", path_with(&folders)?);
+    // Trunk runs wasm-opt for a release only; the profile is `page` either way, index.html says so.
+    trunk.args(["--release", if tools.wasm_opt.is_some() { "true" } else { "false" }]);
+    // Trunk reads this as a boolean and refuses the usual `1`.
+    if env::var_os("NO_COLOR").is_some() {
+        trunk.env("NO_COLOR", "true");
+    }
+    Ok(trunk)
+}
