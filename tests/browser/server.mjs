@@ -1,0 +1,45 @@
+// A static host for the built page that, like many, gives it a folder of its own and nothing else.
+import { createReadStream } from "node:fs";
+import { stat } from "node:fs/promises";
+import { createServer } from "node:http";
+import { extname, join, normalize } from "node:path";
+
+export const FOLDER = "/some/sub/path/";
+
+const TYPES = {
+  ".css": "text/css; charset=utf-8",
+  ".html": "text/html; charset=utf-8",
+  ".js": "text/javascript; charset=utf-8",
+  ".json": "application/json",
+  ".png": "image/png",
+  ".svg": "image/svg+xml",
+  ".wasm": "application/wasm",
+  ".webmanifest": "application/manifest+json",
+};
+
+/** Serves `folder` on a free port: gives its `url`, the `asked` paths in their order, and `close`. */
+export async function serve(folder) {
+  const asked = [];
+  const server = createServer(async (request, response) => {
+    const path = decodeURIComponent(new URL(request.url, "http://localhost").pathname);
+    asked.push(path);
+    const name = path.startsWith(FOLDER) ? normalize(path.slice(FOLDER.length) || "index.html") : "";
+    const file = join(folder, name);
+    const found = name && !name.startsWith("..") && (await stat(file).catch(() => null))?.isFile();
+    if (!found) {
+      response.writeHead(404).end();
+      return;
+    }
+    response.writeHead(200, { "content-type": TYPES[extname(file)] ?? "application/octet-stream" });
+    createReadStream(file).pipe(response);
+  });
+  await new Promise((ready) => server.listen(0, "127.0.0.1", ready));
+  return {
+    url: `http://127.0.0.1:${server.address().port}${FOLDER}`,
+    asked,
+    close: () => new Promise((closed) => {
+      server.close(closed);
+      server.closeAllConnections();
+    }),
+  };
+}

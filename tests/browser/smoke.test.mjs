@@ -1,0 +1,54 @@
+import assert from "node:assert/strict";
+import { after, test } from "node:test";
+import { axe, clean, noSidewaysScroll, openPage, running, stop, troublesOf } from "./harness.mjs";
+import { FOLDER } from "./server.mjs";
+
+after(stop);
+
+test("the sheet takes the shell's place under a sub-path, each file asked for once", async () => {
+  const { host } = await running();
+  host.asked.length = 0;
+  const page = await openPage();
+  assert.equal(await page.locator("#shell").count(), 0);
+  assert.equal(await page.locator("#rescue").isVisible(), false);
+  assert.ok(host.asked.every((path) => path.startsWith(FOLDER)), host.asked.join(" "));
+  assert.deepEqual(host.asked.toSorted(), [...new Set(host.asked)].toSorted());
+  await clean(page);
+});
+
+test("the sheet fits a narrow phone and passes the automatic accessibility rules", async () => {
+  for (const colorScheme of ["light", "dark"]) {
+    const page = await openPage({ viewport: { width: 320, height: 640 }, colorScheme });
+    await noSidewaysScroll(page);
+    await axe(page);
+    await clean(page);
+  }
+});
+
+test("without its wasm the page offers what is stored, of its own entries only", async () => {
+  const page = await openPage({
+    ready: false,
+    before: async (page) => {
+      await page.route("**/*.wasm", (route) => route.fulfill({ status: 404 }));
+      await page.addInitScript(() => {
+        localStorage.setItem("torpor.bike", "kept");
+        localStorage.setItem("neighbor", "not ours");
+      });
+    },
+  });
+  await page.getByRole("button", { name: "Copy what is stored" }).click();
+  const text = await page.getByLabel("What is stored").inputValue();
+  assert.deepEqual(JSON.parse(text), { "torpor.bike": "kept" });
+  await axe(page);
+  assert.notDeepEqual(troublesOf(page), []);
+});
+
+test("a page that stops says so and says what it cannot read", async () => {
+  const page = await openPage({ blockStorage: true });
+  await page.evaluate(() => dispatchEvent(new Event("torpor-stopped")));
+  await page.getByRole("heading", { name: "The page stopped." }).waitFor();
+  await page.getByRole("button", { name: "Copy what is stored" }).click();
+  await page.getByText("does not let the page read its store (SecurityError)").waitFor();
+  await page.getByRole("button", { name: "Reload" }).waitFor();
+  await clean(page);
+});
