@@ -1,7 +1,8 @@
 //! The page itself, built by Trunk.
 
 use std::env;
-use std::path::PathBuf;
+use std::fs;
+use std::path::{Path, PathBuf};
 use std::process::Command;
 
 use crate::program::{path_with, run};
@@ -24,14 +25,24 @@ pub fn dist() -> Outcome<PathBuf> {
 /// Builds the page.
 pub fn build(tools: &Tools) -> Outcome {
     let built = run(&mut trunk(tools, "build")?);
-    if built.is_ok() || tools.wasm_opt.is_none() {
-        return built;
+    match &tools.wasm_opt {
+        Some(wasm_opt) if built.is_err() && !optimizes(wasm_opt)? => {
+            println!(
+                "   {} cannot run here. Once more without: the page works, only larger.",
+                wasm_opt.display()
+            );
+            run(&mut trunk(&Tools { wasm_opt: None, ..tools.clone() }, "build")?)
+        }
+        _ => built,
     }
-    // A wasm-opt that cannot run here must not keep the page from being built; a fault in the code shows again.
-    println!(
-        "   Once more without wasm-opt, in case that was the cause: the page works without, only larger."
-    );
-    run(&mut trunk(&Tools { wasm_opt: None, ..tools.clone() }, "build")?)
+}
+
+/// Whether wasm-opt can do its work on this machine at all, so that a fault in the code is not laid on it.
+fn optimizes(wasm_opt: &Path) -> Outcome<bool> {
+    let (empty, out) = (root()?.join("target/empty.wasm"), root()?.join("target/empty-opt.wasm"));
+    fs::write(&empty, b"\0asm\x01\0\0\0")
+        .map_err(|why| format!("{} cannot be written ({why}).", empty.display()))?;
+    Ok(run(Command::new(wasm_opt).arg("-Oz").arg(&empty).arg("-o").arg(&out)).is_ok())
 }
 
 /// Trunk with its tools on PATH.
@@ -50,5 +61,7 @@ pub fn trunk(tools: &Tools, verb: &str) -> Outcome<Command> {
     if env::var_os("NO_COLOR").is_some() {
         trunk.env("NO_COLOR", "true");
     }
+    // Trunk's own stack says nothing about a fault in the page.
+    trunk.env_remove("RUST_BACKTRACE");
     Ok(trunk)
 }

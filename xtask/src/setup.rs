@@ -3,6 +3,7 @@
 use std::env;
 use std::fs::{self, File};
 use std::path::{Path, PathBuf};
+use std::process::{Command, Stdio};
 
 use crate::program::{ask, cargo, on_path, run, version};
 use crate::report::step;
@@ -42,7 +43,7 @@ pub fn set_up() -> Outcome<Tools> {
     let wasm_opt = tool(&cache, "wasm-opt", WASM_OPT, |folder| {
         let npm = on_path("npm").ok_or("npm was not found.")?;
         let package = format!("binaryen@{WASM_OPT}.0.0");
-        run(std::process::Command::new(npm)
+        run(Command::new(npm)
             .args([
                 "install",
                 "--global",
@@ -64,8 +65,7 @@ pub fn set_up() -> Outcome<Tools> {
 
 fn wasm_target() -> Outcome {
     let manual = format!("Install the standard library for {TARGET} beside your Rust by hand.");
-    let sysroot =
-        ask(std::process::Command::new("rustc").args(["--print", "sysroot"]).current_dir(root()?))?;
+    let sysroot = ask(Command::new("rustc").args(["--print", "sysroot"]).current_dir(root()?))?;
     if Path::new(sysroot.trim()).join("lib/rustlib").join(TARGET).is_dir() {
         return Ok(());
     }
@@ -75,7 +75,7 @@ fn wasm_target() -> Outcome {
         ));
     };
     step("Rust for the browser", None, || {
-        run(std::process::Command::new(rustup).args(["target", "add", TARGET]).current_dir(root()?))
+        run(Command::new(rustup).args(["target", "add", TARGET]).current_dir(root()?))
             .map_err(|why| format!("{why} {manual}"))
     })
     .map(drop)
@@ -83,13 +83,17 @@ fn wasm_target() -> Outcome {
 
 /// Trunk builds offline, so all crates must be here before.
 fn fetch_crates() -> Outcome {
-    let fetched =
-        run(&mut cargo(["fetch", "--locked", "--quiet", "--offline", "--target", TARGET])?);
-    if fetched.is_ok() {
+    let here = cargo(["fetch", "--locked", "--offline"])?
+        .stdout(Stdio::null())
+        .stderr(Stdio::null())
+        .status();
+    if here.is_ok_and(|status| status.success()) {
         return Ok(());
     }
-    step("The crates that Cargo.lock names", None, || run(&mut cargo(["fetch", "--locked"])?))
-        .map(drop)
+    step("Fetching the crates that Cargo.lock names", None, || {
+        run(&mut cargo(["fetch", "--locked"])?)
+    })
+    .map(drop)
 }
 
 /// The version of a crate in Cargo.lock: the tool and the crate must agree to the last digit.
