@@ -121,7 +121,11 @@ function watch(page, origin) {
     if (["error", "warning"].includes(message.type())) list.push(`console: ${message.text()}`);
   });
   page.on("pageerror", (error) => list.push(`error: ${error.message}`));
-  page.on("requestfailed", (request) => list.push(`failed: ${request.url()} ${request.failure()?.errorText}`));
+  page.on("requestfailed", (request) => {
+    const why = request.failure()?.errorText;
+    // A page that goes away or reloads drops what it was still fetching.
+    if (why !== "net::ERR_ABORTED") list.push(`failed: ${request.url()} ${why}`);
+  });
   page.on("request", (request) => {
     const url = new URL(request.url());
     if (["http:", "https:", "ws:", "wss:"].includes(url.protocol) && url.origin !== origin) {

@@ -52,3 +52,17 @@ test("a page that stops says so and says what it cannot read", async () => {
   await page.getByRole("button", { name: "Reload" }).waitFor();
   await clean(page);
 });
+
+test("a trap that no panic hook sees shows the rescue panel too", async () => {
+  const page = await openPage();
+  await page.evaluate(() => {
+    // The smallest module with one exported function, `f`, whose body is `unreachable`.
+    const head = [0x00, 0x61, 0x73, 0x6d, 0x01, 0x00, 0x00, 0x00];
+    const type = [0x01, 0x04, 0x01, 0x60, 0x00, 0x00];
+    const rest = [0x03, 0x02, 0x01, 0x00, 0x07, 0x05, 0x01, 0x01, 0x66, 0x00, 0x00, 0x0a, 0x05, 0x01, 0x03, 0x00, 0x00, 0x0b];
+    const module = new WebAssembly.Module(new Uint8Array([...head, ...type, ...rest]));
+    setTimeout(() => new WebAssembly.Instance(module).exports.f());
+  });
+  await page.getByRole("heading", { name: "The page stopped." }).waitFor();
+  assert.deepEqual(troublesOf(page), ["error: unreachable"]);
+});
