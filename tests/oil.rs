@@ -132,7 +132,9 @@ fn bottles_do_not_trip_over_rounding() {
             3.0,
             0.0,
         ),
-        ("a milliliter short", ml(3001.0), ml(1000.0), ml(0.0), 4.0, 999.0),
+        ("three milliliters short", ml(3003.0), ml(1000.0), ml(0.0), 4.0, 997.0),
+        // Four US quarts are 3785.4 mL, but a quart bottle says 946 mL.
+        ("quarts as labels print them", of(&units::US_QT, 4.0), ml(946.0), ml(0.0), 4.0, 0.0),
         ("enough on the shelf", ml(3000.0), ml(1000.0), ml(3500.0), 0.0, 500.0),
         ("just enough on the shelf", ml(3000.0), ml(1000.0), ml(3000.0), 0.0, 0.0),
         ("shelf and bottles, exactly", ml(2600.0), ml(1000.0), ml(600.0), 2.0, 0.0),

@@ -23,7 +23,7 @@ fn chemistry(it: &str) -> Chemistry {
 
 fn temperatures(profile: &str, swing: f64) -> Temperatures {
     let (kind, values) = profile.split_once(':').unwrap();
-    let means = values.split(|it| it == '|').map(|it| celsius(it.parse().unwrap()));
+    let means = values.split('|').map(|it| celsius(it.parse().unwrap()));
     let means: Vec<_> = means.collect();
     let course = match kind {
         "const" => Temperatures::constant(means[0]),
