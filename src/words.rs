@@ -7,6 +7,7 @@ pub mod fasteners;
 pub mod labels;
 pub mod lines;
 pub mod notes;
+pub mod page;
 
 /// Months, January first.
 pub const MONTHS: [&str; 12] = [

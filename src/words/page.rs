@@ -1,0 +1,93 @@
+//! Words of the page around the lines.
+
+macro_rules! words {
+    ($($name:ident: $words:literal;)*) => { $(#[doc = $words] pub const $name: &str = $words;)* };
+}
+words! {
+    NAME: "Torpor";
+    EXAMPLE: "Example";
+    YOUR_BIKE: "Your bike";
+    LAY_UP: "Lay-up";
+    SEASON_LINE: "Season line";
+    WORKING: "Working";
+    SOURCE: "Source: ";
+    HOLDS: "Holds: ";
+    GARAGE: "Garage";
+    LINK: "Link";
+    QUICK_SUMS: "Quick sums";
+    QUICK_SUM: "Quick sum";
+    SHEET: "The whole sheet";
+    UNITS_ARE: "Units: ";
+    NEEDS: "needs ";
+    HAD_A_BIKE: "Had a bike here? ";
+    PASTE_A_LINK: "Paste a link";
+    START_YOUR_OWN: "start your own";
+    INVENTED: "This one is invented; ";
+    TYPE_OVER: ", or just type over any blank.";
+    OWN_STARTED: "Your own bike has begun; the example is put away and nothing of it is mixed in.";
+    SHOW_EXAMPLE: "Show the example";
+    BACK_TO_MINE: "Back to my bike";
+    PARKED: "Parked ";
+    IN: " in ";
+    RIDES: ", rides ";
+    COLDEST: " Coldest night ";
+    DAYS: "days";
+    TWELVE_MONTHS: "twelve months looked at";
+    KEEP_FASTENER: "Keep this fastener";
+    KEPT_FASTENERS: "Kept fasteners";
+    REMOVE: "Remove";
+    UNDO: "Undo";
+    OPEN: "Open";
+    COPY: "Copy";
+    COPIED: "Copied.";
+    COPY_BY_HAND: "Copy it from the field.";
+    WITH_NAMES: "Names travel too";
+    LINK_HINT: "Everything stands in this address itself; nothing is sent anywhere. Whoever gets it sees the figures. Keep it as a bookmark: it survives where a browser drops what it keeps.";
+    YOUR_LINK: "Your link";
+    LINK_HERE: "Link or its part from # on";
+    LOOK_AT_IT: "Look at it";
+    SHARED_BIKE: "A bike from a link";
+    SHARED_HINT: "Nothing is kept yet. Figures from a link: check them against the manual.";
+    KEEP_AS_NEW: "Keep as a new bike";
+    LEAVE_IT: "Leave it";
+    MADE_ON: "Made on ";
+    BIKES_HERE: "Bikes kept in this browser";
+    NO_BIKES: "None yet: the first blank you fill in starts yours.";
+    NEW_BIKE: "New bike";
+    KEPT_HERE: "Kept in this browser only, as you type. Some browsers drop it after some weeks without a visit: keep the link too.";
+    NOT_KEPT: "This browser does not let the page keep anything: what you type is gone when you close it. Keep the link instead. ";
+    NOT_SAVED: "The last change could not be kept: ";
+    STORE_FULL: "the browser's store for this site is full. Keep the link instead.";
+    NOT_YET: "This quick sum is not built yet. The others are:";
+    UNKNOWN_ADDRESS: "This address opens nothing here: ";
+    PICK_A_DAY: "Pick a day";
+    CHANGE_SIGN: "Change sign";
+    TO: " to ";
+    DISMISS: "Close";
+    NOTHING_SAVED: "Nothing is kept of a quick sum.";
+    TYPICAL: "typical";
+    CHARGE_BELOW_HERE: "charge below here";
+    LOOK: "look at the meter";
+    CHARGE: "charge by";
+    PARK: "parked";
+    RIDE: "rides";
+    SET_ASIDE: "A record kept in this browser ";
+    FASTENER: "Fastener";
+}
+
+/// How many more facts a line lacks.
+pub fn and_more(count: usize) -> String {
+    format!(" and {count} more")
+}
+/// Name of the button that changes a unit.
+pub fn change_unit(label: &str, unit: &str) -> String {
+    format!("{unit}, unit of {label}; change it")
+}
+/// Fastener of the torque list without a name.
+pub fn fastener(number: usize) -> String {
+    format!("Fastener {number}")
+}
+/// Said after a removal.
+pub fn removed(name: &str) -> String {
+    format!("{name} is removed.")
+}
