@@ -5,24 +5,21 @@ pub(crate) type Points = [(f64, f64)];
 
 /// y at x; the first or last y outside the table, 0 for an empty one.
 pub(crate) fn at(points: &Points, x: f64) -> f64 {
-    between(points, x, |it| it)
+    between(points.iter().copied(), x)
 }
 
 /// x at y for a table whose y rises too; the first or last x outside of it.
 pub(crate) fn inverse(points: &Points, y: f64) -> f64 {
-    between(points, y, |(x, y)| (y, x))
+    between(points.iter().map(|(x, y)| (*y, *x)), y)
 }
 
-fn between(points: &Points, x: f64, turned: fn((f64, f64)) -> (f64, f64)) -> f64 {
-    let mut before = None;
-    for point in points.iter().copied().map(turned) {
-        if x <= point.0 {
-            return match before {
-                None => point.1,
-                Some((x0, y0)) => y0 + (point.1 - y0) * (x - x0) / (point.0 - x0),
-            };
+fn between(points: impl Iterator<Item = (f64, f64)>, x: f64) -> f64 {
+    let mut before: Option<(f64, f64)> = None;
+    for (x1, y1) in points {
+        if x <= x1 {
+            return before.map_or(y1, |(x0, y0)| y0 + (y1 - y0) * (x - x0) / (x1 - x0));
         }
-        before = Some(point);
+        before = Some((x1, y1));
     }
     before.map_or(0.0, |it| it.1)
 }

@@ -37,19 +37,41 @@ impl Decay {
 
     /// Rate of self-discharge, per day, at a mean temperature of the day in °C.
     pub(crate) fn rates(&self, celsius: f64) -> Edges {
+        self.edges.map(|it| it.rate_at(celsius))
+    }
+
+    /// The same along the fast edge alone.
+    pub(crate) fn fast_rate(&self, celsius: f64) -> f64 {
+        self.edges[FAST].rate_at(celsius)
+    }
+}
+
+impl Edge {
+    fn rate_at(&self, celsius: f64) -> f64 {
         let above = celsius - STATED_AT;
         let side = usize::from(above >= 0.0);
-        self.edges.map(|it| it.rate[side] * (it.per_kelvin[side] * above).exp())
+        self.rate[side] * (self.per_kelvin[side] * above).exp()
     }
 }
 
 /// Charge after one day of constant temperature, exact within the day: the solution of ds/dt = −k·s − p.
 /// `rate`: k, per day. `drawn`: p, share of the capacity that the key-off draw takes in a day.
 pub(crate) fn after_a_day(charge: f64, rate: f64, drawn: f64) -> f64 {
-    let lost = -(-rate).exp_m1();
-    // (1 − e^−k)/k, which is 1 where k is nothing.
-    let held = if rate < 1e-12 { 1.0 } else { lost / rate };
-    (charge - charge * lost - drawn * held).max(0.0)
+    let held = held_over_a_day(rate);
+    (charge - (charge * rate + drawn) * held).max(0.0)
+}
+
+/// (1 − e^−k)/k, which is 1 where k is nothing: a loss that shrinks with the charge takes this share of k in a day.
+fn held_over_a_day(k: f64) -> f64 {
+    if k > 0.1 {
+        return -(-k).exp_m1() / k;
+    }
+    // Its series 1 − k/2 (1 − k/3 (1 − …)): as exact for the small k of a battery, and the bulk of a forecast's time.
+    let mut sum = 1.0;
+    for n in [9.0, 8.0, 7.0, 6.0, 5.0, 4.0, 3.0, 2.0] {
+        sum = 1.0 - k * sum * (1.0 / n);
+    }
+    sum
 }
 
 /// Modified Bessel function of the first kind, order 0, by its series Σ (x/2)²ⁿ/(n!)².
@@ -67,6 +89,16 @@ fn bessel_i0(x: f64) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    /// Source: the definition, (1 − e^−k)/k, by the standard library; 1 at k = 0.
+    #[test]
+    fn series_is_exact() {
+        assert_eq!(held_over_a_day(0.0), 1.0);
+        for k in [1e-15, 1e-9, 1e-4, 0.003, 0.02, 0.0999, 0.1001, 0.5, 3.0] {
+            let k: f64 = k;
+            assert!((held_over_a_day(k) + (-k).exp_m1() / k).abs() < 4e-16, "{k}");
+        }
+    }
 
     /// Source: Abramowitz and Stegun, Handbook of Mathematical Functions, table 9.8 (from memory): I0(1), I0(2);
     /// and the mean of e^(x·cos t) over a turn, which is what the swing stands for.

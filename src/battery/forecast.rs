@@ -49,9 +49,10 @@ const LOOK: [u64; 2] = [21, 28];
 pub struct Forecast {
     pub(crate) battery: Battery,
     pub(crate) season: Season,
-    pub(crate) temperatures: Temperatures,
     pub(crate) decay: Decay,
     pub(crate) days: Vec<Edges>,
+    /// Mean of the day on which each night begins, °C.
+    pub(crate) celsius: Vec<f64>,
     /// Mean over the season, °C; on the park date where nothing is stored.
     mean: f64,
 }
@@ -73,23 +74,24 @@ impl Forecast {
         let drawn = battery.drawn_in_a_day();
         let nights = season.days().max(0) as usize;
         let mut days = Vec::with_capacity(nights + 1);
+        let mut means = Vec::with_capacity(nights);
         let mut charge = battery.charge;
         days.push(charge);
-        let (mut sum, mut celsius) = (0.0, f64::NAN);
-        let mut rates = [0.0; 3];
+        let (mut celsius, mut rates) = (f64::NAN, [0.0; 3]);
         for night in season.nights() {
             let now = temperatures.celsius_on(night);
             if now != celsius {
                 (celsius, rates) = (now, decay.rates(now));
             }
-            sum += celsius;
+            means.push(celsius);
             charge = std::array::from_fn(|it| after_a_day(charge[it], rates[it], drawn[it]));
             days.push(charge);
         }
-        let mean =
-            if nights > 0 { sum / nights as f64 } else { temperatures.celsius_on(season.park()) };
-        let (battery, season, temperatures) = (*battery, *season, *temperatures);
-        Self { battery, season, temperatures, decay, days, mean }
+        let mean = match nights {
+            0 => temperatures.celsius_on(season.park()),
+            _ => means.iter().sum::<f64>() / nights as f64,
+        };
+        Self { battery: *battery, season: *season, decay, days, celsius: means, mean }
     }
 
     /// The battery as parked.

@@ -91,15 +91,15 @@ impl Forecast {
     pub fn freeze_margin(&self, coldest_night: ThermodynamicTemperature) -> Option<FreezeMargin> {
         let parameters = &self.battery.parameters;
         parameters.gravity?;
-        let day = |night| self.temperatures.celsius_on(night);
-        let coldest_day = self.season.nights().map(day).reduce(f64::min)?;
+        let coldest_day = self.celsius.iter().copied().reduce(f64::min)?;
         let colder = coldest_day - coldest_night.get::<degree_celsius>();
-        let mut least = [(f64::INFINITY, self.season.park()); 3];
+        let mut least = [(f64::INFINITY, 0); 3];
         // The charge at the end of the night is the lower one.
-        for (night, after) in self.season.nights().zip(self.days.iter().skip(1)) {
+        for (night, (celsius, after)) in
+            self.celsius.iter().zip(self.days.iter().skip(1)).enumerate()
+        {
             for (least, charge) in least.iter_mut().zip(after) {
-                let freezes = parameters.freezes_at_celsius(*charge)?;
-                let margin = day(night) - colder - freezes;
+                let margin = celsius - colder - parameters.freezes_at_celsius(*charge)?;
                 if margin < least.0 {
                     *least = (margin, night);
                 }
@@ -110,6 +110,6 @@ impl Forecast {
         let mut terms = self.terms();
         terms.insert(0, term("Tn", "coldest night", Measure::Temperature, coldest_night));
         let margin = Answer::within(kelvins(TYPICAL), ends, &FREEZE_MARGIN, terms);
-        Some(FreezeMargin { margin, night: least[FAST].1 })
+        Some(FreezeMargin { margin, night: self.season.day(least[FAST].1) })
     }
 }

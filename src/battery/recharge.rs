@@ -97,9 +97,8 @@ impl Forecast {
         let lithium = self.battery.parameters.chemistry == Chemistry::LiFePO4;
         let mut plan = RechargePlan { feasible: true, ..RechargePlan::default() };
         let mut charge = self.battery.charge[FAST];
-        for night in self.season.nights() {
-            let celsius = self.temperatures.celsius_on(night);
-            let rate = self.decay.rates(celsius)[FAST];
+        for (night, celsius) in self.season.nights().zip(self.celsius.iter().copied()) {
+            let rate = self.decay.fast_rate(celsius);
             let mut next = after_a_day(charge, rate, drawn);
             if next < line {
                 plan.days.push(night);
