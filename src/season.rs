@@ -3,6 +3,10 @@
 //! A [`Season`] runs from the day the bike is parked to the day it is ridden again. [`Temperatures`] says how warm the
 //! place is on any day of the year. Neither asks for today: what depends on today takes it as an argument.
 
+pub mod places;
+
+pub use places::{PLACES, Place};
+
 use chrono::{Datelike, Days, Months, NaiveDate};
 use std::fmt;
 use uom::si::{
@@ -206,6 +210,11 @@ impl Temperatures {
             *slot = sensible(mean)?;
         }
         Ok(Self { course: Course::Monthly(celsius), swing: 0.0 })
+    }
+
+    /// The months of a known place, outdoors.
+    pub fn of(place: &Place) -> Self {
+        Self { course: Course::Monthly(place.means), swing: 0.0 }
     }
 
     /// The same place with day and night this far above and below the mean.

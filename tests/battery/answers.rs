@@ -5,16 +5,33 @@ use torpor::battery::{
     BatteryError, ChargeRead, ChargingError, VoltageError, charged_about, charging_time,
     drawing_about, labelled, lithium, recharge::current_is_high,
 };
+use torpor::season::PLACES;
 use torpor::working::Amount;
 use uom::si::{
     energy::watt_hour, f64::Energy, ratio::percent, temperature_interval::kelvin, time::hour,
 };
 
-/// Source: tests/reference/battery/climate.csv, Canadian climate normals 1971–2000, monthly means.
 fn montreal() -> Temperatures {
-    let means: Vec<_> =
-        rows("climate.csv").iter().map(|it| celsius(it["mean_c"].parse().unwrap())).collect();
-    Temperatures::monthly(means.try_into().unwrap()).unwrap()
+    Temperatures::of(PLACES.iter().find(|it| it.name == "Montreal QC").unwrap())
+}
+
+/// Source: tests/reference/battery/climate.csv, climate normals by station, each row with its publisher.
+#[test]
+fn places_are_as_published() {
+    let rows = rows("climate.csv");
+    assert_eq!(rows.len(), PLACES.len() * 12);
+    for place in PLACES {
+        let its = rows.iter().filter(|it| it["place"].split(" (").next() == Some(place.name));
+        let months: Vec<_> = its.collect();
+        assert_eq!(months.len(), 12, "{}", place.name);
+        let number = |row: usize, column: &str| months[row][column].parse::<f64>().unwrap();
+        for (month, mean) in place.means.iter().enumerate() {
+            assert_eq!(number(month, "month") as usize, month + 1);
+            assert_eq!(number(month, "mean_c"), *mean, "{} {}", place.name, month + 1);
+        }
+        let minimum = (0..12).map(|it| number(it, "mean_daily_min_c")).reduce(f64::min);
+        assert_eq!(minimum, Some(place.coldest_minimum), "{}", place.name);
+    }
 }
 
 fn agm_about(capacity: f64, draw: f64) -> Battery {
