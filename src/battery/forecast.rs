@@ -104,9 +104,9 @@ impl Forecast {
         &self.season
     }
 
-    /// The place.
-    pub fn temperatures(&self) -> &Temperatures {
-        &self.temperatures
+    /// Mean temperature of the day on which each night begins, °C.
+    pub fn celsius(&self) -> &[f64] {
+        &self.celsius
     }
 
     /// Charge (0 to 1) at the start of every day by edge: slow, typical, fast. The park date is first, the ride date last.

@@ -24,7 +24,7 @@ pub static FREEZING_POINT: Law = Law {
 pub static FREEZE_MARGIN: Law = Law {
     formula: "margin = min over the nights of (Tn − Tf)",
     // A step between temperatures; there is no measure for it yet.
-    gives: Measure::Number,
+    gives: Measure::TemperatureStep,
     source: FREEZING_POINT.source,
     holds: "the battery as cold as the night. The coldest night is taken to fall on the coldest days of the season, other \
         nights as much warmer as their days are. Act under 5 K; at 0 K and below it freezes",

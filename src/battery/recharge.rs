@@ -27,7 +27,7 @@ pub static RECHARGE_DAYS: Law = Law {
 pub static CHARGING_LEAD_ACID: Law = Law {
     formula: "t = (0.80 − s) · C / (0.95 · I) + 0.20 · C / (0.80 · min(I, C / 20 h))",
     // Hours; there is no measure for them yet.
-    gives: Measure::Number,
+    gives: Measure::Time,
     source: "the last fifth cannot be charged fast (charging pages); 0.95 from memory of Stevens and Corey, Sandia; 0.80 and \
         C/20 h, mean of a taper from C/10 h to C/100 h, are assumed. From flat at C/10 it gives 13.4 h; pages say 12–16 h",
     holds: "sound lead-acid battery above its freezing point; ±40 %. Current no more than a tenth of the capacity",
@@ -36,7 +36,7 @@ pub static CHARGING_LEAD_ACID: Law = Law {
 /// Charging time, LiFePO4.
 pub static CHARGING_LIFEPO4: Law = Law {
     formula: "t = (0.95 − s) · C / (0.99 · I) + 0.05 · C / (0.495 · I)",
-    gives: Measure::Number,
+    gives: Measure::Time,
     source: "0.99: a battery education page; the slower last twentieth is assumed",
     holds: "LiFePO4 at 0 °C or above; ±40 %",
 };

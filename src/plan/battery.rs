@@ -17,10 +17,13 @@ use uom::si::f64::{ElectricCharge, ElectricCurrent, Ratio};
 pub fn battery(from: &dyn Facts, set: UnitSet) -> Panel {
     let forecast = forecast(from);
     let threshold = threshold(from);
-    let end = |forecast: &Forecast| forecast.temperatures().on(forecast.season().end());
     let charge = forecast.as_ref().map(Forecast::charge_on_ride_date).map_err(Clone::clone);
-    let voltage =
-        forecast.as_ref().map(|it| it.resting_voltage_on_ride_date(end(it))).map_err(Clone::clone);
+    // Read where it stands, on the morning of the ride.
+    let voltage = both(forecast.as_ref().map_err(Clone::clone), facts::MONTHLY_MEANS.of(from)).map(
+        |(forecast, place)| {
+            forecast.resting_voltage_on_ride_date(place.on(forecast.season().end()))
+        },
+    );
     let look = forecast.as_ref().map(Forecast::look_at_the_meter_by).map_err(Clone::clone);
     let below = both(forecast.as_ref().map_err(Clone::clone), threshold)
         .map(|(forecast, threshold)| forecast.first_day_below(threshold.value).map(|it| it.act_by));
@@ -91,7 +94,7 @@ pub struct Course {
     pub end: NaiveDate,
     /// Charge at the start of each day: slow, typical, fast.
     pub charge: Vec<Edges>,
-    /// Mean temperature of each day, degrees Celsius.
+    /// Mean temperature of the day on which each night begins, degrees Celsius.
     pub celsius: Vec<f64>,
     /// Charge to recharge below.
     pub threshold: f64,
@@ -105,14 +108,11 @@ pub struct Course {
 pub fn course(from: &dyn Facts) -> Told<Course> {
     let (forecast, threshold) = both(forecast(from), threshold(from))?;
     let season = forecast.season();
-    let celsius = (0..forecast.days().len())
-        .map(|it| forecast.temperatures().celsius_on(season.day(it)))
-        .collect();
     Ok(Course {
         park: season.park(),
         end: season.end(),
         charge: forecast.days().to_vec(),
-        celsius,
+        celsius: forecast.celsius().to_vec(),
         threshold: threshold.value.base(),
         look: forecast.look_at_the_meter_by().map(|it| it.value),
         charge_by: forecast.first_day_below(threshold.value).map(|it| it.act_by.value),
