@@ -150,6 +150,14 @@ pub enum Lack {
 }
 
 impl Lack {
+    /// Why it is refused; `None` where it is only missing.
+    pub fn refusal(&self) -> Option<&Refusal> {
+        match self {
+            Lack::Missing(_) => None,
+            Lack::Refused(_, why) => Some(why),
+        }
+    }
+
     /// The fact it is about.
     pub fn id(&self) -> Id {
         match self {

@@ -78,6 +78,21 @@ impl Kept {
         }
     }
 
+    /// Drops entries that were never typed: a record holds what is known.
+    pub fn drop_blanks(&mut self) {
+        let lists = [
+            &mut self.bike.entries,
+            &mut self.bike.scratch,
+            &mut self.season.entries,
+            &mut self.garage.entries,
+        ];
+        for entries in
+            lists.into_iter().chain(&mut self.bike.fasteners).chain(&mut self.garage.wrenches)
+        {
+            entries.retain(|_, it| *it != Entry::default());
+        }
+    }
+
     /// Whether nothing at all was typed.
     pub fn is_blank(&self) -> bool {
         let blank = |it: &Entries| it.values().all(Entry::is_blank);

@@ -15,7 +15,11 @@ pub mod fuel;
 pub mod oil;
 pub mod torque;
 
+pub mod drawing;
 pub mod plan;
 pub mod show;
 
 pub mod storage;
+
+#[cfg(feature = "page")]
+pub mod view;

@@ -5,7 +5,7 @@ mod day;
 mod formula;
 pub mod number;
 
-pub use day::{long as long_day, short as short_day};
+pub use day::{long as long_day, plain as plain_day, short as short_day};
 
 use crate::entry::day_written;
 use crate::facts::{Id, Lack, Told};

@@ -8,6 +8,7 @@ pub mod labels;
 pub mod lines;
 pub mod notes;
 pub mod page;
+pub mod season_line;
 
 /// Months, January first.
 pub const MONTHS: [&str; 12] = [

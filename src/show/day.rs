@@ -13,3 +13,8 @@ pub fn short(day: NaiveDate) -> String {
 pub fn long(day: NaiveDate) -> String {
     format!("{} {}", short(day), day.year())
 }
+
+/// "Nov 14 2026": as a person types it.
+pub fn plain(day: NaiveDate) -> String {
+    format!("{} {} {}", &MONTHS[day.month0() as usize][..3], day.day(), day.year())
+}

@@ -1,1 +1,76 @@
-//! The browser's store.
+//! The browser's own store. The one file of the library that touches a browser, besides the view.
+//!
+//! gloo-storage panics where the store is blocked, so web-sys is asked first, with a real write.
+
+use super::record::PREFIX;
+use gloo_storage::{LocalStorage, Storage as _};
+use wasm_bindgen::JsCast;
+
+/// Why something was not kept.
+#[derive(Debug, Clone, PartialEq)]
+pub enum StoreError {
+    /// The browser refuses all storage here; its own words.
+    Blocked(String),
+    /// No room left.
+    Full,
+    /// Anything else; the browser's own words.
+    Other(String),
+}
+
+/// The store, known to work when it was opened.
+#[derive(Debug, Clone, Copy)]
+pub struct Store(());
+
+impl Store {
+    /// Opens the store by writing, reading and removing a record of its own.
+    ///
+    /// # Errors
+    /// [`StoreError`], with nothing changed.
+    pub fn open() -> Result<Self, StoreError> {
+        let blocked = || StoreError::Blocked(String::new());
+        let window = web_sys::window().ok_or_else(blocked)?;
+        let store = window
+            .local_storage()
+            .map_err(|it| StoreError::Blocked(name(&it)))?
+            .ok_or_else(blocked)?;
+        let probe = format!("{PREFIX}probe");
+        store.set_item(&probe, "1").map_err(error)?;
+        store.remove_item(&probe).map_err(error)?;
+        Ok(Self(()))
+    }
+
+    /// The text under a key of ours, without its prefix.
+    pub fn read(self, key: &str) -> Option<String> {
+        LocalStorage::raw().get_item(&format!("{PREFIX}{key}")).ok().flatten()
+    }
+
+    /// Writes a text under a key of ours.
+    ///
+    /// # Errors
+    /// [`StoreError`]; what stood there before still does.
+    pub fn write(self, key: &str, text: &str) -> Result<(), StoreError> {
+        LocalStorage::raw().set_item(&format!("{PREFIX}{key}"), text).map_err(error)
+    }
+
+    /// Our keys that start with `start`, without their prefix.
+    pub fn keys(self, start: &str) -> Vec<String> {
+        let store = LocalStorage::raw();
+        let all = (0..store.length().unwrap_or(0)).filter_map(|at| store.key(at).ok().flatten());
+        let ours = all.filter_map(|key| key.strip_prefix(PREFIX).map(str::to_owned));
+        ours.filter(|key| key.starts_with(start)).collect()
+    }
+}
+
+fn error(thrown: wasm_bindgen::JsValue) -> StoreError {
+    let name = name(&thrown);
+    match name.as_str() {
+        "QuotaExceededError" | "NS_ERROR_DOM_QUOTA_REACHED" => StoreError::Full,
+        "SecurityError" => StoreError::Blocked(name),
+        _ => StoreError::Other(name),
+    }
+}
+
+/// The name of a thrown error.
+fn name(thrown: &wasm_bindgen::JsValue) -> String {
+    thrown.dyn_ref::<js_sys::Error>().map(|it| String::from(it.name())).unwrap_or_default()
+}

@@ -48,3 +48,8 @@ pub const BATTERY: Said = Said {
     quick: "Battery in storage",
     quick_reason: "charge on the ride date, and the day to recharge by",
 };
+
+/// Quick sum.
+pub const COOLANT_QUICK: &str = "Coolant";
+/// Quick sum.
+pub const TIRES_QUICK: &str = "Tires";

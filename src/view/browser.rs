@@ -1,0 +1,100 @@
+//! What the page asks of the browser: today, language, address, timers.
+
+use crate::units::UnitSet;
+use chrono::NaiveDate;
+use leptos::prelude::*;
+use wasm_bindgen::{JsCast, JsValue, closure::Closure};
+
+/// Today on the owner's calendar.
+pub fn today() -> NaiveDate {
+    let now = js_sys::Date::new_0();
+    let day =
+        NaiveDate::from_ymd_opt(now.get_full_year() as i32, now.get_month() + 1, now.get_date());
+    day.unwrap_or_default()
+}
+
+/// Milliseconds since 1970.
+pub fn now() -> u64 {
+    js_sys::Date::now() as u64
+}
+
+/// Letters that no other tab or browser draws.
+pub fn new_key() -> String {
+    let random = (js_sys::Math::random() * 1e9) as u64;
+    format!("{:x}{random:x}", now())
+}
+
+/// The unit set that goes with the browser's language: US where that is American.
+pub fn usual_units() -> UnitSet {
+    let language = window().navigator().language().unwrap_or_default();
+    if matches!(language.as_str(), "en-US" | "es-US" | "en-LR") {
+        UnitSet::Us
+    } else {
+        UnitSet::Metric
+    }
+}
+
+/// The part of the address from `#` on.
+pub fn fragment() -> String {
+    window().location().hash().unwrap_or_default()
+}
+
+/// The address without its fragment.
+pub fn address() -> String {
+    let whole = window().location().href().unwrap_or_default();
+    whole.split('#').next().unwrap_or_default().to_owned()
+}
+
+/// Opens another part of the page, as a link would.
+pub fn go(fragment: &str) {
+    // Refused only where the address is no address; ours are.
+    let _ = window().location().set_hash(fragment);
+}
+
+/// Puts another fragment in the address without a step in the history.
+pub fn replace_fragment(fragment: &str) {
+    if let Ok(history) = window().history() {
+        let _ = history.replace_state_with_url(&JsValue::NULL, "", Some(&format!("#{fragment}")));
+    }
+}
+
+/// Calls `act` whenever the fragment changes: a link pasted into the open page reloads nothing.
+pub fn on_hash_change(act: impl Fn() + 'static) {
+    listen(&window(), "hashchange", act);
+}
+
+/// Calls `act` when the page goes out of sight; that may be the last thing it ever does.
+pub fn on_hide(act: impl Fn() + Clone + 'static) {
+    let hidden = act.clone();
+    listen(&document(), "visibilitychange", move || {
+        if document().visibility_state() == web_sys::VisibilityState::Hidden {
+            hidden();
+        }
+    });
+    listen(&window(), "pagehide", act);
+}
+
+fn listen(target: &web_sys::EventTarget, event: &str, act: impl Fn() + 'static) {
+    let act = Closure::<dyn Fn()>::new(act);
+    if target.add_event_listener_with_callback(event, act.as_ref().unchecked_ref()).is_ok() {
+        // Listens as long as the page lives.
+        act.forget();
+    }
+}
+
+/// Copies a text; the promise is not waited for, its failure shows in the field that still holds the text.
+pub fn copy(text: &str) {
+    // Missing where the page is not served securely.
+    let clipboard = js_sys::Reflect::get(&window().navigator(), &"clipboard".into());
+    if clipboard.is_ok_and(|it| it.is_object()) {
+        let _ = window().navigator().clipboard().write_text(text);
+    }
+}
+
+/// Opens the browser's own calendar for an input of type date.
+pub fn show_picker(input: &web_sys::HtmlInputElement) {
+    let picker = js_sys::Reflect::get(input, &"showPicker".into());
+    if let Ok(picker) = picker.and_then(|it| it.dyn_into::<js_sys::Function>()) {
+        let _ = picker.call0(input);
+    }
+}

@@ -1,0 +1,146 @@
+//! Keeping: what is typed goes to the store soon after, and at once when the page goes out of sight.
+
+use super::browser;
+use super::page::{Owner, Page, Saving};
+use crate::garage::{Bike, Garage, Kept};
+use crate::storage::browser::{Store, StoreError};
+use crate::storage::record::{self, Unreadable};
+use crate::words::page as words;
+use leptos::prelude::*;
+use serde::{Serialize, de::DeserializeOwned};
+use std::time::Duration;
+
+const GARAGE: &str = "garage";
+const OPEN: &str = "open";
+/// Long enough that a word is typed, short enough that nothing is lost.
+const SOON: Duration = Duration::from_millis(400);
+
+fn bike_key(key: &str) -> String {
+    format!("bike.{key}")
+}
+fn season_key(key: &str) -> String {
+    format!("season.{key}")
+}
+
+/// Lays the bike that was open last on the page's sheet, or the example, and keeps it from then on.
+pub fn keep(page: Page) {
+    match page.store.get_value().and_then(|store| store.read(OPEN).map(|key| (store, key))) {
+        Some((store, key)) => open(page, store, &key),
+        None => {
+            if let Some(store) = page.store.get_value() {
+                let garage: Garage = load(page, store, GARAGE);
+                page.lay(Kept { garage, ..Kept::default() }, Owner::Example);
+            }
+            page.lay_example();
+        }
+    }
+    let pending = StoredValue::new(None::<leptos::prelude::TimeoutHandle>);
+    let save_now = move || {
+        if let Some(handle) = pending.get_value() {
+            handle.clear();
+            pending.set_value(None);
+            save(page);
+        }
+    };
+    Effect::new(move |before: Option<Kept>| {
+        let kept = page.kept();
+        let own = page.owner.get() != Owner::Example;
+        let changed = before.is_some_and(|it| it != kept);
+        if changed && own {
+            if let Some(handle) = pending.get_value() {
+                handle.clear();
+            }
+            let later = move || {
+                pending.set_value(None);
+                save(page);
+            };
+            pending.set_value(set_timeout_with_handle(later, SOON).ok());
+        }
+        kept
+    });
+    browser::on_hide(save_now);
+}
+
+/// Lays a kept bike on the sheet.
+pub fn open(page: Page, store: Store, key: &str) {
+    let kept = Kept {
+        bike: load(page, store, &bike_key(key)),
+        season: load(page, store, &season_key(key)),
+        garage: load(page, store, GARAGE),
+    };
+    page.lay(kept, Owner::Own(key.to_owned()));
+    let _ = store.write(OPEN, key);
+}
+
+/// The garage as it is kept.
+pub fn garage(store: Store) -> Garage {
+    store.read(GARAGE).and_then(|it| record::read(&it).ok()).map(|it| it.kept).unwrap_or_default()
+}
+
+/// Keys and names of the bikes that are kept.
+pub fn bikes(store: Store) -> Vec<(String, Bike)> {
+    let keys = store.keys("bike.");
+    let read = |full: String| {
+        let text = store.read(&full)?;
+        let bike = record::read(&text).ok()?.kept;
+        Some((full.strip_prefix("bike.")?.to_owned(), bike))
+    };
+    keys.into_iter().filter_map(read).collect()
+}
+
+/// Writes a bike that is not on the sheet, as a link brings it, and opens it.
+pub fn take_in(page: Page, kept: Kept) {
+    let key = browser::new_key();
+    page.lay(kept, Owner::Own(key));
+    save(page);
+}
+
+/// A record, or a blank one. A damaged or newer one is set aside under its own name before anything is written over it.
+fn load<T: DeserializeOwned + Default>(page: Page, store: Store, key: &str) -> T {
+    let Some(text) = store.read(key) else { return T::default() };
+    match record::read(&text) {
+        Ok(record) => record.kept,
+        Err(why) => {
+            let aside = match why {
+                Unreadable::Newer(_) => "newer",
+                Unreadable::Damaged(_) => "damaged",
+            };
+            let kept_aside = store.write(&format!("{aside}.{key}"), &text);
+            page.notices.update(|it| it.push(format!("{}{why}", words::SET_ASIDE)));
+            if kept_aside.is_err() {
+                page.saving.set(Saving::Failed(words::STORE_FULL.to_owned()));
+            }
+            T::default()
+        }
+    }
+}
+
+fn save(page: Page) {
+    let Owner::Own(key) = page.owner.get_untracked() else { return };
+    let Some(store) = page.store.get_value() else { return };
+    let kept = untrack(|| page.kept());
+    let written = write(store, &bike_key(&key), &kept.bike)
+        .and_then(|()| write(store, &season_key(&key), &kept.season))
+        .and_then(|()| write(store, GARAGE, &kept.garage))
+        .and_then(|()| store.write(OPEN, &key));
+    page.saving.set(match written {
+        Ok(()) => Saving::Kept,
+        Err(StoreError::Blocked(_)) => Saving::Blocked,
+        Err(StoreError::Full) => Saving::Failed(words::STORE_FULL.to_owned()),
+        Err(StoreError::Other(why)) => Saving::Failed(why),
+    });
+}
+
+/// Writes a record with the next revision.
+fn write<T: Serialize>(store: Store, key: &str, kept: &T) -> Result<(), StoreError> {
+    #[derive(serde::Deserialize)]
+    struct Before {
+        revision: u64,
+    }
+    let before = store.read(key).and_then(|it| serde_json::from_str::<Before>(&it).ok());
+    let revision = before.map_or(1, |it| it.revision.saturating_add(1));
+    match record::written(kept, revision) {
+        Some(text) => store.write(key, &text),
+        None => Ok(()),
+    }
+}
