@@ -57,7 +57,7 @@ pub fn set_up() -> Outcome<Tools> {
     });
     let wasm_opt = wasm_opt
         .inspect_err(|why| {
-            println!("   {why}\n   Going on without wasm-opt: the page works, only larger. Node.js with npm brings it.");
+            println!("   {why}\n   Going on without: the page works, only larger.");
         })
         .ok();
     Ok(Tools { trunk, wasm_bindgen, wasm_opt })
@@ -135,7 +135,9 @@ fn tool(
         // Built beside and moved when whole, so that an interrupted install is never taken for a tool.
         let part = cache.folder.join(format!("{package}-{wanted}.part"));
         clear(&part)?;
-        install(&part)?;
+        install(&part).map_err(|why| {
+            format!("{why} Once the cause is gone run the same chore again, or put {name} {wanted} on PATH yourself.")
+        })?;
         clear(&home)?;
         fs::rename(&part, &home)
             .map_err(|why| format!("{} cannot be written ({why}).", home.display()))?;
@@ -168,10 +170,7 @@ fn install_crate(
     {
         command.env(format!("CARGO_PROFILE_RELEASE_{key}"), value);
     }
-    let again = format!(
-        "Once the cause is gone, run the same chore again, or install {name} {wanted} yourself."
-    );
-    run(&mut command).map_err(|why| format!("{why} {again}"))?;
+    run(&mut command)?;
     clear(&build)
 }
 
@@ -207,7 +206,10 @@ impl Cache {
         };
         fs::create_dir_all(&folder).map_err(told)?;
         let lock = File::create(folder.join("lock")).map_err(told)?;
-        lock.lock().map_err(told)?;
+        if lock.try_lock().is_err() {
+            println!("Another set-up is running; waiting for it to end.");
+            lock.lock().map_err(told)?;
+        }
         Ok(Self { folder, _lock: lock })
     }
 }
