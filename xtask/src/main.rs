@@ -26,7 +26,7 @@ Torpor's chores: cargo xtask <chore>
   build              set up and build the page into dist/, ready for any folder of any static host
   help               print this
 
-The first set-up builds Trunk and wasm-bindgen-cli, about eight minutes; later ones find them in the tool cache.";
+The first set-up builds Trunk and wasm-bindgen-cli, six to ten minutes; later ones find them in the tool cache.";
 
 fn main() -> ExitCode {
     let words: Vec<String> = env::args().skip(1).collect();

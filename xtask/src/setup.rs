@@ -126,10 +126,11 @@ fn tool(
     if fits(&program) {
         return Ok(program);
     }
-    let about = if name == "wasm-opt" {
-        "under a minute, once"
-    } else {
-        "about four minutes on two cores, once"
+    // As measured on two cores.
+    let about = match name {
+        "trunk" => "four to eight minutes, once",
+        "wasm-bindgen" => "about two minutes, once",
+        _ => "a few seconds, once",
     };
     step(&format!("Installing {package} {wanted}"), Some(about), || {
         // Built beside and moved when whole, so that an interrupted install is never taken for a tool.
