@@ -7,6 +7,7 @@ mod garage;
 mod kept;
 mod line;
 mod link;
+mod live;
 mod page;
 mod quick_sum;
 mod season;
@@ -16,6 +17,7 @@ mod torques;
 use crate::plan::address::Address;
 use crate::words::{cautions, page as words};
 use leptos::prelude::*;
+use live::{act, nothing, paragraph, part, text};
 use page::{Page, Saving};
 
 /// The whole page.
@@ -25,60 +27,61 @@ pub fn App() -> impl IntoView {
     provide_context(page);
     kept::keep(page);
     browser::on_hash_change(move || page.read_address());
+    browser::on_show(move || page.today.set(browser::today()));
 
+    let content = part(move || match page.address.get() {
+        Address::Sheet(..) => sheet::lay_up(page),
+        Address::Quick(sum) => quick_sum::page(page, sum),
+        Address::Link(fragment) => link::preview(page, &fragment),
+        Address::Unknown(body) => {
+            let said = paragraph("care", format!("{}{body}", words::UNKNOWN_ADDRESS));
+            [said, sheet::lay_up(page)].into_iter().collect_view().into_any()
+        }
+    });
+    let kept_here = text(move || match page.saving.get() {
+        Saving::Kept => words::KEPT_HERE.to_owned(),
+        _ => String::new(),
+    });
     view! {
         <div class="page">
             <header class="top">
                 <a class="mark" href="#layup">{words::NAME}</a>
-                <garage::Tools />
+                {garage::tools(page)}
             </header>
-            <Notices page />
-            <main>
-                {move || match page.address.get() {
-                    Address::Sheet(..) => view! { <sheet::LayUp /> }.into_any(),
-                    Address::Quick(sum) => view! { <quick_sum::QuickSumPage sum /> }.into_any(),
-                    Address::Link(fragment) => view! { <link::Preview fragment /> }.into_any(),
-                    Address::Unknown(body) => view! {
-                        <p class="care" role="alert">{words::UNKNOWN_ADDRESS} {body}</p>
-                        <sheet::LayUp />
-                    }
-                    .into_any(),
-                }}
-            </main>
+            {notices(page)}
+            <main>{content}</main>
             <footer>
-                <quick_sum::Offer />
+                {quick_sum::offer()}
                 <p>{cautions::MANUAL_DECIDES}</p>
-                <p>{move || (page.saving.get() == Saving::Kept).then_some(words::KEPT_HERE)}</p>
+                <p>{kept_here}</p>
             </footer>
-            <p class="aloud" role="status">{move || page.spoken.get()}</p>
+            <p class="aloud" role="status">{text(move || page.spoken.get())}</p>
         </div>
     }
 }
 
 /// What has to be said above the sheet: storage that fails, records set aside, the last removal.
-#[component]
-fn Notices(page: Page) -> impl IntoView {
-    let saving = move || match page.saving.get() {
-        Saving::Kept => None,
-        Saving::Blocked => Some(words::NOT_KEPT.to_owned()),
-        Saving::Failed(why) => Some(format!("{}{why}", words::NOT_SAVED)),
-    };
-    view! {
-        <div role="alert">
-            {move || saving().map(|it| view! { <p class="notice care">{it}</p> })}
-            {move || {
-                page.notices
-                    .get()
-                    .into_iter()
-                    .map(|it| view! { <p class="notice care">{it}</p> })
-                    .collect_view()
-            }}
-        </div>
-        {move || page.undo.get().map(|undo| view! {
+fn notices(page: Page) -> AnyView {
+    let said = part(move || {
+        let saving = match page.saving.get() {
+            Saving::Kept => None,
+            Saving::Blocked => Some(words::NOT_KEPT.to_owned()),
+            Saving::Failed(why) => Some(format!("{}{why}", words::NOT_SAVED)),
+        };
+        let all = saving.into_iter().chain(page.notices.get());
+        all.map(|it| paragraph("notice care", it)).collect_view().into_any()
+    });
+    let undo = part(move || {
+        match page.undo.get() {
+        Some(undo) => view! {
             <p class="notice">
-                {undo.said.clone()} " "
-                <button type="button" class="quiet" on:click=move |_| page.take_back()>{words::UNDO}</button>
+                {undo.said} " "
+                <button type="button" class="quiet" on:click=act(move || page.take_back())>{words::UNDO}</button>
             </p>
-        })}
+        }
+        .into_any(),
+        None => nothing(),
     }
+    });
+    view! { <div role="alert">{said}</div> {undo} }.into_any()
 }

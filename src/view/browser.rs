@@ -63,6 +63,15 @@ pub fn on_hash_change(act: impl Fn() + 'static) {
     listen(&window(), "hashchange", act);
 }
 
+/// Calls `act` when the page comes into sight again.
+pub fn on_show(act: impl Fn() + 'static) {
+    listen(&document(), "visibilitychange", move || {
+        if document().visibility_state() == web_sys::VisibilityState::Visible {
+            act();
+        }
+    });
+}
+
 /// Calls `act` when the page goes out of sight; that may be the last thing it ever does.
 pub fn on_hide(act: impl Fn() + Clone + 'static) {
     let hidden = act.clone();

@@ -2,10 +2,12 @@
 
 use super::browser;
 use super::line::Told;
+use super::live::{act, nothing, part, text, typed};
 use super::page::{Desk, Page};
 use crate::entry::{self, Entry};
 use crate::facts::{self, About, Choice, Id, Kind};
 use crate::show;
+use crate::units;
 use crate::words::{fasteners, page as words};
 use leptos::{html, prelude::*};
 
@@ -20,25 +22,30 @@ pub enum Dress {
     Inline,
 }
 
-/// A blank for a fact on the desk at hand. `scope` keeps its ids apart from those of the same fact elsewhere.
-#[component]
-pub fn EntryField(id: Id, #[prop(into)] scope: String, dress: Dress) -> impl IntoView {
-    let about = facts::about(id)?;
-    let desk = expect_context::<Desk>();
-    let name = format!("{scope}-{}", about.key);
+/// A blank for a fact on `desk`. `scope` keeps its ids apart from those of the same fact elsewhere; `told` is the line
+/// around it, which speaks its answer after typing.
+pub fn blank(
+    page: Page,
+    desk: &Desk,
+    told: Option<Told>,
+    id: Id,
+    scope: &str,
+    dress: Dress,
+) -> AnyView {
+    let Some(about) = facts::about(id) else { return nothing() };
     let field = Field {
         about,
-        name,
+        name: format!("{scope}-{}", about.key),
         dress,
-        page: expect_context(),
-        told: use_context(),
-        desk: StoredValue::new(desk),
+        page,
+        told,
+        desk: desk.clone(),
     };
-    Some(match &about.kind {
-        Kind::Choice(choices) if dress == Dress::Inline => field.list(choices).into_any(),
-        Kind::Choice(choices) => field.pills(choices).into_any(),
-        _ => field.text().into_any(),
-    })
+    match &about.kind {
+        Kind::Choice(choices) if dress == Dress::Inline => field.list(choices),
+        Kind::Choice(choices) => field.pills(choices),
+        _ => field.text(),
+    }
 }
 
 #[derive(Clone)]
@@ -47,20 +54,23 @@ struct Field {
     name: String,
     dress: Dress,
     page: Page,
-    /// The line around it, which speaks its answer after typing.
     told: Option<Told>,
-    desk: StoredValue<Desk>,
+    desk: Desk,
 }
 
 impl Field {
     fn entry(&self) -> Entry {
-        self.desk.with_value(|it| it.signal(self.about.id)).get()
+        self.desk.signal(self.about.id).get()
     }
 
     fn typed(&self, text: String) {
-        self.page.typed(&self.desk.get_value(), self.about.id, text);
+        self.page.typed(&self.desk, self.about.id, text);
+        self.say_soon();
+    }
+
+    fn say_soon(&self) {
         if let Some(told) = self.told {
-            told.after_typing(self.page);
+            told.say_soon(self.page);
         }
     }
 
@@ -70,39 +80,59 @@ impl Field {
         own.or_else(|| self.told.and_then(|it| it.panel.with(|panel| panel.refusal(self.about.id))))
     }
 
-    fn text(self) -> impl IntoView {
-        let Self { about, ref name, dress, page, .. } = self;
+    /// Why the entry is not taken, or how it was read.
+    fn note(self) -> AnyView {
+        let Self { about, dress, .. } = self;
+        let note = part(move || match self.refusal() {
+            Some(why) => view! { <span class="care">{why}</span> }.into_any(),
+            None if dress == Dress::Inline => nothing(),
+            None => match facts::echo(about, &self.entry()) {
+                Some(echo) => view! { <span class="echo">{echo}</span> }.into_any(),
+                None => nothing(),
+            },
+        });
+        note.into_any()
+    }
+
+    fn text(self) -> AnyView {
+        let Self { about, ref name, dress, .. } = self;
         let [hint_id, note_id] = ["hint", "note"].map(|it| format!("{name}-{it}"));
         let described = match dress {
             Dress::Whole => format!("{note_id} {hint_id}"),
             Dress::Short | Dress::Inline => note_id.clone(),
         };
-        let refused = {
-            let field = self.clone();
-            Memo::new(move |_| field.refusal())
+        let [value, shown, invalid, take] = std::array::from_fn(|_| self.clone());
+        let width = text(move || shown.entry().text.chars().count().clamp(4, 24).to_string());
+        let invalid = text(move || invalid.refusal().is_some().to_string());
+        let class = match dress {
+            Dress::Whole => "blank",
+            Dress::Short => "blank short",
+            Dress::Inline => "blank inline",
         };
-        let echo = {
-            let field = self.clone();
-            Memo::new(move |_| facts::echo(about, &field.entry()))
+        let label_class = if dress == Dress::Inline { "aloud" } else { "" };
+        let names = if about.id == facts::FASTENER_NAME.id() {
+            format!("{name}-list")
+        } else {
+            String::new()
         };
-        let list = (about.id == facts::FASTENER_NAME.id()).then(|| format!("{name}-list"));
-        let value = {
-            let field = self.clone();
-            move || field.entry().text
+        let list = if names.is_empty() {
+            nothing()
+        } else {
+            let names_of =
+                fasteners::all().map(|it| view! { <option value=it></option> }.into_any());
+            view! { <datalist id=names.clone()>{names_of.collect_view()}</datalist> }.into_any()
         };
-        let typed = {
-            let field = self.clone();
-            move |text: String| field.typed(text)
+        let sign = if about.signed() { self.clone().sign() } else { nothing() };
+        let calendar = if about.kind == Kind::Day { self.clone().calendar() } else { nothing() };
+        let unit = self.clone().unit();
+        let hint = match dress {
+            Dress::Whole => view! { <span id=hint_id class="hint">{about.hint}</span> }.into_any(),
+            Dress::Short | Dress::Inline => nothing(),
         };
-        let width = {
-            let field = self.clone();
-            move || field.entry().text.chars().count().clamp(4, 24).to_string()
-        };
-        let wide = matches!(about.kind, Kind::Temperatures | Kind::Dose | Kind::Text);
         view! {
-            <div class="blank" class:inline=dress == Dress::Inline class:short=dress == Dress::Short class:wide=wide>
-                <label for=name.clone() class:aloud=dress == Dress::Inline>{about.label}</label>
-                <span class="in" class:refused=move || refused.get().is_some()>
+            <div class=class>
+                <label for=name.clone() class=label_class>{about.label}</label>
+                <span class="in">
                     <input
                         id=name.clone()
                         type="text"
@@ -110,165 +140,163 @@ impl Field {
                         autocomplete="off"
                         autocapitalize="off"
                         spellcheck="false"
-                        list=list.clone()
+                        list=names
                         size=width
-                        prop:value=value
+                        prop:value=text(move || value.entry().text)
                         aria-describedby=described
-                        aria-invalid=move || refused.get().is_some().then_some("true")
-                        on:input:target=move |event| typed(event.target().value())
+                        aria-invalid=invalid
+                        on:input=typed(move |text| take.typed(text))
                     />
-                    {about.signed().then(|| self.clone().sign())}
-                    {(about.kind == Kind::Day).then(|| self.clone().calendar())}
-                    {(!about.offered(page.set.get_untracked()).is_empty()).then(|| self.clone().unit())}
+                    {sign} {calendar} {unit}
                 </span>
-                {list.map(|list| view! {
-                    <datalist id=list>{fasteners::all().map(|it| view! { <option value=it></option> }).collect_view()}</datalist>
-                })}
-                <span id=note_id class="note">
-                    {move || match refused.get() {
-                        Some(why) => view! { <span class="care">{why}</span> }.into_any(),
-                        None => view! { <span class="echo">{move || echo.get().filter(|_| dress != Dress::Inline)}</span> }.into_any(),
-                    }}
-                </span>
-                {(dress == Dress::Whole).then(|| view! { <span id=hint_id class="hint">{about.hint}</span> })}
+                {list}
+                <span id=note_id class="note">{self.note()}</span>
+                {hint}
             </div>
         }
+        .into_any()
     }
 
-    /// The unit that a bare number means, and a button to change it.
-    fn unit(self) -> impl IntoView {
+    /// The unit that a bare number means, and a button to change it where there is a choice.
+    fn unit(self) -> AnyView {
         let about = self.about;
-        let set = self.page.set;
-        let field = self.clone();
-        let unit =
-            Memo::new(move |_| about.unit_for(&field.entry(), set.get()).map_or(0, |it| it.code));
-        let symbol = move || crate::units::by_code(unit.get()).map_or("", |it| it.symbol);
-        let next = move |_| {
-            let offered = about.offered(set.get_untracked());
-            let now = offered.iter().position(|it| it.code == unit.get_untracked());
-            let next = offered.get(now.map_or(0, |it| it + 1)).or(offered.first());
-            if let Some(next) = next {
-                self.page.change_unit(&self.desk.get_value(), about.id, next.code);
-                if let Some(told) = self.told {
-                    told.after_typing(self.page);
-                }
+        if about.offered(self.page.set.get_untracked()).is_empty() {
+            return nothing();
+        }
+        let shown = self.clone();
+        let symbol = text(move || {
+            about
+                .unit_for(&shown.entry(), shown.page.set.get())
+                .map_or_else(String::new, |it| it.symbol.to_owned())
+        });
+        if about.offered(units::UnitSet::Metric).len() < 2 {
+            return view! { <span class="unit">{symbol}</span> }.into_any();
+        }
+        let next = move || {
+            let set = self.page.set.get_untracked();
+            let now = about.unit_for(&untrack(|| self.entry()), set);
+            let offered = about.offered(set);
+            let at = now.and_then(|now| offered.iter().position(|it| *it == now));
+            if let Some(next) = offered.get(at.map_or(0, |it| it + 1)).or(offered.first()) {
+                self.page.change_unit(&self.desk, about.id, next.code);
+                self.say_soon();
             }
         };
-        let several = move || about.offered(set.get()).len() > 1;
-        view! {
-            {move || if several() {
-                view! {
-                    <button type="button" class="unit" aria-label=move || words::change_unit(about.label, symbol()) on:click=next>
-                        {symbol}
-                    </button>
-                }
-                .into_any()
-            } else {
-                view! { <span class="unit">{symbol}</span> }.into_any()
-            }}
-        }
+        let name = text(move || words::change_unit(about.label, &symbol.get()));
+        view! { <button type="button" class="unit" aria-label=name on:click=act(next)>{symbol}</button> }.into_any()
     }
 
     /// Turns the sign: many decimal keypads have none.
-    fn sign(self) -> impl IntoView {
+    fn sign(self) -> AnyView {
         let label = format!("{}: {}", words::CHANGE_SIGN, self.about.label);
-        let turn = move |_| {
-            let text = self.entry().text;
-            let trimmed = text.trim_start();
+        let turn = move || {
+            let now = untrack(|| self.entry()).text;
+            let trimmed = now.trim_start();
             let turned = trimmed
                 .strip_prefix(['-', '−'])
                 .map_or_else(|| format!("−{trimmed}"), str::to_owned);
             self.typed(turned);
         };
-        view! { <button type="button" class="unit" aria-label=label on:click=turn>"±"</button> }
+        small_button(label, "±", turn)
     }
 
     /// The browser's own calendar, for those who would rather pick a day than type it.
-    fn calendar(self) -> impl IntoView {
+    fn calendar(self) -> AnyView {
         let picker = NodeRef::<html::Input>::new();
         let label = format!("{}: {}", words::PICK_A_DAY, self.about.label);
-        let open = move |_| {
+        let open = move || {
             if let Some(input) = picker.get_untracked() {
                 browser::show_picker(&input);
             }
         };
         let now = self.clone();
+        let day = move || {
+            entry::day(&now.entry()).ok().flatten().map(entry::day_written).unwrap_or_default()
+        };
         let picked = move |text: String| {
             if let Ok(Some(day)) = entry::day(&Entry::new(text, 0)) {
                 self.typed(show::plain_day(day));
             }
         };
         view! {
-            <button type="button" class="unit" aria-label=label on:click=open>"▾"</button>
-            <input
-                type="date"
-                class="picker"
-                tabindex="-1"
-                aria-hidden="true"
-                node_ref=picker
-                prop:value=move || entry::day(&now.entry()).ok().flatten().map(entry::day_written).unwrap_or_default()
-                on:change:target=move |event| picked(event.target().value())
-            />
+            {small_button(label, "▾", open)}
+            <input type="date" class="picker" tabindex="-1" aria-hidden="true" node_ref=picker prop:value=text(day) on:change=typed(picked) />
         }
+        .into_any()
     }
 
     /// A choice as a row of pills.
-    fn pills(self, choices: &'static [Choice]) -> impl IntoView {
+    fn pills(self, choices: &'static [Choice]) -> AnyView {
         let Self { about, ref name, dress, .. } = self;
         let note_id = format!("{name}-note");
         let described = note_id.clone();
-        let pills = choices
-            .iter()
-            .map(|choice| {
-                let id = format!("{name}-{}", choice.key);
-                let [now, typed] = [self.clone(), self.clone()];
-                view! {
-                    <span class="pill">
-                        <input
-                            type="radio"
-                            id=id.clone()
-                            name=name.clone()
-                            value=choice.key
-                            prop:checked=move || facts::chosen(choices, &now.entry()).is_some_and(|it| it.code == choice.code)
-                            on:change=move |_| typed.typed(choice.key.to_owned())
-                        />
-                        <label for=id>{choice.label}</label>
-                    </span>
-                }
-            })
-            .collect_view();
-        let field = self.clone();
+        let pills = choices.iter().map(|choice| self.clone().pill(choices, choice)).collect_view();
+        let (class, hint) = match dress {
+            Dress::Whole => ("blank", view! { <span class="hint">{about.hint}</span> }.into_any()),
+            Dress::Short | Dress::Inline => ("blank short", nothing()),
+        };
         view! {
-            <fieldset class="blank choice" class:short=dress == Dress::Short aria-describedby=described>
+            <fieldset class=class aria-describedby=described>
                 <legend>{about.label}</legend>
                 <div class="pills">{pills}</div>
-                <span id=note_id class="note care">{move || field.refusal()}</span>
-                {(dress == Dress::Whole).then(|| view! { <span class="hint">{about.hint}</span> })}
+                <span id=note_id class="note">{self.note()}</span>
+                {hint}
             </fieldset>
         }
+        .into_any()
+    }
+
+    fn pill(self, choices: &'static [Choice], choice: &'static Choice) -> AnyView {
+        let id = format!("{}-{}", self.name, choice.key);
+        let group = self.name.clone();
+        let now = self.clone();
+        let checked = Signal::derive(move || {
+            facts::chosen(choices, &now.entry()).is_some_and(|it| it.code == choice.code)
+        });
+        view! {
+            <span class="pill">
+                <input
+                    type="radio"
+                    id=id.clone()
+                    name=group
+                    value=choice.key
+                    prop:checked=checked
+                    on:change=typed(move |_| self.typed(choice.key.to_owned()))
+                />
+                <label for=id>{choice.label}</label>
+            </span>
+        }
+        .into_any()
     }
 
     /// A choice as a list to choose from, for a sentence.
-    fn list(self, choices: &'static [Choice]) -> impl IntoView {
+    fn list(self, choices: &'static [Choice]) -> AnyView {
         let Self { about, ref name, .. } = self;
-        let [now, typed] = [self.clone(), self.clone()];
-        let chosen = move || facts::chosen(choices, &now.entry()).map_or("", |it| it.key);
-        let is_blank = {
-            let chosen = chosen.clone();
-            move || chosen().is_empty()
-        };
+        let now = self.clone();
+        let chosen = text(move || {
+            facts::chosen(choices, &now.entry()).map_or_else(String::new, |it| it.key.to_owned())
+        });
+        let options =
+            choices.iter().map(|it| view! { <option value=it.key>{it.label}</option> }.into_any());
+        let name = name.clone();
         view! {
             <span class="blank inline">
                 <label for=name.clone() class="aloud">{about.label}</label>
                 <span class="in">
-                    <select id=name.clone() prop:value=chosen on:change:target=move |event| typed.typed(event.target().value())>
-                        <option value="" disabled=true selected=is_blank>"…"</option>
-                        {choices.iter().map(|it| view! { <option value=it.key>{it.label}</option> }).collect_view()}
+                    <select id=name prop:value=chosen on:change=typed(move |text| self.typed(text))>
+                        <option value="" disabled>"…"</option>
+                        {options.collect_view()}
                     </select>
                 </span>
             </span>
         }
+        .into_any()
     }
+}
+
+fn small_button(label: String, sign: &'static str, does: impl FnMut() + 'static) -> AnyView {
+    view! { <button type="button" class="unit" aria-label=label on:click=act(does)>{sign}</button> }
+        .into_any()
 }
 
 /// Which keypad a phone brings up: digits where a number is enough, letters where a range, a ratio or a text may stand.

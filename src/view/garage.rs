@@ -1,6 +1,7 @@
 //! Tools in the page's head: units, the link, the bikes that are kept here.
 
-use super::entry_field::{Dress, EntryField};
+use super::entry_field::{Dress, blank};
+use super::live::{act, button, nothing, part, steady_flag, text, while_so};
 use super::page::{Desk, Owner, Page};
 use super::{browser, kept, link};
 use crate::facts;
@@ -10,73 +11,79 @@ use leptos::prelude::*;
 
 #[derive(Debug, Clone, Copy, PartialEq)]
 enum Drawer {
+    Shut,
     Link,
     Garage,
 }
 
 /// Buttons in the page's head, and the drawer that one of them opens.
-#[component]
-pub fn Tools() -> impl IntoView {
-    let page = expect_context::<Page>();
-    let open = RwSignal::new(None::<Drawer>);
-    let button = move |drawer: Drawer, name: &'static str| {
-        let turn = move |_| open.update(|it| *it = (*it != Some(drawer)).then_some(drawer));
-        view! {
-            <button type="button" class="quiet" aria-expanded=move || (open.get() == Some(drawer)).to_string() on:click=turn>{name}</button>
-        }
+pub fn tools(page: Page) -> AnyView {
+    let open = RwSignal::new(Drawer::Shut);
+    let drawer = move |drawer: Drawer, name: &'static str| {
+        let turn =
+            act(move || open.update(|it| *it = if *it == drawer { Drawer::Shut } else { drawer }));
+        let expanded = text(move || (open.get() == drawer).to_string());
+        view! { <button type="button" class="quiet" aria-expanded=expanded on:click=turn>{name}</button> }.into_any()
     };
-    let units = move || match page.set.get() {
-        UnitSet::Metric => (choices::METRIC, "us"),
-        UnitSet::Us => (choices::US, "metric"),
-    };
+    let other = move || if page.set.get_untracked() == UnitSet::Metric { "us" } else { "metric" };
+    let units = text(move || {
+        let now = if page.set.get() == UnitSet::Metric { choices::METRIC } else { choices::US };
+        format!("{}{now}", words::UNITS_ARE)
+    });
+    let inside = part(move || match open.get() {
+        Drawer::Link => link::make(page),
+        Drawer::Garage => bikes(page),
+        Drawer::Shut => nothing(),
+    });
     view! {
-        <nav class="tools" aria-label=words::GARAGE>
-            <button type="button" class="quiet" on:click=move |_| page.choose_units(units().1)>{words::UNITS_ARE} {move || units().0}</button>
-            {button(Drawer::Link, words::LINK)}
-            {button(Drawer::Garage, words::GARAGE)}
+        <nav class="tools" aria-label=words::TOOLS>
+            <button type="button" class="quiet" on:click=act(move || page.choose_units(other()))>{units}</button>
+            {drawer(Drawer::Link, words::LINK)}
+            {drawer(Drawer::Garage, words::GARAGE)}
         </nav>
-        {move || match open.get() {
-            Some(Drawer::Link) => view! { <link::Make /> }.into_any(),
-            Some(Drawer::Garage) => view! { <Bikes /> }.into_any(),
-            None => ().into_any(),
-        }}
+        {inside}
     }
+    .into_any()
 }
 
 /// The bikes that are kept in this browser, and the name of the one on the sheet.
-#[component]
-fn Bikes() -> impl IntoView {
-    let page = expect_context::<Page>();
-    let own = Memo::new(move |_| page.owner.get() != Owner::Example);
-    provide_context(Desk::of_bike(page));
-    let bikes = move || {
+fn bikes(page: Page) -> AnyView {
+    let own = steady_flag(move || page.owner.get() != Owner::Example);
+    let name = while_so(own, move || {
+        blank(page, &Desk::of_bike(page), None, facts::BIKE_NAME.id(), "garage", Dress::Whole)
+    });
+    let rows = part(move || {
         page.owner.track();
-        page.store.get_value().map(kept::bikes).unwrap_or_default()
-    };
-    let rows = move || {
-        bikes().into_iter().map(|(key, bike)| {
-            let name = facts::BIKE_NAME.maybe(&bike.entries).ok().flatten().unwrap_or_else(|| words::YOUR_BIKE.to_owned());
-            let open = move |_| {
-                if let Some(store) = page.store.get_value() {
-                    kept::open(page, store, &key);
-                    browser::go("layup");
-                }
-            };
-            view! { <li>{name.clone()} " " <button type="button" class="quiet" on:click=open>{words::OPEN} <span class="aloud">" " {name}</span></button></li> }
-        })
-        .collect_view()
-    };
-    let none = move || bikes().is_empty().then(|| view! { <p class="why">{words::NO_BIKES}</p> });
+        let bikes = page.store.get_value().map(kept::bikes).unwrap_or_default();
+        if bikes.is_empty() {
+            return view! { <li class="why">{words::NO_BIKES}</li> }.into_any();
+        }
+        bikes.into_iter().map(|(key, name)| bike(page, key, name)).collect_view().into_any()
+    });
     view! {
         <div class="drawer">
-            {move || own.get().then(|| view! { <EntryField id=facts::BIKE_NAME.id() scope="garage" dress=Dress::Whole /> })}
+            {name}
             <p class="cap">{words::BIKES_HERE}</p>
             <ul>{rows}</ul>
-            {none}
             <p class="row">
-                <button type="button" class="do" on:click=move |_| page.start_own()>{words::NEW_BIKE}</button>
-                <button type="button" class="quiet" on:click=move |_| page.lay_example()>{words::SHOW_EXAMPLE}</button>
+                {button("do", words::NEW_BIKE, move || page.start_own())}
+                {button("quiet", words::SHOW_EXAMPLE, move || page.lay_example())}
             </p>
         </div>
     }
+    .into_any()
+}
+
+fn bike(page: Page, key: String, name: String) -> AnyView {
+    let open = act(move || {
+        if let Some(store) = page.store.get_value() {
+            kept::open(page, store, &key);
+            browser::go("layup");
+        }
+    });
+    let aloud = name.clone();
+    view! {
+        <li>{name} " " <button type="button" class="quiet" on:click=open>{words::OPEN} <span class="aloud">{aloud}</span></button></li>
+    }
+    .into_any()
 }

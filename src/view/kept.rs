@@ -2,6 +2,7 @@
 
 use super::browser;
 use super::page::{Owner, Page, Saving};
+use crate::facts;
 use crate::garage::{Bike, Garage, Kept};
 use crate::storage::browser::{Store, StoreError};
 use crate::storage::record::{self, Unreadable};
@@ -78,14 +79,14 @@ pub fn garage(store: Store) -> Garage {
 }
 
 /// Keys and names of the bikes that are kept.
-pub fn bikes(store: Store) -> Vec<(String, Bike)> {
-    let keys = store.keys("bike.");
+pub fn bikes(store: Store) -> Vec<(String, String)> {
     let read = |full: String| {
-        let text = store.read(&full)?;
-        let bike = record::read(&text).ok()?.kept;
-        Some((full.strip_prefix("bike.")?.to_owned(), bike))
+        let bike: Bike = record::read(&store.read(&full)?).ok()?.kept;
+        let name = facts::BIKE_NAME.maybe(&bike.entries).ok().flatten();
+        let name = name.unwrap_or_else(|| words::YOUR_BIKE.to_owned());
+        Some((full.strip_prefix("bike.")?.to_owned(), name))
     };
-    keys.into_iter().filter_map(read).collect()
+    store.keys("bike.").into_iter().filter_map(read).collect()
 }
 
 /// Writes a bike that is not on the sheet, as a link brings it, and opens it.

@@ -1,5 +1,6 @@
 //! The bike as a link: making one, pasting one, and looking at one before anything of it is kept.
 
+use super::live::{button, nothing, paragraph, text, ticked, typed, while_so};
 use super::page::Page;
 use super::{browser, kept};
 use crate::show;
@@ -8,17 +9,15 @@ use crate::words::page as words;
 use leptos::{html, prelude::*};
 
 /// The link of the bike on the sheet.
-#[component]
-pub fn Make() -> impl IntoView {
-    let page = expect_context::<Page>();
+pub fn make(page: Page) -> AnyView {
     let with_names = RwSignal::new(false);
     let copied = RwSignal::new(false);
     let field = NodeRef::<html::Textarea>::new();
-    let link = Memo::new(move |_| {
+    let link = text(move || {
         copied.set(false);
         format!("{}{}", browser::address(), link::written(&page.parcel(), with_names.get()))
     });
-    let copy = move |_| {
+    let copy = move || {
         if let Some(field) = field.get_untracked() {
             field.select();
         }
@@ -28,67 +27,69 @@ pub fn Make() -> impl IntoView {
     view! {
         <div class="drawer">
             <label for="link-made">{words::YOUR_LINK}</label>
-            <textarea id="link-made" rows="3" readonly node_ref=field prop:value=move || link.get()></textarea>
+            <textarea id="link-made" rows="3" readonly node_ref=field prop:value=link></textarea>
             <p class="row">
-                <button type="button" class="do" on:click=copy>{words::COPY}</button>
-                <span class="tick">
-                    <input type="checkbox" id="link-names" on:change:target=move |event| with_names.set(event.target().checked()) />
+                {button("do", words::COPY, copy)}
+                <span class="box">
+                    <input type="checkbox" id="link-names" on:change=ticked(move |on| with_names.set(on)) />
                     <label for="link-names">{words::WITH_NAMES}</label>
                 </span>
-                <span role="status">{move || copied.get().then_some(words::COPIED)}</span>
+                <span role="status">{while_so(copied.into(), || words::COPIED.into_any())}</span>
             </p>
             <p class="why">{words::LINK_HINT}</p>
-            <Paste />
+            {paste()}
         </div>
     }
+    .into_any()
 }
 
 /// A field to paste a link in.
-#[component]
-pub fn Paste() -> impl IntoView {
-    let text = RwSignal::new(String::new());
-    let refused = RwSignal::new(None::<String>);
-    let look = move |_| {
-        let text = text.get_untracked();
-        let fragment = text.rfind('#').map_or(text.as_str(), |at| &text[at..]);
+pub fn paste() -> AnyView {
+    let pasted = RwSignal::new(String::new());
+    let refused = RwSignal::new(String::new());
+    let look = move || {
+        let whole = pasted.get_untracked();
+        let fragment = whole.rfind('#').map_or(whole.as_str(), |at| &whole[at..]).trim();
         match link::read(fragment) {
-            Ok(_) => browser::go(fragment.trim()),
-            Err(why) => refused.set(Some(why.to_string())),
+            Ok(_) => browser::go(fragment),
+            Err(why) => refused.set(why.to_string()),
         }
     };
+    let take = typed(move |text| {
+        refused.set(String::new());
+        pasted.set(text);
+    });
     view! {
         <label for="link-pasted">{words::LINK_HERE}</label>
-        <textarea id="link-pasted" rows="2" aria-describedby="link-refused" prop:value=text
-            on:input:target=move |event| {
-                refused.set(None);
-                text.set(event.target().value());
-            }
-        ></textarea>
-        <p id="link-refused" class="care" role="alert">{move || refused.get()}</p>
-        <p><button type="button" class="do" on:click=look>{words::LOOK_AT_IT}</button></p>
+        <textarea id="link-pasted" rows="2" aria-describedby="link-refused" prop:value=text(move || pasted.get()) on:input=take></textarea>
+        <p id="link-refused" class="care" role="alert">{text(move || refused.get())}</p>
+        <p>{button("do", words::LOOK_AT_IT, look)}</p>
     }
+    .into_any()
 }
 
 /// What a link carries, before anything of it is kept.
-#[component]
-pub fn Preview(fragment: String) -> impl IntoView {
-    let page = expect_context::<Page>();
-    let leave = move |_| browser::go("layup");
-    let parcel = match link::read(&fragment) {
+pub fn preview(page: Page, fragment: &str) -> AnyView {
+    let leave = move || browser::go("layup");
+    let parcel = match link::read(fragment) {
         Ok(parcel) => parcel,
         Err(why) => {
             return view! {
                 <h1>{words::SHARED_BIKE}</h1>
-                <p class="care" role="alert">{why.to_string()}</p>
-                <p><button type="button" class="do" on:click=leave>{words::LEAVE_IT}</button></p>
+                {paragraph("care", why.to_string())}
+                <p>{button("do", words::LEAVE_IT, leave)}</p>
             }
             .into_any();
         }
     };
-    let facts = link::listed(&parcel);
-    let fasteners = parcel.kept.bike.fasteners.len();
-    let made = show::long_day(parcel.made);
-    let keep = move |_| {
+    let facts =
+        link::listed(&parcel).into_iter().map(|(label, text)| fact(label, text)).collect_view();
+    let fasteners = match parcel.kept.bike.fasteners.len() {
+        0 => nothing(),
+        count => fact(words::KEPT_FASTENERS, count.to_string()),
+    };
+    let made = format!("{}{}. {}", words::MADE_ON, show::long_day(parcel.made), words::SHARED_HINT);
+    let keep = move || {
         kept::take_in(page, parcel.kept.clone());
         // Another's figures do not stay in the address.
         browser::go("layup");
@@ -96,16 +97,14 @@ pub fn Preview(fragment: String) -> impl IntoView {
     view! {
         <section class="shared" aria-labelledby="shared-title">
             <h1 id="shared-title">{words::SHARED_BIKE}</h1>
-            <p class="why">{words::MADE_ON} {made} ". " {words::SHARED_HINT}</p>
-            <dl>
-                {facts.into_iter().map(|(label, text)| view! { <div><dt>{label}</dt> <dd>{text}</dd></div> }).collect_view()}
-                {(fasteners > 0).then(|| view! { <div><dt>{words::KEPT_FASTENERS}</dt> <dd>{fasteners}</dd></div> })}
-            </dl>
-            <p class="row">
-                <button type="button" class="do" on:click=keep>{words::KEEP_AS_NEW}</button>
-                <button type="button" class="quiet" on:click=leave>{words::LEAVE_IT}</button>
-            </p>
+            {paragraph("why", made)}
+            <dl>{facts} {fasteners}</dl>
+            <p class="row">{button("do", words::KEEP_AS_NEW, keep)} {button("quiet", words::LEAVE_IT, leave)}</p>
         </section>
     }
     .into_any()
+}
+
+fn fact(label: &'static str, text: String) -> AnyView {
+    view! { <div><dt>{label}</dt> <dd>{text}</dd></div> }.into_any()
 }

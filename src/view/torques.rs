@@ -1,67 +1,67 @@
 //! The fasteners that are kept: what to set for each, one tap away.
 
-use super::line::{Head, PanelView, Told};
-use super::page::{Desk, Fastener, Owner, Page};
+use super::line::{Told, fold_button, head, panel};
+use super::live::{act, button, each, steady_flag, steady_text, while_so};
+use super::page::{Desk, Owner, Page};
 use crate::facts;
 use crate::plan::{Line, address::Address};
 use crate::words::page as words;
 use leptos::prelude::*;
 
 /// The button that keeps the open fastener, and the list of those kept.
-#[component]
-pub fn Kept() -> impl IntoView {
-    let page = expect_context::<Page>();
-    let own = Memo::new(move |_| page.owner.get() != Owner::Example);
-    let told = expect_context::<Told>();
-    let named = move || told.panel.with(|it| it.head.lacks().is_empty());
-    let rows = move || page.fasteners.get().into_iter().enumerate().collect::<Vec<_>>();
+pub fn kept(page: Page, _: &Desk, told: Told) -> AnyView {
+    let can_keep = steady_flag(move || {
+        page.owner.get() != Owner::Example && told.panel.with(|it| it.head.lacks().is_empty())
+    });
+    let some = steady_flag(move || page.fasteners.with(|it| !it.is_empty()));
+    let keys = Memo::new(move |_| {
+        page.fasteners.with(|all| all.iter().map(|it| it.key).collect::<Vec<_>>())
+    });
     view! {
-        {move || (own.get() && named()).then(|| view! {
-            <p><button type="button" class="do" on:click=move |_| page.keep_fastener()>{words::KEEP_FASTENER}</button></p>
-        })}
-        {move || (!page.fasteners.with(Vec::is_empty)).then(|| view! { <h4 class="cap">{words::KEPT_FASTENERS}</h4> })}
-        <ol class="fasteners">
-            <For each=rows key=|(at, it)| (*at, it.key) let((at, fastener))>
-                <Row fastener number=at + 1 />
-            </For>
-        </ol>
+        {while_so(can_keep, move || button("do", words::KEEP_FASTENER, move || page.keep_fastener()))}
+        {while_so(some, || view! { <h4 class="cap">{words::KEPT_FASTENERS}</h4> }.into_any())}
+        <ol class="fasteners">{each(keys.into(), move |key| row(page, key))}</ol>
     }
+    .into_any()
 }
 
-#[component]
-fn Row(fastener: Fastener, number: usize) -> impl IntoView {
-    let page = expect_context::<Page>();
-    let Fastener { key, sheet } = fastener;
+fn row(page: Page, key: usize) -> AnyView {
+    let place = move || page.fasteners.with(|all| all.iter().position(|it| it.key == key));
+    let Some(sheet) = page
+        .fasteners
+        .with_untracked(|all| all.iter().find(|it| it.key == key).map(|it| it.sheet.clone()))
+    else {
+        return ().into_any();
+    };
     let desk = Desk::of_fastener(page, sheet);
-    let told = Told::new(Line::Torques, desk.clone(), page);
+    let told = Told::new(Line::Torques, &desk, page);
     let named = desk.clone();
-    let name = Memo::new(move |_| {
-        facts::FASTENER_NAME.maybe(&named).ok().flatten().unwrap_or_else(|| words::fastener(number))
+    let name = steady_text(move || {
+        let own = facts::FASTENER_NAME.maybe(&named).ok().flatten();
+        own.unwrap_or_else(|| words::fastener(place().map_or(0, |it| it + 1)))
     });
-    provide_context(desk);
-    provide_context(told);
-    let here = page.address.get_untracked() == Address::Sheet(Some(Line::Torques), Some(number));
-    let open = RwSignal::new(here);
+    let number = untrack(place).map(|it| it + 1);
+    let open =
+        RwSignal::new(page.address.get_untracked() == Address::Sheet(Some(Line::Torques), number));
     let scope = format!("fastener-{key}");
-    let title = format!("{scope}-title");
-    let titled_by = title.clone();
+    let [title, panel_id] = ["title", "panel"].map(|it| format!("{scope}-{it}"));
+    let labelled_by = title.clone();
+    let fold = fold_button(title, panel_id.clone(), open.into(), name, move || {
+        open.update(|it| *it = !*it)
+    });
+    let head = head(page, &desk, told, &scope, open.into());
+    let remove = act(move || page.remove_fastener(key, &name.get_untracked()));
     view! {
         <li class="fastener">
-            <section aria-labelledby=titled_by>
+            <section aria-labelledby=labelled_by>
                 <div class="fold">
-                    <h5>
-                        <button type="button" id=title aria-expanded=move || open.get().to_string() on:click=move |_| open.update(|it| *it = !*it)>
-                            <span class="mk" aria-hidden="true">{move || if open.get() { "▾" } else { "▸" }}</span>
-                            {name}
-                        </button>
-                    </h5>
-                    <Head told scope=scope.clone() open />
-                    <button type="button" class="quiet" on:click=move |_| page.remove_fastener(key, &name.get_untracked())>
-                        {words::REMOVE} <span class="aloud">" " {name}</span>
-                    </button>
+                    <h5>{fold}</h5>
+                    {head}
+                    <button type="button" class="quiet" on:click=remove>{words::REMOVE} <span class="aloud">{name}</span></button>
                 </div>
-                {move || open.get().then(|| view! { <PanelView told scope=scope.clone() /> })}
+                <div id=panel_id>{while_so(open.into(), move || panel(page, &desk, told, &scope))}</div>
             </section>
         </li>
     }
+    .into_any()
 }

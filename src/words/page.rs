@@ -19,10 +19,12 @@ words! {
     SHEET: "The whole sheet";
     UNITS_ARE: "Units: ";
     NEEDS: "needs ";
+    NEEDED: "needed for the answer";
+    TOOLS: "Tools";
     HAD_A_BIKE: "Had a bike here? ";
     PASTE_A_LINK: "Paste a link";
     START_YOUR_OWN: "start your own";
-    INVENTED: "This one is invented; ";
+    INVENTED: ". This one is invented; ";
     TYPE_OVER: ", or just type over any blank.";
     OWN_STARTED: "Your own bike has begun; the example is put away and nothing of it is mixed in.";
     SHOW_EXAMPLE: "Show the example";
@@ -30,9 +32,9 @@ words! {
     PARKED: "Parked ";
     IN: " in ";
     RIDES: ", rides ";
-    COLDEST: " Coldest night ";
-    DAYS: "days";
-    TWELVE_MONTHS: "twelve months looked at";
+    COLDEST: ". Coldest night ";
+    DAYS: " days";
+    TWELVE_MONTHS: ", twelve months looked at";
     KEEP_FASTENER: "Keep this fastener";
     KEPT_FASTENERS: "Kept fasteners";
     REMOVE: "Remove";
@@ -77,7 +79,7 @@ words! {
 
 /// How many more facts a line lacks.
 pub fn and_more(count: usize) -> String {
-    format!(" and {count} more")
+    format!(", and {count} more")
 }
 /// Name of the button that changes a unit.
 pub fn change_unit(label: &str, unit: &str) -> String {
