@@ -175,10 +175,10 @@ fn split_range(text: &str) -> (&str, Option<RangeEnd<'_>>) {
             let in_word = sign == "to " && before.is_some_and(char::is_alphanumeric);
             if starts.starts_with(|it: char| it.is_ascii_digit()) && !in_word {
                 let plus_minus = matches!(sign, "±" | "+/-");
-                return (
-                    &text[..at],
-                    Some(RangeEnd { text: behind.trim_start_matches('.'), plus_minus }),
-                );
+                // "22...26" has a third point; that of "0.2–.5" is the number's own.
+                let text_behind =
+                    if sign == ".." { behind.trim_start_matches('.') } else { behind };
+                return (&text[..at], Some(RangeEnd { text: text_behind, plus_minus }));
             }
         }
     }
