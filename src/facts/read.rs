@@ -76,17 +76,7 @@ pub(super) fn check(about: &About, entry: &Entry) -> Result<(), Refusal> {
 fn quantity(about: &About, entry: &Entry) -> Told<(Read, Dimension)> {
     let Kind::Quantity { limits, range } = &about.kind else { return Ok(None) };
     let dimensions: Vec<Dimension> = limits.iter().map(|it| it.unit.dimension).collect();
-    // A unit of a newer page: what a bare number meant is not known here, and must not be guessed.
-    if entry.unit != entry::form::NONE
-        && entry.unit().is_none_or(|it| !dimensions.contains(&it.dimension))
-    {
-        let offered = about.offered(Default::default());
-        let symbols: Vec<&str> = offered.iter().map(|it| it.symbol).collect();
-        return Err(Refusal::UnknownUnit {
-            spelling: format!("unit {}", entry.unit),
-            offered: symbols.join(", "),
-        });
-    }
+    known_unit(about, entry)?;
     // A number without a unit of its own means the usual unit of the fact.
     let bare = Entry {
         unit: about.unit_for(entry, Default::default()).map_or(0, |it| it.code),
@@ -105,6 +95,19 @@ fn quantity(about: &About, entry: &Entry) -> Told<(Read, Dimension)> {
         return Ok(Some((read, dimension)));
     }
     Err(Refusal::OutOfLimits { accepted: limit.accepted(read.unit.unwrap_or(limit.unit)) })
+}
+
+/// Refuses a unit of a newer page: what a bare number meant is not known here, and must not be guessed.
+fn known_unit(about: &About, entry: &Entry) -> Result<(), Refusal> {
+    let ours = entry.unit().is_some_and(|it| about.takes(it.dimension));
+    if entry.unit == entry::form::NONE || ours {
+        return Ok(());
+    }
+    let symbols: Vec<&str> = about.offered(Default::default()).iter().map(|it| it.symbol).collect();
+    Err(Refusal::UnknownUnit {
+        spelling: format!("unit {}", entry.unit),
+        offered: symbols.join(", "),
+    })
 }
 
 impl Limit {
@@ -206,6 +209,7 @@ pub(super) fn text(_: &About, entry: &Entry) -> Told<String> {
 }
 
 pub(super) fn temperatures(about: &About, entry: &Entry) -> Told<Temperatures> {
+    known_unit(about, entry)?;
     let unit = about.unit_for(entry, Default::default()).map_or(0, |it| it.code);
     let Some(read) = entry::temperatures(&Entry { unit, ..entry.clone() })? else {
         return Ok(None);
