@@ -62,9 +62,9 @@ pub(super) fn leading(text: &str) -> Result<Option<Leading<'_>>, Refusal> {
     let unsigned = text.strip_prefix(MINUSES);
     let negative = unsigned.is_some();
     let unsigned = unsigned.map_or_else(|| text.strip_prefix('+').unwrap_or(text), str::trim_start);
-    // A separator at the end belongs to the sentence, not to the number.
-    let body = unsigned[..body_length(unsigned)].trim_end_matches(['.', ',']);
-    let rest = &unsigned[body.len()..];
+    let (body, rest) = unsigned.split_at(body_length(unsigned));
+    // A separator at the end belongs to the sentence, or to decimals that are still to be typed.
+    let body = body.trim_end_matches(['.', ',']);
     let signed = |value: f64| if negative { -value } else { value };
     let whole = if body.is_empty() { None } else { Some(plain(body)?) };
 
