@@ -1,0 +1,263 @@
+//! The table of facts: its frozen numbers, keys and homes, its words, and how a lack is said.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
+use std::collections::{BTreeMap, BTreeSet};
+use torpor::entry::Entry;
+use torpor::facts::{self, Fact, Home, Id, Kind, Lack, TABLE, all3, both};
+
+/// Frozen form: number, key and home of each fact. Records and links carry the numbers, backups the keys; a line here is
+/// never changed or taken away, only added.
+const FROZEN: &[(u16, &str, Home)] = &[
+    (1, "bike_name", Home::Bike),
+    (10, "tank_volume", Home::Bike),
+    (11, "fuel_in_tank", Home::Season),
+    (12, "fill_to", Home::Season),
+    (13, "stabilizer_label", Home::Garage),
+    (14, "already_treated", Home::Season),
+    (15, "fuel_supply", Home::Bike),
+    (16, "line_volume", Home::Bike),
+    (17, "bowls_volume", Home::Bike),
+    (18, "consumption", Home::Bike),
+    (30, "oil_change", Home::Season),
+    (31, "fill_with_filter", Home::Bike),
+    (32, "fill_without_filter", Home::Bike),
+    (33, "fill_after_overhaul", Home::Bike),
+    (34, "between_marks", Home::Bike),
+    (40, "bottle_size", Home::Garage),
+    (41, "oil_on_shelf", Home::Garage),
+    (50, "chemistry", Home::Bike),
+    (51, "capacity", Home::Bike),
+    (52, "charge_when_parked", Home::Season),
+    (53, "resting_voltage", Home::Season),
+    (54, "key_off_draw", Home::Bike),
+    (55, "charge_below", Home::Bike),
+    (56, "charger_current", Home::Garage),
+    (60, "park_date", Home::Season),
+    (61, "ride_date", Home::Season),
+    (62, "where_it_stands", Home::Garage),
+    (63, "monthly_means", Home::Garage),
+    (64, "coldest_night", Home::Garage),
+    (65, "unit_set", Home::Garage),
+    (70, "fastener_name", Home::Fastener),
+    (71, "torque", Home::Fastener),
+    (72, "adapter", Home::Fastener),
+    (73, "adapter_length", Home::Fastener),
+    (74, "adapter_angle", Home::Fastener),
+    (80, "wrench_name", Home::Wrench),
+    (81, "wrench_length", Home::Wrench),
+    (82, "lowest_mark", Home::Wrench),
+    (83, "highest_mark", Home::Wrench),
+    (84, "graduation", Home::Wrench),
+    (85, "accuracy", Home::Wrench),
+];
+
+/// Frozen form: fact, code and key of each choice.
+const FROZEN_CHOICES: &[(u16, &[(u8, &str)])] = &[
+    (15, &[(1, "injection"), (2, "carburetor")]),
+    (30, &[(1, "drain_only"), (2, "with_filter"), (3, "after_overhaul")]),
+    (
+        50,
+        &[(1, "flooded_antimony"), (2, "agm"), (3, "gel"), (4, "flooded_calcium"), (5, "lifepo4")],
+    ),
+    (62, &[(1, "heated"), (2, "unheated"), (3, "outdoors")]),
+    (65, &[(1, "metric"), (2, "us")]),
+    (
+        72,
+        &[
+            (1, "none"),
+            (2, "in_line"),
+            (3, "right_angle"),
+            (4, "pointing_back"),
+            (5, "other_angle"),
+        ],
+    ),
+];
+
+/// Frozen form: codes of usual fastener names in a link.
+const FROZEN_NAMES: &[(u8, &str)] = &[
+    (1, "Axle nut"),
+    (2, "Axle pinch bolt"),
+    (3, "Drain plug"),
+    (4, "Oil filter"),
+    (5, "Spark plug"),
+    (6, "Header nut"),
+    (7, "Caliper bolt"),
+    (8, "Brake disc bolt"),
+    (9, "Sprocket nut"),
+    (10, "Countershaft nut"),
+    (11, "Triple clamp bolt"),
+    (12, "Fork drain bolt"),
+    (13, "Steering stem nut"),
+    (14, "Swingarm pivot nut"),
+    (15, "Shock bolt"),
+    (16, "Handlebar clamp bolt"),
+    (17, "Engine mount bolt"),
+    (18, "Footpeg bolt"),
+    (19, "Cylinder head nut"),
+    (20, "Valve cover bolt"),
+    (21, "Clutch cover bolt"),
+    (22, "Banjo bolt"),
+    (23, "Rear axle nut"),
+    (24, "Front axle nut"),
+];
+
+/// Frozen form.
+#[test]
+fn numbers_keys_and_homes_are_frozen() {
+    let now: Vec<_> = TABLE.iter().map(|it| (it.id.0, it.key, it.home)).collect();
+    for frozen in FROZEN {
+        assert!(now.contains(frozen), "{frozen:?} was changed or taken away");
+    }
+    assert_eq!(now, FROZEN, "a new fact has to be added to the frozen list");
+}
+
+/// Frozen form.
+#[test]
+fn choices_are_frozen() {
+    let now: Vec<(u16, Vec<(u8, &str)>)> = TABLE
+        .iter()
+        .filter_map(|it| match it.kind {
+            Kind::Choice(all) => Some((it.id.0, all.iter().map(|it| (it.code, it.key)).collect())),
+            _ => None,
+        })
+        .collect();
+    let frozen: Vec<_> = FROZEN_CHOICES.iter().map(|(id, all)| (*id, all.to_vec())).collect();
+    assert_eq!(now, frozen);
+}
+
+/// Frozen form.
+#[test]
+fn usual_fastener_names_are_frozen() {
+    use torpor::words::fasteners;
+    let now: Vec<_> =
+        (0..=u8::MAX).filter_map(|it| fasteners::name(it).map(|name| (it, name))).collect();
+    assert_eq!(now, FROZEN_NAMES);
+    for (code, name) in FROZEN_NAMES {
+        assert_eq!(fasteners::code(name), Some(*code));
+    }
+    assert_eq!(fasteners::all().count(), FROZEN_NAMES.len());
+}
+
+/// The lookup is a binary search, so the numbers ascend; keys name one fact each.
+#[test]
+fn numbers_ascend_and_keys_are_unique() {
+    assert!(TABLE.is_sorted_by(|one, next| one.id < next.id));
+    let keys: BTreeSet<_> = TABLE.iter().map(|it| it.key).collect();
+    assert_eq!(keys.len(), TABLE.len());
+    let labels: BTreeSet<_> = TABLE.iter().map(|it| it.label).collect();
+    assert_eq!(labels.len(), TABLE.len(), "two facts with one label cannot be told apart");
+    for about in TABLE {
+        assert!(facts::about(about.id).is_some_and(|it| std::ptr::eq(it, *about)), "{}", about.key);
+    }
+    for unknown in [0, 2, 9, 19, 86, u16::MAX] {
+        assert!(facts::about(Id(unknown)).is_none());
+    }
+}
+
+/// Every fact is said in words, and every choice too.
+#[test]
+fn words_are_not_empty() {
+    for about in TABLE {
+        assert!(!about.label.trim().is_empty(), "label of {}", about.key);
+        assert!(!about.hint.trim().is_empty(), "hint of {}", about.key);
+        assert!(
+            !about.hint.ends_with('.'),
+            "a hint is no sentence with a full stop: {}",
+            about.key
+        );
+        if let Kind::Choice(all) = about.kind {
+            assert!(all.len() > 1 && all.iter().all(|it| !it.label.is_empty()), "{}", about.key);
+            let codes: BTreeSet<_> = all.iter().map(|it| it.code).collect();
+            assert_eq!(codes.len(), all.len(), "{}", about.key);
+            assert!(all.iter().all(|it| it.code > 0), "0 is kept free in {}", about.key);
+        }
+    }
+}
+
+/// Limits are in order and in a unit of their measure, and one dimension has one limit.
+#[test]
+fn limits_make_sense() {
+    for about in TABLE {
+        let Kind::Quantity { limits, .. } = &about.kind else { continue };
+        assert!(!limits.is_empty(), "{}", about.key);
+        let mut dimensions = Vec::new();
+        for limit in *limits {
+            assert!(limit.low < limit.high, "{}", about.key);
+            assert_eq!(limit.measure.dimension(), Some(limit.unit.dimension), "{}", about.key);
+            assert!(!dimensions.contains(&limit.unit.dimension), "{}", about.key);
+            dimensions.push(limit.unit.dimension);
+        }
+        for set in [torpor::units::UnitSet::Metric, torpor::units::UnitSet::Us] {
+            let offered = about.offered(set);
+            assert!(offered.iter().all(|it| dimensions.contains(&it.dimension)), "{}", about.key);
+        }
+    }
+}
+
+/// A blank is missing where it is asked for, and none where it may be.
+#[test]
+fn a_blank_is_a_lack_of_its_own_fact() {
+    fn blank<T: std::fmt::Debug>(fact: &Fact<T>) {
+        for from in [BTreeMap::new(), BTreeMap::from([(fact.id(), Entry::new(" \u{a0}", 0))])] {
+            assert_eq!(fact.of(&from).unwrap_err(), vec![Lack::Missing(fact.id())]);
+            assert!(fact.maybe(&from).unwrap().is_none());
+        }
+    }
+    macro_rules! each {
+        ($($name:ident)*) => {{
+            $(blank(&facts::$name);)*
+            [$(stringify!($name)),*]
+        }};
+    }
+    let named = each! {
+        BIKE_NAME TANK_VOLUME FUEL_IN_TANK FILL_TO STABILIZER_LABEL ALREADY_TREATED FUEL_SUPPLY LINE_VOLUME
+        BOWLS_VOLUME CONSUMPTION OIL_CHANGE FILL_WITH_FILTER FILL_WITHOUT_FILTER FILL_AFTER_OVERHAUL BETWEEN_MARKS
+        BOTTLE_SIZE OIL_ON_SHELF CHEMISTRY CAPACITY CHARGE_WHEN_PARKED RESTING_VOLTAGE KEY_OFF_DRAW CHARGE_BELOW
+        CHARGER_CURRENT PARK_DATE RIDE_DATE WHERE_IT_STANDS MONTHLY_MEANS COLDEST_NIGHT UNIT_SET FASTENER_NAME TORQUE
+        ADAPTER ADAPTER_LENGTH ADAPTER_ANGLE WRENCH_NAME WRENCH_LENGTH LOWEST_MARK HIGHEST_MARK GRADUATION ACCURACY
+    };
+    // None is left out, and each static is the row that its name says.
+    let keys: Vec<String> = named.iter().map(|it| it.to_lowercase()).collect();
+    let table: Vec<&str> = TABLE.iter().map(|it| it.key).collect();
+    assert_eq!(keys, table);
+}
+
+/// All that is lacking is said at once, in order, whichever side lacks it.
+#[test]
+fn all_lacks_are_collected() {
+    let lack = |id| vec![Lack::Missing(Id(id))];
+    let err = |id| Err::<u8, _>(lack(id));
+    let collected = |ids: &[u16]| ids.iter().flat_map(|it| lack(*it)).collect::<Vec<_>>();
+    assert_eq!(both(Ok(1), Ok(2)), Ok((1, 2)));
+    assert_eq!(both(err(1), Ok(2)), Err(collected(&[1])));
+    assert_eq!(both(Ok(1), err(2)), Err(collected(&[2])));
+    assert_eq!(both(err(1), err(2)), Err(collected(&[1, 2])));
+    assert_eq!(all3(Ok(1), Ok(2), Ok(3)), Ok((1, 2, 3)));
+    assert_eq!(all3(err(1), Ok(2), err(3)), Err(collected(&[1, 3])));
+    assert_eq!(all3(err(1), err(2), err(3)), Err(collected(&[1, 2, 3])));
+    let from = BTreeMap::from([(facts::TORQUE.id(), Entry::new("12 V", 1))]);
+    let lacks = both(facts::TORQUE.of(&from).map(drop), facts::TANK_VOLUME.of(&from)).unwrap_err();
+    assert_eq!(lacks.iter().map(Lack::id).collect::<Vec<_>>(), [Id(71), Id(10)]);
+    assert!(matches!(lacks.as_slice(), [Lack::Refused(..), Lack::Missing(_)]));
+}
+
+/// A choice is stored by its key, and by number where it came from a page that knew more.
+#[test]
+fn a_choice_by_key_or_by_number() {
+    use torpor::{battery::Chemistry, entry::form};
+    let chemistry = |text: &str, unit| {
+        facts::CHEMISTRY.of(&BTreeMap::from([(facts::CHEMISTRY.id(), Entry::new(text, unit))]))
+    };
+    assert_eq!(chemistry("agm", 0), Ok(Chemistry::Agm));
+    assert_eq!(chemistry("2", form::CHOICE), Ok(Chemistry::Agm));
+    assert!(chemistry("2", 0).is_err());
+    assert!(chemistry("9", form::CHOICE).is_err());
+    assert!(chemistry("AGM", 0).is_err(), "a key is stored, never typed");
+}
+
+/// The keypad needs a minus only where numbers below zero are taken.
+#[test]
+fn who_takes_a_minus() {
+    let signed: Vec<_> = TABLE.iter().filter(|it| it.signed()).map(|it| it.key).collect();
+    assert_eq!(signed, ["monthly_means", "coldest_night", "adapter_angle"]);
+}
