@@ -20,7 +20,7 @@ use crate::garage::{Bike, Entries, Kept};
 use crate::words::fasteners;
 use chrono::NaiveDate;
 use std::fmt;
-use wire::{Reader, Value, Writer};
+use wire::{PLACES, Reader, Value, Writer};
 
 /// What every link of this form starts with, behind the address.
 pub const START: &str = "#1.";
@@ -156,10 +156,23 @@ impl Parcel {
     }
 }
 
-/// Control characters, and those that turn the direction of writing.
+/// Control characters, those that turn the direction of writing or end a line, and those that show nothing.
 fn hides(it: char) -> bool {
     it.is_control()
-        || matches!(it, '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' | '\u{feff}')
+        || matches!(
+            it,
+            '\u{ad}' | '\u{61c}' | '\u{200b}' | '\u{200e}' | '\u{200f}' | '\u{2028}'..='\u{202e}'
+        )
+        || matches!(it, '\u{2060}'..='\u{206f}' | '\u{feff}' | '\u{fff9}'..='\u{fffb}' | '\u{e0000}'..='\u{e007f}')
+}
+
+/// A text as it may travel: a tab or a line's end as a space, without whatever else [`hides`].
+fn plain(text: &str) -> String {
+    let shown = |it: char| match it {
+        '\t' | '\n' | '\r' => Some(' '),
+        it => Some(it).filter(|it| !hides(*it)),
+    };
+    text.trim().chars().filter_map(shown).collect()
 }
 
 fn inside(reader: &mut Reader<'_>) -> Option<Parcel> {
@@ -187,9 +200,11 @@ fn inside(reader: &mut Reader<'_>) -> Option<Parcel> {
 fn group(writer: &mut Writer, kind: u64, entries: &Entries, with_names: bool) {
     let values: Vec<(Id, Value)> = entries
         .iter()
-        .filter(|(_, entry)| !entry.is_blank())
         .filter_map(|(id, entry)| {
-            Some((*id, value(*id, entry))).filter(|it| with_names || !names(*id, &it.1))
+            let entry = Entry { text: plain(&entry.text), ..entry.clone() };
+            // What no entry takes, no reader of a link takes either: the rest of the bike must not suffer for it.
+            let taken = !entry.is_blank() && entry.text.chars().count() <= entry::LONGEST;
+            taken.then(|| (*id, value(*id, &entry))).filter(|it| with_names || !names(*id, &it.1))
         })
         .collect();
     if values.is_empty() && kind != FASTENER {
@@ -224,7 +239,7 @@ fn names(id: Id, value: &Value) -> bool {
 
 /// An entry as the wire's value. Where its text is a plain number, choice or day it travels as that; else as typed.
 fn value(id: Id, entry: &Entry) -> Value {
-    let text = entry.text.trim();
+    let text = entry.text.as_str();
     let as_typed = || {
         if entry.unit == 0 {
             Value::Text(text.into())
@@ -232,29 +247,33 @@ fn value(id: Id, entry: &Entry) -> Value {
             Value::Written(entry.unit, text.into())
         }
     };
+    // A code that a newer page gave goes out as it came in.
+    let code = || match entry.unit {
+        entry::form::CHOICE => text.parse().map_or_else(|_| as_typed(), Value::Choice),
+        _ => as_typed(),
+    };
+    let number = || {
+        let decimal = entry::plain_decimal(text).filter(|it| PLACES.contains(&it.exponent));
+        decimal.map(|it| Value::Number(it, entry.unit))
+    };
     match facts::about(id).map(|it| &it.kind) {
-        Some(Kind::Choice(choices)) => match facts::chosen(choices, entry) {
-            Some(choice) => Value::Choice(choice.code),
-            None => as_typed(),
-        },
+        Some(Kind::Choice(choices)) => {
+            facts::chosen(choices, entry).map_or_else(code, |it| Value::Choice(it.code))
+        }
         Some(Kind::Day) => match entry::day(entry) {
             Ok(Some(day)) => Value::Day(day),
             _ => as_typed(),
         },
         Some(Kind::Text) if id == facts::FASTENER_NAME.id() => {
-            fasteners::code(text).map_or_else(as_typed, Value::Choice)
+            fasteners::code(text).map_or_else(code, Value::Choice)
         }
-        Some(Kind::Quantity { .. }) => match entry::plain_decimal(text) {
-            Some(decimal) => Value::Number(decimal, entry.unit),
-            None => as_typed(),
-        },
+        Some(Kind::Quantity { .. }) => number().unwrap_or_else(as_typed),
         Some(Kind::Text | Kind::Dose | Kind::Temperatures) => as_typed(),
         // Not known to this page: it goes out as it came in.
-        None => match (entry.unit, entry::plain_decimal(text), entry::day(entry)) {
-            (entry::form::CHOICE, ..) => text.parse().map_or_else(|_| as_typed(), Value::Choice),
-            (entry::form::DAY, _, Ok(Some(day))) => Value::Day(day),
-            (unit, Some(decimal), _) => Value::Number(decimal, unit),
-            _ => as_typed(),
+        None => match (entry.unit, entry::day(entry)) {
+            (entry::form::CHOICE, _) => code(),
+            (entry::form::DAY, Ok(Some(day))) => Value::Day(day),
+            _ => number().unwrap_or_else(as_typed),
         },
     }
 }
@@ -271,7 +290,10 @@ fn entry_of(id: Id, value: Value) -> Option<Entry> {
                 Some(choice) => Entry::new(choice.key, entry::form::NONE),
                 None => Entry::new(code.to_string(), entry::form::CHOICE),
             },
-            Some(Kind::Text) => Entry::new(fasteners::name(code)?, entry::form::NONE),
+            Some(Kind::Text) => match fasteners::name(code) {
+                Some(name) => Entry::new(name, entry::form::NONE),
+                None => Entry::new(code.to_string(), entry::form::CHOICE),
+            },
             _ => Entry::new(code.to_string(), entry::form::CHOICE),
         },
         Value::Day(day) => {

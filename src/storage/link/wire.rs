@@ -2,6 +2,7 @@
 
 use crate::entry::{self, Decimal};
 use chrono::{NaiveDate, TimeDelta};
+use std::ops::RangeInclusive;
 
 /// A value as it travels.
 #[derive(Debug, Clone, PartialEq)]
@@ -17,6 +18,9 @@ pub(super) enum Value {
     /// Text, and the unit that its bare numbers mean.
     Written(u8, String),
 }
+
+/// Exponents that a number may have: one read from text has no more places than fit beside its digits.
+pub(super) const PLACES: RangeInclusive<i8> = -18..=18;
 
 /// Days count from here.
 const EPOCH: Option<NaiveDate> = NaiveDate::from_ymd_opt(2020, 1, 1);
@@ -139,8 +143,7 @@ impl<'a> Reader<'a> {
             tag @ 0..=3 => {
                 let mantissa = self.signed()?;
                 let exponent = if tag == 3 { self.signed()? } else { -(tag as i64) };
-                // A number that was read from text has no more places than its text had characters.
-                let exponent = i8::try_from(exponent).ok().filter(|it| (-18..=18).contains(it))?;
+                let exponent = i8::try_from(exponent).ok().filter(|it| PLACES.contains(it))?;
                 Value::Number(Decimal { mantissa, exponent }, self.small()?)
             }
             4 => Value::Text(self.text()?),
