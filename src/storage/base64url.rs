@@ -15,23 +15,33 @@ pub(super) fn encoded(bytes: &[u8]) -> String {
     out
 }
 
-/// Text as bytes; `None` where it holds any other character or cannot be so long.
+/// Text as bytes; `None` where it holds any other character, cannot be so long, or has bits set that none needs: one
+/// text for the same bytes.
 pub(super) fn decoded(text: &str) -> Option<Vec<u8>> {
     let mut out = Vec::with_capacity(text.len() / 4 * 3 + 2);
     for chunk in text.as_bytes().chunks(4) {
-        if chunk.len() == 1 {
-            return None;
-        }
         let mut group = 0u32;
         for place in 0..4 {
-            let value = match chunk.get(place) {
-                Some(letter) => u32::try_from(ALPHABET.iter().position(|it| it == letter)?).ok()?,
-                None => 0,
-            };
-            group = group << 6 | value;
+            group = group << 6 | chunk.get(place).map_or(Some(0), |it| value(*it))?;
         }
-        let bytes = group.to_be_bytes();
-        out.extend_from_slice(&bytes[1..chunk.len()]);
+        let [_, bytes @ ..] = group.to_be_bytes();
+        let (taken, spare) = bytes.split_at(chunk.len() - 1);
+        if taken.is_empty() || spare.iter().any(|it| *it != 0) {
+            return None;
+        }
+        out.extend_from_slice(taken);
     }
     Some(out)
+}
+
+/// What a letter of the alphabet stands for.
+fn value(letter: u8) -> Option<u32> {
+    Some(u32::from(match letter {
+        b'A'..=b'Z' => letter - b'A',
+        b'a'..=b'z' => letter - b'a' + 26,
+        b'0'..=b'9' => letter - b'0' + 52,
+        b'-' => 62,
+        b'_' => 63,
+        _ => return None,
+    }))
 }

@@ -123,7 +123,7 @@ impl<'a> Reader<'a> {
 
     pub fn day(&mut self) -> Option<NaiveDate> {
         // Beyond any calendar that a season lies in; also keeps the addition from overflowing.
-        let days = self.signed().filter(|it| it.abs() < 100_000)?;
+        let days = self.signed().filter(|it| it.unsigned_abs() < 100_000)?;
         EPOCH?.checked_add_signed(TimeDelta::try_days(days)?)
     }
 
