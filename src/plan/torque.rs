@@ -22,16 +22,15 @@ pub fn torque(from: &dyn Facts, set: UnitSet) -> Panel {
     let marked_in = graduation.clone().ok().flatten().and_then(|it| it.unit);
 
     let mut warnings = Vec::new();
-    let mark = all3(figure.clone(), adapter.clone(), wrench.clone()).and_then(
-        |(figure, adapter, wrench)| {
-            let _ = facts::GRADUATION.of(from)?;
+    let given = all3(figure.clone(), adapter.clone(), wrench.clone());
+    let mark =
+        both(given, facts::GRADUATION.of(from)).and_then(|((figure, adapter, wrench), _)| {
             wrench.mark(adapter.as_ref(), &figure).map_err(|why| match why {
                 TorqueError::BelowMarks => facts::LOWEST_MARK.not_together(why),
                 TorqueError::AboveMarks => facts::HIGHEST_MARK.not_together(why),
                 _ => facts::GRADUATION.not_together(why),
             })
-        },
-    );
+        });
     let off_scale = off_scale(&exact, &wrench);
     let set_to = match (&mark, &exact) {
         (Ok(mark), _) => Ok(mark.value),
@@ -119,16 +118,19 @@ fn figure(from: &dyn Facts) -> Told<Figure> {
 
 /// The adapter with its lengths; `None` where it changes nothing: none, or square to the wrench with lengths unknown.
 fn adapter(from: &dyn Facts) -> Told<Option<OffsetAdapter>> {
-    let angle = match facts::ADAPTER.of(from)? {
+    let kind = facts::ADAPTER.of(from)?;
+    let angle = match kind {
         Adapter::None => return Ok(None),
         Adapter::InLine => Ok(Angle::new::<degree>(0.0)),
         Adapter::RightAngle => Ok(Angle::new::<degree>(90.0)),
         Adapter::PointingBack => Ok(Angle::new::<degree>(180.0)),
         Adapter::OtherAngle => facts::ADAPTER_ANGLE.of(from),
     };
-    let lengths = both(facts::WRENCH_LENGTH.maybe(from), facts::ADAPTER_LENGTH.maybe(from))?;
-    if facts::ADAPTER.of(from)? == Adapter::RightAngle && matches!(lengths, (None, _) | (_, None)) {
-        return Ok(None);
+    if kind == Adapter::RightAngle {
+        let lengths = both(facts::WRENCH_LENGTH.maybe(from), facts::ADAPTER_LENGTH.maybe(from))?;
+        if matches!(lengths, (None, _) | (_, None)) {
+            return Ok(None);
+        }
     }
     let (wrench, adapter, angle) =
         all3(facts::WRENCH_LENGTH.of(from), facts::ADAPTER_LENGTH.of(from), angle)?;
