@@ -63,10 +63,15 @@ pub fn oil(from: &dyn Facts, set: UnitSet) -> Panel {
 }
 
 fn fills(from: &dyn Facts) -> Told<Fills> {
+    // It has a blank only after an overhaul: elsewhere it must not get in the way unseen.
+    let overhaul = match facts::OIL_CHANGE.maybe(from) {
+        Ok(Some(Job::AfterOverhaul)) => facts::FILL_AFTER_OVERHAUL.maybe(from),
+        _ => Ok(None),
+    };
     let (drain, filter, overhaul) = all3(
         facts::FILL_WITHOUT_FILTER.maybe(from),
         facts::FILL_WITH_FILTER.maybe(from),
-        facts::FILL_AFTER_OVERHAUL.maybe(from),
+        overhaul,
     )?;
     Fills::new(drain, filter, overhaul).map_err(|why| match why {
         OilError::OverhaulUnderFilter | OilError::OverhaulUnderDrain => {
