@@ -203,6 +203,17 @@ pub fn amount(amount: Amount, set: UnitSet) -> String {
     }
 }
 
+/// An amount as it stands in a formula: one in miles to the gallon turned round, so that what is shown is what was done.
+fn in_formula(it: Amount, set: UnitSet) -> String {
+    let shown = amount(it, set);
+    match it {
+        Amount::Quantity(measure, _) if measure.usual(set).is_some_and(Unit::is_inverse) => {
+            format!("(1 / {shown})")
+        }
+        _ => shown,
+    }
+}
+
 /// A quantity rounded as an answer is, with its unit: for notes beside an answer.
 pub fn rounded(measure: Measure, quantity: impl Quantity, set: UnitSet) -> String {
     rounded_in(measure, quantity, measure.usual(set))
@@ -236,7 +247,9 @@ impl Working {
             Figure::Day { text, .. } | Figure::Words(text) => text.clone(),
             Figure::Lacks(_) => String::new(),
         };
-        let substituted = formula::with_numbers(answer.law.formula, &legend, &result);
+        let put_in: Vec<_> =
+            answer.terms.iter().map(|it| (it.symbol, in_formula(it.amount, set))).collect();
+        let substituted = formula::with_numbers(answer.law.formula, &put_in, &result);
         Self {
             formula: answer.law.formula,
             substituted,

@@ -97,6 +97,11 @@ impl Unit {
         }
     }
 
+    /// Whether more of it is less of what it measures, as with miles to the gallon.
+    pub fn is_inverse(&self) -> bool {
+        matches!(self.scale, Scale::Over(_))
+    }
+
     /// The number of this unit that an amount in the base unit is. Inverse of [`Unit::to_base`].
     pub fn of_base(&self, base: f64) -> f64 {
         match self.scale {

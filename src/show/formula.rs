@@ -1,11 +1,11 @@
 //! Putting numbers in the place of a formula's symbols.
 
-/// The right side of `formula` with each symbol of `legend` replaced by its amount, and the result behind it.
+/// The right side of `formula` with each symbol of `amounts` replaced by its amount, and the result behind it.
 ///
 /// A symbol is a run of letters and digits that starts with a letter; words such as "cos" are no symbols and stay.
 pub(super) fn with_numbers(
     formula: &str,
-    legend: &[(&'static str, &'static str, String)],
+    amounts: &[(&'static str, String)],
     result: &str,
 ) -> String {
     let right = formula.split_once('=').map_or(formula, |(_, right)| right.trim());
@@ -19,8 +19,8 @@ pub(super) fn with_numbers(
             rest.find(letter).unwrap_or(rest.len())
         };
         let (token, behind) = rest.split_at(end);
-        match legend.iter().find(|(symbol, ..)| *symbol == token) {
-            Some((.., amount)) => out.push_str(amount),
+        match amounts.iter().find(|(symbol, _)| *symbol == token) {
+            Some((_, amount)) => out.push_str(amount),
             None => out.push_str(token),
         }
         rest = behind;
