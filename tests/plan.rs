@@ -435,7 +435,8 @@ fn refusals_land_on_their_fact() {
         kept
     };
     use facts::*;
-    let cases: &[(Line, &[(Id, &str)], Id, &str)] = &[
+    type Case<'a> = (Line, &'a [(Id, &'a str)], Id, &'a str);
+    let cases: &[Case<'_>] = &[
         (
             Line::Fuel,
             &[(FUEL_IN_TANK.id(), "17 L")],
