@@ -189,7 +189,7 @@ fn absurd_counts_and_numbers() {
     let most = u64::MAX;
     let ok = |wire: Wire| read(&wire.fragment());
     let facts = || Wire::made().whole(0);
-    let no_end = Wire { 0: vec![0xff; 64] };
+    let no_end = Wire(vec![0xff; 64]);
     let invalid_text = {
         let mut wire = facts().whole(1).head(1, 4).whole(2);
         wire.0.extend([0xc3, 0x28]);
@@ -197,7 +197,7 @@ fn absurd_counts_and_numbers() {
     };
     for (what, wire) in [
         ("nothing", Wire::default()),
-        ("a number without end", no_end.clone()),
+        ("a number without end", no_end),
         ("a day without end", Wire::default().whole(most)),
         ("the least day there is", Wire::default().signed(i64::MIN)),
         ("a day beyond any calendar", Wire::default().signed(i64::MAX)),
@@ -341,7 +341,7 @@ fn a_million_hostile_fragments() {
                 if let Ok(parcel) = read(&fragment) {
                     taken += 1;
                     // What was taken can be listed, written again and read again.
-                    if taken % 64 == 0 {
+                    if taken.is_multiple_of(64) {
                         let again = link::written(&parcel, true);
                         assert!(read(&again).is_ok(), "{fragment} came again as {again}");
                         let _ = link::listed(&parcel);
