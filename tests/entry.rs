@@ -145,6 +145,9 @@ fn ranges_in_every_written_form() {
         ("25 (22–26)", 25.0, 22.0, 26.0),
         ("25 (22–26 N·m)", 25.0, 22.0, 26.0),
         ("25 (22 to 26)", 25.0, 22.0, 26.0),
+        ("25 N·m (22–26)", 25.0, 22.0, 26.0),
+        ("25 N·m (22–26 N·m)", 25.0, 22.0, 26.0),
+        ("25 N·m (22–26) N·m", 25.0, 22.0, 26.0),
         ("24 ± 2", 24.0, 22.0, 26.0),
         ("24 ± 2 N·m", 24.0, 22.0, 26.0),
         ("24 N·m ±2", 24.0, 22.0, 26.0),
@@ -172,6 +175,14 @@ fn ranges_in_every_written_form() {
     let mixed = read("18 ft-lb – 26 N·m", &NEWTON_METER);
     close(mixed.bounds.unwrap()[0], 18.0 * 1.3558179483314004, "18 ft-lb");
     close(mixed.bounds.unwrap()[1], 26.0, "26 N·m");
+    let both = read("25 N·m (16–19 ft-lb)", &NEWTON_METER);
+    close(both.value, 25.0, "25 N·m");
+    close(both.bounds.unwrap()[1], 19.0 * 1.3558179483314004, "19 ft-lb");
+    // A unit may have brackets of its own.
+    let mpg = 3.785411784e-3 / 1609.344;
+    let [sparing, thirsty] = read("45–50 mpg (US)", &units::LITERS_PER_100_KM).bounds.unwrap();
+    close(sparing, mpg / 50.0, "50 mpg");
+    close(thirsty, mpg / 45.0, "45 mpg");
     // A decimal point may start the second number.
     for text in ["0.5–1.5 mA", ".5-1.5", "0,5–1,5 mA", "0.5 mA to 1.5 mA"] {
         let draw = read(text, &MILLIAMPERE);
@@ -616,4 +627,28 @@ fn a_refusal_is_a_lack_of_its_fact() {
         matches!(lacks.as_slice(), [Lack::Refused(id, Refusal::UnknownUnit { .. })] if *id == fact.id())
     );
     assert_eq!(fact.maybe(&from).map(drop).unwrap_err(), lacks);
+}
+
+/// In a preview an entry is said whole: a bare number with the unit that it means, others as typed.
+#[test]
+fn said_whole() {
+    for (about, text, unit, said) in [
+        (&facts::TANK_VOLUME.about, "15", units::LITER.code, "15 L"),
+        (&facts::TANK_VOLUME.about, "15", units::US_GAL.code, "15 US gal"),
+        (&facts::TANK_VOLUME.about, "15", 0, "15 L"),
+        (&facts::TANK_VOLUME.about, "4 gal", units::LITER.code, "4 gal"),
+        (&facts::TORQUE.about, "25 (22–26)", units::NEWTON_METER.code, "25 (22–26) N·m"),
+        (&facts::TORQUE.about, "25 N·m (22–26)", units::NEWTON_METER.code, "25 N·m (22–26)"),
+        (&facts::CONSUMPTION.about, "49 mpg (US)", units::LITERS_PER_100_KM.code, "49 mpg (US)"),
+        (&facts::KEY_OFF_DRAW.about, "about 1", units::MILLIAMPERE.code, "about 1 mA"),
+        (&facts::FILL_TO.about, "½", units::US_GAL.code, "½ US gal"),
+        (&facts::TORQUE.about, "tight", units::NEWTON_METER.code, "tight"),
+        (&facts::ADAPTER.about, "in_line", 0, "in line"),
+        (&facts::PARK_DATE.about, "14.11.2026", 0, "Sat, Nov 14 2026"),
+        (&facts::PARK_DATE.about, "soon", 0, "soon"),
+        (&facts::MONTHLY_MEANS.about, "15", units::FAHRENHEIT.code, "15 °F"),
+        (&facts::BIKE_NAME.about, " Alder 640 ", 0, "Alder 640"),
+    ] {
+        assert_eq!(facts::as_read(about, &Entry::new(text, unit)), said);
+    }
 }

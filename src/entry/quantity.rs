@@ -60,14 +60,16 @@ impl Reader<'_> {
         let first = self.number(about.unwrap_or(text))?;
         let behind = first.rest.trim_start();
 
-        if let Some(inner) =
-            behind.strip_prefix('(').filter(|it| leading(it).is_ok_and(|it| it.is_some()))
-        {
+        let bracket =
+            behind.split_once('(').filter(|(_, inner)| leading(inner).is_ok_and(|it| it.is_some()));
+        if let Some((own, inner)) = bracket.filter(|(own, _)| split_range(own).1.is_none()) {
             let (range, unit) = inner.split_once(')').ok_or_else(|| self.not_a_number())?;
             let low = self.number(range)?;
             let high = self.number(range_end(low.rest).ok_or_else(|| self.not_a_number())?)?;
-            let unit = if unit.trim().is_empty() { high.rest } else { unit };
-            return self.spread(first.value, low.value, high.value, (unit, unit));
+            let said = |it: &&str| !it.trim().is_empty();
+            let ends = [unit, high.rest, own].into_iter().find(said).unwrap_or("");
+            let first_unit = if said(&own) { own } else { ends };
+            return self.spread(first.value, low.value, high.value, (first_unit, ends));
         }
         let (first_unit, end) = split_range(behind);
         let Some(end) = end else {
