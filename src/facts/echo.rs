@@ -15,15 +15,25 @@ pub fn as_read(about: &About, entry: &Entry) -> String {
         Kind::Day => {
             entry::day(entry).ok().flatten().map_or_else(|| text.to_owned(), show::long_day)
         }
-        Kind::Quantity { .. } | Kind::Temperatures => {
-            match about.unit_for(entry, UnitSet::Metric) {
-                Some(unit) if text.ends_with(|it: char| it.is_ascii_digit() || it == ')') => {
-                    format!("{text} {}", unit.symbol)
-                }
-                _ => text.to_owned(),
-            }
+        Kind::Quantity { limits, .. } => {
+            let dimensions: Vec<Dimension> = limits.iter().map(|it| it.unit.dimension).collect();
+            // Read without the unit of its blank, a bare number has none.
+            let alone = entry::quantity(&Entry { unit: 0, ..entry.clone() }, &dimensions);
+            let bare = alone.is_ok_and(|it| it.is_some_and(|it| it.unit.is_none()));
+            with_unit(about, entry, bare)
+        }
+        Kind::Temperatures => {
+            with_unit(about, entry, text.ends_with(|it: char| it.is_ascii_digit()))
         }
         Kind::Dose | Kind::Text => text.to_owned(),
+    }
+}
+
+fn with_unit(about: &About, entry: &Entry, bare: bool) -> String {
+    let text = entry.text.trim();
+    match about.unit_for(entry, UnitSet::Metric).filter(|_| bare) {
+        Some(unit) => format!("{text} {}", unit.symbol),
+        None => text.to_owned(),
     }
 }
 
