@@ -361,8 +361,9 @@ fn the_band_holds_what_the_owner_does_not_know() {
         assert!(panel.note.starts_with("look at the meter by "), "{}", panel.note);
     }
     let course = plan::course(&kept).unwrap();
-    assert_eq!(course.charge.len(), course.celsius.len());
-    assert!(course.charge.len() >= 134);
+    assert_eq!((course.charge.len(), course.celsius.len()), (135, 134), "days, and nights between");
+    let coldest = course.celsius.iter().copied().fold(f64::INFINITY, f64::min);
+    close(coldest, -10.2, 1e-9, "the middle of January is its mean");
 }
 
 /// The same bike typed on either side of the ocean, and shown under either set: the amounts are one.
