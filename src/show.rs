@@ -10,7 +10,7 @@ pub use day::{long as long_day, plain as plain_day, short as short_day};
 use crate::entry::day_written;
 use crate::facts::{Id, Lack, Told};
 use crate::units::{Measure, Unit, UnitSet};
-use crate::working::{Amount, Answer, Quantity};
+use crate::working::{Amount, Answer, Law, Quantity, Term};
 use chrono::NaiveDate;
 
 /// One answer as it stands on the page.
@@ -79,30 +79,34 @@ impl Shown {
         set: UnitSet,
         unit: Option<&'static Unit>,
     ) -> Self {
+        // Of one type from here on: the rest is compiled once, not for every quantity.
+        let told = told.map(|Answer { value, bounds, law, terms }| {
+            let bounds = bounds.map(|it| it.map(Quantity::base));
+            Answer { value: value.base(), bounds, law, terms }
+        });
+        Self::in_base(label, told, set, unit)
+    }
+
+    /// A number without unit: a count, a factor.
+    pub fn count(label: &'static str, told: Told<Answer<f64>>, set: UnitSet) -> Self {
+        Self::in_base(label, told, set, None)
+    }
+
+    #[inline(never)]
+    fn in_base(
+        label: &'static str,
+        told: Told<Answer<f64>>,
+        set: UnitSet,
+        unit: Option<&'static Unit>,
+    ) -> Self {
         let answer = match told {
             Ok(answer) => answer,
             Err(lacks) => return Self::lacking(label, lacks),
         };
         let measure = answer.law.gives;
         let unit = unit.or_else(|| measure.usual(set));
-        let figure = number_figure(
-            measure,
-            unit,
-            answer.value.base(),
-            answer.bounds.map(|it| it.map(Quantity::base)),
-        );
-        let working = Working::of(&answer, &figure, set);
-        Self { label, figure, working: Some(working) }
-    }
-
-    /// A number without unit: a count, a factor.
-    pub fn count(label: &'static str, told: Told<Answer<f64>>, set: UnitSet) -> Self {
-        let answer = match told {
-            Ok(answer) => answer,
-            Err(lacks) => return Self::lacking(label, lacks),
-        };
-        let figure = number_figure(Measure::Number, None, answer.value, answer.bounds);
-        let working = Working::of(&answer, &figure, set);
+        let figure = number_figure(measure, unit, answer.value, answer.bounds);
+        let working = Working::of(answer.law, &answer.terms, &figure, set);
         Self { label, figure, working: Some(working) }
     }
 
@@ -117,7 +121,7 @@ impl Shown {
             Ok(Some(answer)) => {
                 let figure =
                     Figure::Day { text: short_day(answer.value), data: day_written(answer.value) };
-                let working = Working::of(&answer, &figure, set);
+                let working = Working::of(answer.law, &answer.terms, &figure, set);
                 Self { label, figure, working: Some(working) }
             }
             Ok(None) => Self::words(label, never),
@@ -179,7 +183,9 @@ fn number_figure(
     let range = bounds.map(|ends| {
         let mut ends = ends.map(of);
         // A unit such as miles to the gallon turns the order round.
-        ends.sort_by(f64::total_cmp);
+        if ends[0] > ends[1] {
+            ends.swap(0, 1);
+        }
         ends.map(|it| number::fixed(it, places))
     });
     Figure::Number {
@@ -237,9 +243,9 @@ fn with_unit(number: &str, unit: &Unit) -> String {
 }
 
 impl Working {
-    fn of<T>(answer: &Answer<T>, figure: &Figure, set: UnitSet) -> Self {
+    fn of(law: &Law, terms: &[Term], figure: &Figure, set: UnitSet) -> Self {
         let legend: Vec<_> =
-            answer.terms.iter().map(|it| (it.symbol, it.name, amount(it.amount, set))).collect();
+            terms.iter().map(|it| (it.symbol, it.name, amount(it.amount, set))).collect();
         let result = match figure {
             Figure::Number { text, unit, .. } => {
                 format!("{text}\u{a0}{unit}").trim_end().to_owned()
@@ -248,14 +254,8 @@ impl Working {
             Figure::Lacks(_) => String::new(),
         };
         let put_in: Vec<_> =
-            answer.terms.iter().map(|it| (it.symbol, in_formula(it.amount, set))).collect();
-        let substituted = formula::with_numbers(answer.law.formula, &put_in, &result);
-        Self {
-            formula: answer.law.formula,
-            substituted,
-            legend,
-            source: answer.law.source,
-            holds: answer.law.holds,
-        }
+            terms.iter().map(|it| (it.symbol, in_formula(it.amount, set))).collect();
+        let substituted = formula::with_numbers(law.formula, &put_in, &result);
+        Self { formula: law.formula, substituted, legend, source: law.source, holds: law.holds }
     }
 }

@@ -121,7 +121,8 @@ impl fmt::Display for Unit {
 /// Folds a spelling to the form that [`Unit::spellings`] hold: lower case, without spaces, dots and hyphens.
 fn fold(spelling: &str) -> String {
     let dropped = |it: &char| !it.is_whitespace() && !"·⋅•.*-–−_×'’\u{a0}\u{202f}".contains(*it);
-    let folded: String = spelling.chars().filter(dropped).flat_map(char::to_lowercase).collect();
+    let folded: String =
+        spelling.chars().filter(dropped).map(|it| it.to_ascii_lowercase()).collect();
     folded
         .replace("litre", "liter")
         .replace("metre", "meter")
@@ -221,7 +222,7 @@ units! {
     /// Step of one kelvin.
     KELVIN_STEP = 66, "K", TemperatureStep, Times(1.0), ["k", "kelvin", "°c", "c"];
     /// Step of one degree Fahrenheit.
-    FAHRENHEIT_STEP = 67, "Δ°F", TemperatureStep, Times(5.0 / 9.0), ["δ°f", "°f", "f"];
+    FAHRENHEIT_STEP = 67, "Δ°F", TemperatureStep, Times(5.0 / 9.0), ["Δ°f", "°f", "f"];
 
     /// Volt.
     VOLT = 72, "V", Voltage, Times(1.0), ["v", "volt", "volts"];

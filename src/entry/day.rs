@@ -28,15 +28,18 @@ pub fn day(entry: &Entry) -> Result<Option<NaiveDate>, Refusal> {
         return Err(Refusal::TooLong);
     }
     let refused = || Refusal::NotADay { text: quoted(&entry.text) };
-    let parts: Vec<&str> =
-        entry.text.split(|it: char| !it.is_alphanumeric()).filter(|it| !it.is_empty()).collect();
+    let parts: Vec<&str> = entry
+        .text
+        .split(|it: char| !it.is_ascii_digit() && !letter(it))
+        .filter(|it| !it.is_empty())
+        .collect();
     // A weekday in front says nothing more.
     let parts = match parts.as_slice() {
-        [weekday, rest @ ..] if rest.len() == 3 && weekday.chars().all(char::is_alphabetic) => rest,
+        [weekday, rest @ ..] if rest.len() == 3 && weekday.chars().all(letter) => rest,
         all => all,
     };
     let &[first, second, third] = parts else { return Err(refused()) };
-    let number = |it: &str| it.trim_end_matches(|it: char| it.is_alphabetic()).parse::<u32>().ok();
+    let number = |it: &str| it.trim_end_matches(letter).parse::<u32>().ok();
     let date = |year: Option<u32>, month: Option<u32>, day: Option<u32>| {
         let year = i32::try_from(year?).ok().filter(|it| YEARS.contains(it))?;
         NaiveDate::from_ymd_opt(year, month?, day?)
@@ -61,11 +64,17 @@ pub fn day(entry: &Entry) -> Result<Option<NaiveDate>, Refusal> {
     found.map(Some).ok_or_else(refused)
 }
 
+/// Letters of any script; digits, spaces and signs are not.
+fn letter(it: char) -> bool {
+    it.is_ascii_alphabetic()
+        || !(it.is_ascii() || matches!(it, '–' | '—' | '−' | '\u{a0}' | '\u{202f}'))
+}
+
 /// A month by the first three letters or more of its name.
 fn month(text: &str) -> Option<u32> {
-    let text = text.to_lowercase();
-    let at =
-        MONTHS.iter().position(|it| text.len() >= 3 && it.to_lowercase().starts_with(&text))?;
+    let starts =
+        |month: &str| month.get(..text.len()).is_some_and(|it| it.eq_ignore_ascii_case(text));
+    let at = MONTHS.iter().position(|it| text.len() >= 3 && starts(it))?;
     u32::try_from(at + 1).ok()
 }
 

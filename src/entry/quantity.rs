@@ -174,7 +174,7 @@ fn split_range(text: &str) -> (&str, Option<RangeEnd<'_>>) {
             let Some(behind) = text[at..].strip_prefix(sign) else { continue };
             let starts = behind.trim_start().trim_start_matches(['-', '−', '.']);
             let before = text[..at].chars().next_back();
-            let in_word = sign == "to " && before.is_some_and(char::is_alphanumeric);
+            let in_word = sign == "to " && before.is_some_and(|it| it.is_ascii_alphanumeric());
             if starts.starts_with(|it: char| it.is_ascii_digit()) && !in_word {
                 let plus_minus = matches!(sign, "±" | "+/-");
                 // "22...26" has a third point; that of "0.2–.5" is the number's own.

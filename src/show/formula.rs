@@ -12,9 +12,11 @@ pub(super) fn with_numbers(
     let mut out = String::new();
     let mut rest = right;
     while let Some(first) = rest.chars().next() {
-        let letter = |it: char| it.is_alphabetic();
+        // Greek letters and accents are outside of ASCII, as are the signs; of those only letters start a symbol.
+        let letter = |it: char| it.is_ascii_alphabetic() || matches!(it, 'Α'..='ω');
         let end = if letter(first) {
-            rest.find(|it: char| !it.is_alphanumeric() && it != '_').unwrap_or(rest.len())
+            rest.find(|it: char| !letter(it) && !it.is_ascii_digit() && it != '_')
+                .unwrap_or(rest.len())
         } else {
             rest.find(letter).unwrap_or(rest.len())
         };

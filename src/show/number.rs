@@ -63,7 +63,8 @@ pub fn shortest(value: f64) -> String {
     }
 }
 
-/// Not rounded, as programs read it.
+/// Not rounded but to twelve decimals, as programs read it.
 pub fn exact(value: f64) -> String {
-    format!("{value}")
+    let text = format!("{value:.12}");
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }

@@ -11,23 +11,25 @@ use crate::units::UnitSet;
 use crate::words::page as words;
 use chrono::NaiveDate;
 use leptos::prelude::*;
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 /// One signal for each fact, so that a line runs again only for the facts it asks.
 #[derive(Clone)]
-pub struct Sheet(Arc<BTreeMap<Id, ArcRwSignal<Entry>>>);
+pub struct Sheet(Arc<Vec<(Id, ArcRwSignal<Entry>)>>);
 
 impl Sheet {
     /// A blank sheet of the facts that `home` picks.
     pub fn blank(home: impl Fn(Home) -> bool) -> Self {
         let facts = facts::TABLE.iter().filter(|it| home(it.home));
+        // In the table's order, so that a fact is found by halves.
         Self(Arc::new(facts.map(|it| (it.id, ArcRwSignal::new(Entry::default()))).collect()))
     }
 
     /// The signal of a fact.
     pub fn signal(&self, id: Id) -> Option<ArcRwSignal<Entry>> {
-        self.0.get(&id).cloned()
+        let at = self.0.binary_search_by_key(&id, |it| it.0).ok()?;
+        Some(self.0[at].1.clone())
     }
 
     /// Sets every fact as `from` has it.
@@ -41,17 +43,21 @@ impl Sheet {
     }
 
     /// Everything that was ever typed.
-    pub fn entries(&self) -> impl Iterator<Item = (Id, Entry)> + '_ {
-        self.0
-            .iter()
-            .map(|(id, signal)| (*id, signal.get()))
-            .filter(|(_, it)| *it != Entry::default())
+    pub fn entries(&self) -> Entries {
+        let mut entries = Entries::new();
+        for (id, signal) in self.0.iter() {
+            let entry = signal.get();
+            if entry != Entry::default() {
+                entries.insert(*id, entry);
+            }
+        }
+        entries
     }
 }
 
 impl Facts for Sheet {
     fn entry(&self, id: Id) -> Entry {
-        self.0.get(&id).map(|it| it.get()).unwrap_or_default()
+        self.signal(id).map(|it| it.get()).unwrap_or_default()
     }
 }
 
@@ -285,8 +291,8 @@ impl Page {
             return;
         }
         let sheet = self.sheet();
-        let own: Entries =
-            sheet.entries().filter(|(id, _)| garage::home(*id) == Home::Fastener).collect();
+        let mut own = sheet.entries();
+        own.retain(|id, _| garage::home(*id) == Home::Fastener);
         let kept = self.fastener(&own);
         self.fasteners.update(|it| it.push(kept));
         for id in own.into_keys() {
@@ -323,7 +329,7 @@ impl Page {
             kept.put(*id, signal.get());
         }
         kept.bike.fasteners =
-            self.fasteners.with(|all| all.iter().map(|it| it.sheet.entries().collect()).collect());
+            self.fasteners.with(|all| all.iter().map(|it| it.sheet.entries()).collect());
         kept.drop_blanks();
         kept
     }

@@ -85,20 +85,20 @@ fn picture(it: SeasonLine, wide: bool) -> AnyView {
     let marks = it.marks.iter().zip(top).flat_map(|([x, y], top)| {
         [path("act", format!("M{x:.1} {top:.1}V{base:.1}")), dot(*x, *y)]
     });
-    let months = it.months.iter().map(|x| path("month", format!("M{x:.1} {base}v8")));
+    let months = it.months.iter().map(|x| path("month", format!("M{x:.1} {base:.1}v8")));
     let mut parts = vec![
         path("band", it.band),
         path("typical", it.typical),
-        path("below", format!("M{left} {:.1}H{right}", it.threshold)),
+        path("below", format!("M{left:.1} {:.1}H{right:.1}", it.threshold)),
         path("cold", it.temperature),
-        path("axis", format!("M{left} {base}H{right}")),
+        path("axis", format!("M{left:.1} {base:.1}H{right:.1}")),
     ];
     parts.extend(months.chain(marks));
     parts.extend([label("care", it.below), label("cold", it.cold)]);
     parts.extend(it.quiet.into_iter().map(|it| label("", it)));
     parts.extend(it.ends.into_iter().chain(it.acts).map(|it| label("key", it)));
     let class = if wide { "wide" } else { "narrow" };
-    view! { <svg class=class viewBox=format!("0 0 {width} {height}") role="img" aria-label=it.told>{parts}</svg> }.into_any()
+    view! { <svg class=class viewBox=format!("0 0 {width:.0} {height:.0}") role="img" aria-label=it.told>{parts}</svg> }.into_any()
 }
 
 fn path(class: &'static str, d: String) -> AnyView {
@@ -106,12 +106,12 @@ fn path(class: &'static str, d: String) -> AnyView {
 }
 
 fn dot(x: f64, y: f64) -> AnyView {
-    view! { <circle class="act" cx=x.to_string() cy=y.to_string() r="5" /> }.into_any()
+    view! { <circle class="act" cx=format!("{x:.1}") cy=format!("{y:.1}") r="5" /> }.into_any()
 }
 
 fn label(class: &'static str, it: Label) -> AnyView {
     if it.text.is_empty() {
         return nothing();
     }
-    view! { <text class=class x=it.x.to_string() y=it.y.to_string() text-anchor=it.anchor>{it.text}</text> }.into_any()
+    view! { <text class=class x=format!("{:.1}", it.x) y=format!("{:.1}", it.y) text-anchor=it.anchor>{it.text}</text> }.into_any()
 }

@@ -33,7 +33,5 @@ pub fn told(nights: usize, [low, high]: [&str; 2], end: &str, coldest: &str) -> 
 
 /// A day to act, behind the sentence.
 pub fn told_act(what: &str, day: &str) -> String {
-    let mut letters = what.chars();
-    let first = letters.next().map(|it| it.to_uppercase().to_string()).unwrap_or_default();
-    format!(" {first}{} {day}.", letters.as_str())
+    format!(" Then: {what} {day}.")
 }
