@@ -36,18 +36,11 @@ pub mod form {
 #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
 pub struct Entry {
     /// As typed.
-    #[serde(rename = "t")]
     pub text: String,
     /// Code of the unit that a bare number means; [`form::NONE`] where there is none.
-    #[serde(rename = "u", default, skip_serializing_if = "is_zero")]
     pub unit: u8,
     /// When it was last typed, milliseconds since 1970; 0 where not known. For telling apart two tabs' edits.
-    #[serde(rename = "e", default)]
     pub edited: u64,
-}
-
-fn is_zero(unit: &u8) -> bool {
-    *unit == 0
 }
 
 impl Entry {

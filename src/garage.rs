@@ -14,16 +14,12 @@ pub type Entries = BTreeMap<Id, Entry>;
 #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
 pub struct Bike {
     /// Facts of [`Home::Bike`], and unknown ones.
-    #[serde(default)]
     pub entries: Entries,
     /// The torque line's open fastener, before it is kept.
-    #[serde(default)]
     pub scratch: Entries,
     /// Those that are kept, in their order.
-    #[serde(default)]
     pub fasteners: Vec<Entries>,
     /// Groups of a link that this page does not know, with their kind; kept and passed on.
-    #[serde(default)]
     pub others: Vec<(u64, Entries)>,
 }
 
@@ -31,10 +27,8 @@ pub struct Bike {
 #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
 pub struct Garage {
     /// Facts of [`Home::Garage`].
-    #[serde(default)]
     pub entries: Entries,
     /// Wrenches; the first is the one in hand.
-    #[serde(default)]
     pub wrenches: Vec<Entries>,
 }
 
@@ -42,7 +36,6 @@ pub struct Garage {
 #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
 pub struct Season {
     /// Facts of [`Home::Season`].
-    #[serde(default)]
     pub entries: Entries,
 }
 

@@ -133,7 +133,7 @@ pub fn charging_time(
     temperature: ThermodynamicTemperature,
 ) -> Result<Answer<Time>, ChargingError> {
     let celsius = temperature.get::<degree_celsius>();
-    let s = charge.get::<ratio>().clamp(0.0, 1.0);
+    let s = charge.get::<ratio>().max(0.0).min(1.0);
     let lithium = parameters.chemistry == Chemistry::LiFePO4;
     if lithium && celsius < LITHIUM_CHARGES_FROM {
         return Err(ChargingError::TooCold);

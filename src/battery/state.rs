@@ -60,7 +60,7 @@ pub fn lithium(label: Energy) -> ElectricCharge {
 pub fn charged_about(charge: Ratio) -> Roughly<Ratio> {
     let typical = charge.get::<ratio>();
     let [low, high] = [typical - CHARGE_POINTS, typical + CHARGE_POINTS]
-        .map(|it| Ratio::new::<ratio>(it.clamp(0.0, 1.0)));
+        .map(|it| Ratio::new::<ratio>(it.max(0.0).min(1.0)));
     Roughly { low, typical: charge, high }
 }
 

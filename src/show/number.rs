@@ -54,7 +54,7 @@ pub fn shortest(value: f64) -> String {
         return "0".to_owned();
     }
     let magnitude = value.abs().log10().floor();
-    let places = (5.0 - magnitude).clamp(0.0, 9.0) as usize;
+    let places = (5.0 - magnitude).max(0.0).min(9.0) as usize;
     let text = fixed(value, places);
     if text.contains('.') {
         text.trim_end_matches('0').trim_end_matches('.').to_owned()

@@ -215,7 +215,7 @@ impl Wrench {
 
     /// The mark nearest to `exact`; halfway the lower one, which cannot overtighten.
     fn nearest(&self, exact: f64, [first, last]: [f64; 2]) -> f64 {
-        (exact - 0.5 - SLACK).ceil().clamp(first, last)
+        (exact - 0.5 - SLACK).ceil().max(first).min(last)
     }
 
     /// The mark that keeps the fastener best inside `range`; `one` is what it gets for each graduation.
@@ -236,7 +236,7 @@ impl Wrench {
         let beside = near.into_iter().flat_map(|it| [(it + SLACK).floor(), (it - SLACK).ceil()]);
         let off_aim = |count: f64| (count * one - aim).abs();
         beside
-            .map(|it| it.clamp(first, last))
+            .map(|it| it.max(first).min(last))
             .reduce(|best, it| {
                 let gained = score(it) - score(best);
                 let nearer = off_aim(it) < off_aim(best) - aim * SLACK;

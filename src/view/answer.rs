@@ -1,49 +1,41 @@
 //! An answer as it stands on the page, and its working.
 
-use super::live::{part, text};
+use super::element::{El, el, paragraph, span};
 use crate::facts::{self, Lack};
 use crate::plan::Panel;
 use crate::show::{Figure, Shown, Working};
 use crate::words::page as words;
 use leptos::prelude::*;
 
-/// The answer at a place of a line's panel: its label, its figure, its range. The head is at place 0.
-pub fn answer(panel: Memo<Panel>, at: usize, scope: &str) -> AnyView {
+/// Label and figure of the answer at a place of a line's panel. The head is at place 0.
+pub fn answer(panel: Memo<Panel>, at: usize, scope: &str) -> [El; 2] {
     let id = format!("{scope}-answer-{at}");
-    let labelled_by = id.clone();
-    let label =
-        text(move || panel.with(|it| it.all().nth(at).map_or("", |it| it.label)).to_owned());
-    let shown = part(move || panel.with(|it| it.all().nth(at).map(figure)).into_any());
-    view! {
-        <div class="answer">
-            <span class="cap" id=id>{label}</span>
-            <output aria-live="off" aria-labelledby=labelled_by>{shown}</output>
-        </div>
-    }
-    .into_any()
+    let label = move || panel.with(|it| it.all().nth(at).map_or("", |it| it.label)).to_owned();
+    let shown = move || panel.with(|it| it.all().nth(at).map(figure).unwrap_or_default());
+    [
+        el("span").class("cap").set("id", &id).live_text(label),
+        el("output").set("aria-live", "off").set("aria-labelledby", &id).part(shown),
+    ]
 }
 
 /// A figure with its unit and its range; what it lacks by name.
-pub fn figure(shown: &Shown) -> AnyView {
+pub fn figure(shown: &Shown) -> Vec<El> {
     match &shown.figure {
         Figure::Number { text, unit, data, range } => {
-            let range = range
-                .as_ref()
-                .map(|[low, high]| format!("{low}{}{high} {unit}", words::TO))
-                .unwrap_or_default();
-            view! {
-                <data value=data.clone() class="n">{text.clone()}</data>
-                " "
-                <span class="u">{*unit}</span>
-                <small class="range">{range}</small>
+            let mut all = vec![el("data").set("value", data).class("n").text(text)];
+            if !unit.is_empty() {
+                all.push(span("u", &format!("\u{a0}{unit}")));
             }
-            .into_any()
+            let range =
+                range.as_ref().map(|[low, high]| format!(" {low}{}{high}\u{a0}{unit}", words::TO));
+            all.extend(range.map(|it| el("small").class("range").text(&it)));
+            all
         }
         Figure::Day { text, data } => {
-            view! { <time datetime=data.clone() class="n day">{text.clone()}</time> }.into_any()
+            vec![el("time").set("datetime", data).class("n day").text(text)]
         }
-        Figure::Words(text) => view! { <span class="words">{text.clone()}</span> }.into_any(),
-        Figure::Lacks(lacks) => view! { <span class="care">{needs(lacks)}</span> }.into_any(),
+        Figure::Words(text) => vec![span("words", text)],
+        Figure::Lacks(lacks) => vec![span("care", &needs(lacks))],
     }
 }
 
@@ -55,33 +47,23 @@ fn needs(lacks: &[Lack]) -> String {
 }
 
 /// The workings of all answers of a line, the head's first.
-pub fn workings(panel: Memo<Panel>) -> AnyView {
-    let workings = part(move || {
+pub fn workings(panel: Memo<Panel>) -> El {
+    let workings = move || {
         panel.with(|it| {
-            let all = it.all().filter_map(|it| Some(working(it.label, it.working.as_ref()?)));
-            all.collect_view().into_any()
+            it.all().filter_map(|it| Some(working(it.label, it.working.as_ref()?))).collect()
         })
-    });
-    view! {
-        <details>
-            <summary>{words::WORKING}</summary>
-            {workings}
-        </details>
-    }
-    .into_any()
+    };
+    el("details").child(el("summary").text(words::WORKING)).child(el("div").part(workings))
 }
 
-fn working(label: &'static str, working: &Working) -> AnyView {
+fn working(label: &str, working: &Working) -> El {
     let Working { formula, substituted, legend, source, holds } = working;
     let legend: Vec<String> =
         legend.iter().map(|(symbol, name, amount)| format!("{symbol} {name} {amount}")).collect();
-    view! {
-        <div class="work">
-            <p class="cap">{label}</p>
-            <p>{format!("{formula} = {substituted}")}</p>
-            <p class="legend">{legend.join(" · ")}</p>
-            <p class="source">{format!("{}{source}. {}{holds}.", words::SOURCE, words::HOLDS)}</p>
-        </div>
-    }
-    .into_any()
+    el("div")
+        .class("work")
+        .child(paragraph("cap", label))
+        .child(paragraph("", &format!("{formula} = {substituted}")))
+        .child(paragraph("legend", &legend.join(" · ")))
+        .child(paragraph("source", &format!("{}{source}. {}{holds}.", words::SOURCE, words::HOLDS)))
 }

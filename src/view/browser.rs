@@ -91,8 +91,9 @@ fn listen(target: &web_sys::EventTarget, event: &str, act: impl Fn() + 'static) 
     }
 }
 
-/// Copies a text; the promise is not waited for, its failure shows in the field that still holds the text.
-pub fn copy(text: &str) {
+/// Selects a field that holds `text` and copies it; where the page may not, the owner still can.
+pub fn copy(field: &web_sys::Element, text: &str) {
+    call(field, "select");
     // Missing where the page is not served securely.
     let clipboard = js_sys::Reflect::get(&window().navigator(), &"clipboard".into());
     if clipboard.is_ok_and(|it| it.is_object()) {
@@ -100,10 +101,33 @@ pub fn copy(text: &str) {
     }
 }
 
-/// Opens the browser's own calendar for an input of type date.
-pub fn show_picker(input: &web_sys::HtmlInputElement) {
-    let picker = js_sys::Reflect::get(input, &"showPicker".into());
-    if let Ok(picker) = picker.and_then(|it| it.dyn_into::<js_sys::Function>()) {
-        let _ = picker.call0(input);
+/// Opens the browser's own calendar of an input of type date.
+pub fn show_picker(input: &web_sys::Element) {
+    call(input, "showPicker");
+}
+
+/// Calls a method that not every browser has.
+fn call(element: &web_sys::Element, method: &str) {
+    let method = js_sys::Reflect::get(element, &method.into());
+    if let Ok(method) = method.and_then(|it| it.dyn_into::<js_sys::Function>()) {
+        let _ = method.call0(element);
+    }
+}
+
+/// Puts the page in the place of the shell that stood there while it loaded.
+pub fn replace_shell(page: &web_sys::Element) {
+    if let Some(shell) = document().get_element_by_id("shell") {
+        shell.remove();
+    }
+    if let Some(body) = document().body() {
+        let _ = body.append_child(page);
+    }
+}
+
+/// Says in the console why the page stopped, and lets the rescue panel of index.html take over: it needs none of this.
+pub fn stopped(why: &str) {
+    web_sys::console::error_1(&why.into());
+    if let Ok(event) = web_sys::Event::new("torpor-stopped") {
+        let _ = window().dispatch_event(&event);
     }
 }

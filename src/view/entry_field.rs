@@ -1,15 +1,15 @@
 //! One blank: label, text as typed, its own unit as a button, a hint, how it was read, and why it is not taken.
 
 use super::browser;
+use super::element::{El, el, span};
 use super::line::Told;
-use super::live::{act, nothing, part, text, typed};
 use super::page::{Desk, Page};
 use crate::entry::{self, Entry};
 use crate::facts::{self, About, Choice, Id, Kind};
 use crate::show;
-use crate::units;
+use crate::units::UnitSet;
 use crate::words::{fasteners, page as words};
-use leptos::{html, prelude::*};
+use leptos::prelude::*;
 
 /// How a blank is set.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -24,15 +24,8 @@ pub enum Dress {
 
 /// A blank for a fact on `desk`. `scope` keeps its ids apart from those of the same fact elsewhere; `told` is the line
 /// around it, which speaks its answer after typing.
-pub fn blank(
-    page: Page,
-    desk: &Desk,
-    told: Option<Told>,
-    id: Id,
-    scope: &str,
-    dress: Dress,
-) -> AnyView {
-    let Some(about) = facts::about(id) else { return nothing() };
+pub fn blank(page: Page, desk: &Desk, told: Option<Told>, id: Id, scope: &str, dress: Dress) -> El {
+    let Some(about) = facts::about(id) else { return el("span") };
     let field = Field {
         about,
         name: format!("{scope}-{}", about.key),
@@ -81,96 +74,96 @@ impl Field {
     }
 
     /// Why the entry is not taken, or how it was read.
-    fn note(self) -> AnyView {
-        let Self { about, dress, .. } = self;
-        let note = part(move || match self.refusal() {
-            Some(why) => view! { <span class="care">{why}</span> }.into_any(),
-            None if dress == Dress::Inline => nothing(),
-            None => match facts::echo(about, &self.entry()) {
-                Some(echo) => view! { <span class="echo">{echo}</span> }.into_any(),
-                None => nothing(),
-            },
-        });
-        note.into_any()
+    fn note(self, id: &str) -> El {
+        el("span").set("id", id).class("note").part(move || match self.refusal() {
+            Some(why) => vec![span("care", &why)],
+            None if self.dress == Dress::Inline => Vec::new(),
+            None => facts::echo(self.about, &self.entry())
+                .map(|it| span("echo", &it))
+                .into_iter()
+                .collect(),
+        })
     }
 
-    fn text(self) -> AnyView {
+    fn label(&self) -> El {
+        let class = if self.dress == Dress::Inline { "aloud" } else { "" };
+        el("label").set("for", &self.name).class(class).text(self.about.label)
+    }
+
+    /// The hint, where there is room for it.
+    fn hint(&self) -> Option<El> {
+        let hint = || span("hint", self.about.hint).set("id", &format!("{}-hint", self.name));
+        (self.dress == Dress::Whole).then(hint)
+    }
+
+    fn text(self) -> El {
         let Self { about, ref name, dress, .. } = self;
-        let [hint_id, note_id] = ["hint", "note"].map(|it| format!("{name}-{it}"));
-        let described = match dress {
-            Dress::Whole => format!("{note_id} {hint_id}"),
-            Dress::Short | Dress::Inline => note_id.clone(),
-        };
-        let [value, shown, invalid, take] = std::array::from_fn(|_| self.clone());
-        let width = text(move || shown.entry().text.chars().count().clamp(4, 24).to_string());
-        let invalid = text(move || invalid.refusal().is_some().to_string());
+        let note = format!("{name}-note");
+        let described =
+            if dress == Dress::Whole { format!("{note} {name}-hint") } else { note.clone() };
+        let [value, width, invalid, take] = std::array::from_fn(|_| self.clone());
+        let input = el("input")
+            .set("id", name)
+            .set("type", "text")
+            .set("inputmode", keypad(about))
+            .set("autocomplete", "off")
+            .set("autocapitalize", "off")
+            .set("spellcheck", "false")
+            .set("aria-describedby", &described)
+            .live("size", move || width.entry().text.chars().count().clamp(4, 24).to_string())
+            .live("aria-invalid", move || invalid.refusal().is_some().to_string())
+            .live_value(move || value.entry().text)
+            .take("input", move |text| take.typed(text));
+        let mut row = el("span").class("in");
+        let mut names = None;
+        if about.id == facts::FASTENER_NAME.id() {
+            let list = format!("{name}-list");
+            names = Some(
+                el("datalist")
+                    .set("id", &list)
+                    .children(fasteners::all().map(|it| el("option").set("value", it))),
+            );
+            row = row.child(input.set("list", &list));
+        } else {
+            row = row.child(input);
+        }
+        if about.signed() {
+            row = row.child(self.clone().sign());
+        }
+        if about.kind == Kind::Day {
+            row = row.children(self.clone().calendar());
+        }
+        let row = row.maybe(self.clone().unit());
         let class = match dress {
             Dress::Whole => "blank",
             Dress::Short => "blank short",
             Dress::Inline => "blank inline",
         };
-        let label_class = if dress == Dress::Inline { "aloud" } else { "" };
-        let names = if about.id == facts::FASTENER_NAME.id() {
-            format!("{name}-list")
-        } else {
-            String::new()
-        };
-        let list = if names.is_empty() {
-            nothing()
-        } else {
-            let names_of =
-                fasteners::all().map(|it| view! { <option value=it></option> }.into_any());
-            view! { <datalist id=names.clone()>{names_of.collect_view()}</datalist> }.into_any()
-        };
-        let sign = if about.signed() { self.clone().sign() } else { nothing() };
-        let calendar = if about.kind == Kind::Day { self.clone().calendar() } else { nothing() };
-        let unit = self.clone().unit();
-        let hint = match dress {
-            Dress::Whole => view! { <span id=hint_id class="hint">{about.hint}</span> }.into_any(),
-            Dress::Short | Dress::Inline => nothing(),
-        };
-        view! {
-            <div class=class>
-                <label for=name.clone() class=label_class>{about.label}</label>
-                <span class="in">
-                    <input
-                        id=name.clone()
-                        type="text"
-                        inputmode=keypad(about)
-                        autocomplete="off"
-                        autocapitalize="off"
-                        spellcheck="false"
-                        list=names
-                        size=width
-                        prop:value=text(move || value.entry().text)
-                        aria-describedby=described
-                        aria-invalid=invalid
-                        on:input=typed(move |text| take.typed(text))
-                    />
-                    {sign} {calendar} {unit}
-                </span>
-                {list}
-                <span id=note_id class="note">{self.note()}</span>
-                {hint}
-            </div>
-        }
-        .into_any()
+        let tag = if dress == Dress::Inline { "span" } else { "div" };
+        el(tag)
+            .class(class)
+            .child(self.label())
+            .child(row)
+            .maybe(names)
+            .maybe(self.hint())
+            .child(self.note(&note))
     }
 
     /// The unit that a bare number means, and a button to change it where there is a choice.
-    fn unit(self) -> AnyView {
+    fn unit(self) -> Option<El> {
         let about = self.about;
-        if about.offered(self.page.set.get_untracked()).is_empty() {
-            return nothing();
-        }
-        let shown = self.clone();
-        let symbol = text(move || {
+        let several = match about.offered(UnitSet::Metric).len() {
+            0 => return None,
+            count => count > 1,
+        };
+        let [shown, named] = std::array::from_fn(|_| self.clone());
+        let symbol = |field: &Self| {
             about
-                .unit_for(&shown.entry(), shown.page.set.get())
+                .unit_for(&field.entry(), field.page.set.get())
                 .map_or_else(String::new, |it| it.symbol.to_owned())
-        });
-        if about.offered(units::UnitSet::Metric).len() < 2 {
-            return view! { <span class="unit">{symbol}</span> }.into_any();
+        };
+        if !several {
+            return Some(el("span").class("unit").live_text(move || symbol(&shown)));
         }
         let next = move || {
             let set = self.page.set.get_untracked();
@@ -182,12 +175,14 @@ impl Field {
                 self.say_soon();
             }
         };
-        let name = text(move || words::change_unit(about.label, &symbol.get()));
-        view! { <button type="button" class="unit" aria-label=name on:click=act(next)>{symbol}</button> }.into_any()
+        let name = move || words::change_unit(about.label, &symbol(&named));
+        let button =
+            el("button").set("type", "button").class("unit").live("aria-label", name).press(next);
+        Some(button.live_text(move || symbol(&shown)))
     }
 
     /// Turns the sign: many decimal keypads have none.
-    fn sign(self) -> AnyView {
+    fn sign(self) -> El {
         let label = format!("{}: {}", words::CHANGE_SIGN, self.about.label);
         let turn = move || {
             let now = untrack(|| self.entry()).text;
@@ -197,106 +192,81 @@ impl Field {
                 .map_or_else(|| format!("−{trimmed}"), str::to_owned);
             self.typed(turned);
         };
-        small_button(label, "±", turn)
+        small_button(&label, "±", turn)
     }
 
     /// The browser's own calendar, for those who would rather pick a day than type it.
-    fn calendar(self) -> AnyView {
-        let picker = NodeRef::<html::Input>::new();
+    fn calendar(self) -> [El; 2] {
         let label = format!("{}: {}", words::PICK_A_DAY, self.about.label);
-        let open = move || {
-            if let Some(input) = picker.get_untracked() {
-                browser::show_picker(&input);
-            }
-        };
         let now = self.clone();
-        let day = move || {
-            entry::day(&now.entry()).ok().flatten().map(entry::day_written).unwrap_or_default()
-        };
-        let picked = move |text: String| {
-            if let Ok(Some(day)) = entry::day(&Entry::new(text, 0)) {
-                self.typed(show::plain_day(day));
-            }
-        };
-        view! {
-            {small_button(label, "▾", open)}
-            <input type="date" class="picker" tabindex="-1" aria-hidden="true" node_ref=picker prop:value=text(day) on:change=typed(picked) />
-        }
-        .into_any()
+        let picker = el("input")
+            .set("type", "date")
+            .class("picker")
+            .set("tabindex", "-1")
+            .set("aria-hidden", "true")
+            .live_value(move || {
+                entry::day(&now.entry()).ok().flatten().map(entry::day_written).unwrap_or_default()
+            })
+            .take("change", move |text| {
+                if let Ok(Some(day)) = entry::day(&Entry::new(text, 0)) {
+                    self.typed(show::plain_day(day));
+                }
+            });
+        let opened = picker.element();
+        [small_button(&label, "▾", move || browser::show_picker(&opened)), picker]
     }
 
     /// A choice as a row of pills.
-    fn pills(self, choices: &'static [Choice]) -> AnyView {
-        let Self { about, ref name, dress, .. } = self;
-        let note_id = format!("{name}-note");
-        let described = note_id.clone();
-        let pills = choices.iter().map(|choice| self.clone().pill(choices, choice)).collect_view();
-        let (class, hint) = match dress {
-            Dress::Whole => ("blank", view! { <span class="hint">{about.hint}</span> }.into_any()),
-            Dress::Short | Dress::Inline => ("blank short", nothing()),
-        };
-        view! {
-            <fieldset class=class aria-describedby=described>
-                <legend>{about.label}</legend>
-                <div class="pills">{pills}</div>
-                <span id=note_id class="note">{self.note()}</span>
-                {hint}
-            </fieldset>
-        }
-        .into_any()
+    fn pills(self, choices: &'static [Choice]) -> El {
+        let note = format!("{}-note", self.name);
+        let class = if self.dress == Dress::Whole { "blank" } else { "blank short" };
+        let pills = choices.iter().map(|choice| self.clone().pill(choices, choice));
+        el("fieldset")
+            .class(class)
+            .set("aria-describedby", &note)
+            .child(el("legend").text(self.about.label))
+            .child(el("div").class("pills").children(pills))
+            .maybe(self.hint())
+            .child(self.note(&note))
     }
 
-    fn pill(self, choices: &'static [Choice], choice: &'static Choice) -> AnyView {
+    fn pill(self, choices: &'static [Choice], choice: &'static Choice) -> El {
         let id = format!("{}-{}", self.name, choice.key);
-        let group = self.name.clone();
         let now = self.clone();
-        let checked = Signal::derive(move || {
-            facts::chosen(choices, &now.entry()).is_some_and(|it| it.code == choice.code)
-        });
-        view! {
-            <span class="pill">
-                <input
-                    type="radio"
-                    id=id.clone()
-                    name=group
-                    value=choice.key
-                    prop:checked=checked
-                    on:change=typed(move |_| self.typed(choice.key.to_owned()))
-                />
-                <label for=id>{choice.label}</label>
-            </span>
-        }
-        .into_any()
+        let input = el("input")
+            .set("type", "radio")
+            .set("id", &id)
+            .set("name", &self.name)
+            .set("value", choice.key)
+            .live_checked(move || {
+                facts::chosen(choices, &now.entry()).is_some_and(|it| it.code == choice.code)
+            })
+            .take("change", move |_| self.typed(choice.key.to_owned()));
+        el("span").class("pill").child(input).child(el("label").set("for", &id).text(choice.label))
     }
 
     /// A choice as a list to choose from, for a sentence.
-    fn list(self, choices: &'static [Choice]) -> AnyView {
-        let Self { about, ref name, .. } = self;
-        let now = self.clone();
-        let chosen = text(move || {
-            facts::chosen(choices, &now.entry()).map_or_else(String::new, |it| it.key.to_owned())
-        });
-        let options =
-            choices.iter().map(|it| view! { <option value=it.key>{it.label}</option> }.into_any());
-        let name = name.clone();
-        view! {
-            <span class="blank inline">
-                <label for=name.clone() class="aloud">{about.label}</label>
-                <span class="in">
-                    <select id=name prop:value=chosen on:change=typed(move |text| self.typed(text))>
-                        <option value="" disabled>"…"</option>
-                        {options.collect_view()}
-                    </select>
-                </span>
-            </span>
-        }
-        .into_any()
+    fn list(self, choices: &'static [Choice]) -> El {
+        let [now, take] = std::array::from_fn(|_| self.clone());
+        let options = choices.iter().map(|it| el("option").set("value", it.key).text(it.label));
+        let list = el("select")
+            .set("id", &self.name)
+            .child(el("option").set("value", "").set("disabled", "").text("…"))
+            .children(options)
+            .live_value(move || {
+                facts::chosen(choices, &now.entry())
+                    .map_or_else(String::new, |it| it.key.to_owned())
+            })
+            .take("change", move |text| take.typed(text));
+        el("span")
+            .class("blank inline")
+            .child(self.label())
+            .child(el("span").class("in").child(list))
     }
 }
 
-fn small_button(label: String, sign: &'static str, does: impl FnMut() + 'static) -> AnyView {
-    view! { <button type="button" class="unit" aria-label=label on:click=act(does)>{sign}</button> }
-        .into_any()
+fn small_button(label: &str, sign: &str, does: impl FnMut() + 'static) -> El {
+    el("button").set("type", "button").class("unit").set("aria-label", label).text(sign).press(does)
 }
 
 /// Which keypad a phone brings up: digits where a number is enough, letters where a range, a ratio or a text may stand.

@@ -104,7 +104,7 @@ fn load<T: DeserializeOwned + Default>(page: Page, store: Store, key: &str) -> T
         Err(why) => {
             let aside = match why {
                 Unreadable::Newer(_) => "newer",
-                Unreadable::Damaged(_) => "damaged",
+                Unreadable::Damaged => "damaged",
             };
             let kept_aside = store.write(&format!("{aside}.{key}"), &text);
             page.notices.update(|it| it.push(format!("{}{why}", words::SET_ASIDE)));
@@ -133,12 +133,12 @@ fn save(page: Page) {
 }
 
 /// Writes a record with the next revision.
-fn write<T: Serialize>(store: Store, key: &str, kept: &T) -> Result<(), StoreError> {
-    #[derive(serde::Deserialize)]
-    struct Before {
-        revision: u64,
-    }
-    let before = store.read(key).and_then(|it| serde_json::from_str::<Before>(&it).ok());
+fn write<T: Serialize + DeserializeOwned>(
+    store: Store,
+    key: &str,
+    kept: &T,
+) -> Result<(), StoreError> {
+    let before = store.read(key).and_then(|it| record::read::<T>(&it).ok());
     let revision = before.map_or(1, |it| it.revision.saturating_add(1));
     match record::written(kept, revision) {
         Some(text) => store.write(key, &text),

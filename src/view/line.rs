@@ -1,9 +1,9 @@
 //! One line of the sheet: its head with the answer large, and its calculator when it is unfolded.
 
-use super::answer::{answer, figure, workings};
+use super::answer::{answer, workings};
 use super::browser;
+use super::element::{El, el, paragraph, span};
 use super::entry_field::{Dress, blank};
-use super::live::{act, each, flag, paragraph, part, steady_flag, text, while_so};
 use super::page::{Desk, Page};
 use crate::facts::{Id, Lack};
 use crate::plan::{Line, Panel};
@@ -47,18 +47,13 @@ impl Told {
 }
 
 /// A line of the lay-up side; `below` stands under its calculator.
-pub fn line(
-    page: Page,
-    desk: &Desk,
-    line: Line,
-    number: usize,
-    below: fn(Page, &Desk, Told) -> AnyView,
-) -> AnyView {
-    let told = Told::new(line, desk, page);
+pub fn line(page: Page, line: Line, number: usize, below: Option<fn(Page, Told) -> El>) -> El {
+    let desk = Desk::of_bike(page);
+    let told = Told::new(line, &desk, page);
     let said = line.words();
     let id = format!("line-{}", line.key());
-    let [title_id, panel_id] = ["title", "panel"].map(|it| format!("{id}-{it}"));
-    let open = steady_flag(move || page.open.with(|it| it.contains(&line)));
+    let title = format!("{id}-title");
+    let open = Memo::new(move |_| page.open.with(|it| it.contains(&line)));
     let turn = move || {
         let now = open.get_untracked();
         page.open.update(|it| {
@@ -71,98 +66,86 @@ pub fn line(
         let fragment = if now { "layup".to_owned() } else { format!("layup/{}", line.key()) };
         browser::replace_fragment(&fragment);
     };
-    let title = text(move || said.title.to_owned());
-    let fold = fold_button(title_id.clone(), panel_id.clone(), open, title, turn);
-    let head = head(page, desk, told, &id, open);
-    let inside = {
-        let (desk, scope) = (desk.clone(), id.clone());
-        while_so(open, move || {
-            [panel(page, &desk, told, &scope), below(page, &desk, told)].collect_view().into_any()
-        })
-    };
-    view! {
-        <li class="line" class:open=open>
-            <section aria-labelledby=title_id id=id>
-                <div class="fold">
-                    <span class="no" aria-hidden="true">{number}</span>
-                    <div class="what">
-                        <h3>{fold}</h3>
-                        <p class="why">{said.reason}</p>
-                    </div>
-                    {head}
-                </div>
-                <div id=panel_id>{inside}</div>
-            </section>
-        </li>
-    }
-    .into_any()
+    let fold = fold_button(&title, move || open.get(), turn).text(said.title);
+    let what =
+        el("div").class("what").child(el("h3").child(fold)).child(paragraph("why", said.reason));
+    let row = el("div")
+        .class("fold")
+        .child(span("no", &number.to_string()).set("aria-hidden", "true"))
+        .child(what)
+        .child(head(page, &desk, told, &id, move || open.get()));
+    let scope = id.clone();
+    let inside = el("div").part(move || {
+        if !open.get() {
+            return Vec::new();
+        }
+        let mut inside = vec![panel(page, &desk, told, &scope)];
+        inside.extend(below.map(|it| it(page, told)));
+        inside
+    });
+    let section =
+        el("section").set("aria-labelledby", &title).set("id", &id).child(row).child(inside);
+    el("li")
+        .live("class", move || if open.get() { "line open" } else { "line" }.to_owned())
+        .child(section)
 }
 
-/// The title of something that folds: a button with a mark that shows whether it is open.
+/// The button of something that folds, with a mark that shows whether it is open; its title is still to be added.
 pub fn fold_button(
-    id: String,
-    controls: String,
-    open: Signal<bool>,
-    title: Signal<String>,
+    id: &str,
+    open: impl Fn() -> bool + Clone + 'static,
     turn: impl FnMut() + 'static,
-) -> AnyView {
-    let mark = text(move || if open.get() { "▾" } else { "▸" }.to_owned());
-    let expanded = text(move || open.get().to_string());
-    view! {
-        <button type="button" id=id aria-expanded=expanded aria-controls=controls on:click=act(turn)>
-            <span class="mk" aria-hidden="true">{mark}</span>
-            {title}
-        </button>
-    }
-    .into_any()
+) -> El {
+    let expanded = open.clone();
+    let mark = move || if open() { "▾" } else { "▸" }.to_owned();
+    el("button")
+        .set("type", "button")
+        .set("id", id)
+        .live("aria-expanded", move || expanded().to_string())
+        .press(turn)
+        .child(el("span").class("mk").set("aria-hidden", "true").live_text(mark))
 }
 
 /// The answer in the line's head; where it lacks a fact and the line is folded, that fact's blank.
-pub fn head(page: Page, desk: &Desk, told: Told, scope: &str, open: Signal<bool>) -> AnyView {
+pub fn head(
+    page: Page,
+    desk: &Desk,
+    told: Told,
+    scope: &str,
+    open: impl Fn() -> bool + Send + Sync + 'static,
+) -> El {
     let panel = told.panel;
     // First fact that is lacking, and how many more.
     let lacking = Memo::new(move |_| {
         panel.with(|it| match &it.head.figure {
-            Figure::Lacks(lacks) if !open.get() => {
+            Figure::Lacks(lacks) if !open() => {
                 lacks.first().map(|first| (first.id(), lacks.len() - 1))
             }
             _ => None,
         })
     });
     let (desk, scope) = (desk.clone(), scope.to_owned());
-    let head = part(move || match lacking.get() {
+    el("div").class("fig").part(move || match lacking.get() {
         Some((id, more)) => {
             let more = if more > 0 { words::and_more(more) } else { String::new() };
             let blank = blank(page, &desk, Some(told), id, &format!("{scope}-head"), Dress::Short);
-            view! {
-                <div class="fig lacking">
-                    {blank}
-                    <p class="care">{format!("{}{more}", words::NEEDED)}</p>
-                </div>
-            }
-            .into_any()
+            vec![
+                el("div")
+                    .class("lacking")
+                    .child(blank)
+                    .child(paragraph("care", &format!("{}{more}", words::NEEDED))),
+            ]
         }
         None => {
-            let id = format!("{scope}-answer-0");
-            let labelled_by = id.clone();
-            let label = text(move || panel.with(|it| it.head.label).to_owned());
-            let shown = part(move || panel.with(|it| figure(&it.head)));
-            let note = text(move || panel.with(|it| it.note.clone()));
-            view! {
-                <div class="fig">
-                    <span class="cap" id=id>{label}</span>
-                    <output aria-live="off" aria-labelledby=labelled_by>{shown}</output>
-                    <small class="why">{note}</small>
-                </div>
-            }
-            .into_any()
+            let mut all: Vec<El> = answer(panel, 0, &scope).into();
+            all.push(el("small").class("why").live_text(move || panel.with(|it| it.note.clone())));
+            all
         }
-    });
-    head.into_any()
+    })
 }
 
 /// The calculator of a line: blanks, answers, working, cautions.
-pub fn panel(page: Page, desk: &Desk, told: Told, scope: &str) -> AnyView {
+pub fn panel(page: Page, desk: &Desk, told: Told, scope: &str) -> El {
     let panel = told.panel;
     let quick = desk.quick;
     let asked = Memo::new(move |_| {
@@ -171,35 +154,26 @@ pub fn panel(page: Page, desk: &Desk, told: Told, scope: &str) -> AnyView {
                 |id| it.all().flat_map(|it| it.lacks()).map(Lack::id).any(|lack| lack == id);
             // What the sheet's first sentence has already is asked here only where it stands alone or is lacking.
             let stated = it.stated.iter().copied().filter(|id| quick || lacks(*id));
-            stated.chain(it.blanks.iter().copied()).map(|it| usize::from(it.0)).collect::<Vec<_>>()
+            stated.chain(it.blanks.iter().copied()).map(|it| it.0).collect::<Vec<u16>>()
         })
     });
     let blanks = {
         let (desk, scope) = (desk.clone(), scope.to_owned());
-        each(asked.into(), move |id| {
-            blank(page, &desk, Some(told), Id(id as u16), &scope, Dress::Whole)
-        })
+        let child =
+            move |id: usize| blank(page, &desk, Some(told), Id(id as u16), &scope, Dress::Whole);
+        el("div")
+            .class("blanks")
+            .each(move || asked.get().into_iter().map(usize::from).collect(), child)
     };
-    let warnings = part(move || {
-        panel.with(|it| {
-            it.warnings.iter().map(|it| paragraph("warning", it.clone())).collect_view().into_any()
-        })
-    });
+    let warnings =
+        move || panel.with(|it| it.warnings.iter().map(|it| paragraph("warning", it)).collect());
     let (count, cautions) = panel.with_untracked(|it| (it.answers.len(), it.cautions));
-    let answers = (1..=count).map(|at| answer(panel, at, scope)).collect_view();
-    let cautions = cautions.iter().map(|it| view! { <li>{*it}</li> }.into_any()).collect_view();
-    view! {
-        <div class="panel">
-            <div class="blanks">{blanks}</div>
-            <div class="answers">{warnings} {answers}</div>
-            {workings(panel)}
-            <ul class="cautions">{cautions}</ul>
-        </div>
-    }
-    .into_any()
-}
-
-/// Always open: a quick sum's head.
-pub fn unfolded() -> Signal<bool> {
-    flag(|| true)
+    let answers =
+        (1..=count).map(|at| el("div").class("answer").children(answer(panel, at, scope)));
+    el("div")
+        .class("panel")
+        .child(blanks)
+        .child(el("div").class("answers").child(el("div").part(warnings)).children(answers))
+        .child(workings(panel))
+        .child(el("ul").class("cautions").children(cautions.iter().map(|it| el("li").text(it))))
 }

@@ -1,50 +1,54 @@
 //! The bike as a link: making one, pasting one, and looking at one before anything of it is kept.
 
-use super::live::{button, nothing, paragraph, text, ticked, typed, while_so};
+use super::element::{El, button, el, paragraph};
 use super::page::Page;
 use super::{browser, kept};
 use crate::show;
 use crate::storage::link;
 use crate::words::page as words;
-use leptos::{html, prelude::*};
+use leptos::prelude::*;
 
 /// The link of the bike on the sheet.
-pub fn make(page: Page) -> AnyView {
+pub fn make(page: Page) -> El {
     let with_names = RwSignal::new(false);
     let copied = RwSignal::new(false);
-    let field = NodeRef::<html::Textarea>::new();
-    let link = text(move || {
-        copied.set(false);
+    let link = Memo::new(move |_| {
         format!("{}{}", browser::address(), link::written(&page.parcel(), with_names.get()))
     });
+    let field =
+        el("textarea").set("id", "link-made").set("rows", "3").set("readonly", "").live_value(
+            move || {
+                copied.set(false);
+                link.get()
+            },
+        );
+    let made = field.element();
     let copy = move || {
-        if let Some(field) = field.get_untracked() {
-            field.select();
-        }
-        browser::copy(&link.get_untracked());
+        browser::copy(&made, &link.get_untracked());
         copied.set(true);
     };
-    view! {
-        <div class="drawer">
-            <label for="link-made">{words::YOUR_LINK}</label>
-            <textarea id="link-made" rows="3" readonly node_ref=field prop:value=link></textarea>
-            <p class="row">
-                {button("do", words::COPY, copy)}
-                <span class="box">
-                    <input type="checkbox" id="link-names" on:change=ticked(move |on| with_names.set(on)) />
-                    <label for="link-names">{words::WITH_NAMES}</label>
-                </span>
-                <span role="status">{while_so(copied.into(), || words::COPIED.into_any())}</span>
-            </p>
-            <p class="why">{words::LINK_HINT}</p>
-            {paste()}
-        </div>
-    }
-    .into_any()
+    let names =
+        el("input").set("type", "checkbox").set("id", "link-names").on("change", move |_| {
+            with_names.update(|it| *it = !*it);
+        });
+    let names = el("span")
+        .class("box")
+        .child(names)
+        .child(el("label").set("for", "link-names").text(words::WITH_NAMES));
+    let said = el("span")
+        .set("role", "status")
+        .live_text(move || if copied.get() { words::COPIED } else { "" }.to_owned());
+    el("div")
+        .class("drawer")
+        .child(el("label").set("for", "link-made").text(words::YOUR_LINK))
+        .child(field)
+        .child(el("p").class("row").child(button("do", words::COPY, copy)).child(names).child(said))
+        .child(paragraph("why", words::LINK_HINT))
+        .children(paste())
 }
 
 /// A field to paste a link in.
-pub fn paste() -> AnyView {
+pub fn paste() -> Vec<El> {
     let pasted = RwSignal::new(String::new());
     let refused = RwSignal::new(String::new());
     let look = move || {
@@ -55,56 +59,64 @@ pub fn paste() -> AnyView {
             Err(why) => refused.set(why.to_string()),
         }
     };
-    let take = typed(move |text| {
-        refused.set(String::new());
-        pasted.set(text);
-    });
-    view! {
-        <label for="link-pasted">{words::LINK_HERE}</label>
-        <textarea id="link-pasted" rows="2" aria-describedby="link-refused" prop:value=text(move || pasted.get()) on:input=take></textarea>
-        <p id="link-refused" class="care" role="alert">{text(move || refused.get())}</p>
-        <p>{button("do", words::LOOK_AT_IT, look)}</p>
-    }
-    .into_any()
+    let field = el("textarea")
+        .set("id", "link-pasted")
+        .set("rows", "2")
+        .set("aria-describedby", "link-refused")
+        .take("input", move |text| {
+            refused.set(String::new());
+            pasted.set(text);
+        });
+    let why = el("p")
+        .set("id", "link-refused")
+        .class("care")
+        .set("role", "alert")
+        .live_text(move || refused.get());
+    vec![
+        el("label").set("for", "link-pasted").text(words::LINK_HERE),
+        field,
+        why,
+        el("p").child(button("do", words::LOOK_AT_IT, look)),
+    ]
 }
 
 /// What a link carries, before anything of it is kept.
-pub fn preview(page: Page, fragment: &str) -> AnyView {
+pub fn preview(page: Page, fragment: &str) -> Vec<El> {
     let leave = move || browser::go("layup");
+    let title = el("h1").set("id", "shared-title").text(words::SHARED_BIKE);
     let parcel = match link::read(fragment) {
         Ok(parcel) => parcel,
         Err(why) => {
-            return view! {
-                <h1>{words::SHARED_BIKE}</h1>
-                {paragraph("care", why.to_string())}
-                <p>{button("do", words::LEAVE_IT, leave)}</p>
-            }
-            .into_any();
+            let leave = el("p").child(button("do", words::LEAVE_IT, leave));
+            return vec![title, paragraph("care", &why.to_string()).set("role", "alert"), leave];
         }
     };
-    let facts =
-        link::listed(&parcel).into_iter().map(|(label, text)| fact(label, text)).collect_view();
-    let fasteners = match parcel.kept.bike.fasteners.len() {
-        0 => nothing(),
-        count => fact(words::KEPT_FASTENERS, count.to_string()),
-    };
+    let mut facts: Vec<El> =
+        link::listed(&parcel).iter().map(|(label, text)| fact(label, text)).collect();
+    if !parcel.kept.bike.fasteners.is_empty() {
+        facts.push(fact(words::KEPT_FASTENERS, &parcel.kept.bike.fasteners.len().to_string()));
+    }
     let made = format!("{}{}. {}", words::MADE_ON, show::long_day(parcel.made), words::SHARED_HINT);
     let keep = move || {
         kept::take_in(page, parcel.kept.clone());
         // Another's figures do not stay in the address.
         browser::go("layup");
     };
-    view! {
-        <section class="shared" aria-labelledby="shared-title">
-            <h1 id="shared-title">{words::SHARED_BIKE}</h1>
-            {paragraph("why", made)}
-            <dl>{facts} {fasteners}</dl>
-            <p class="row">{button("do", words::KEEP_AS_NEW, keep)} {button("quiet", words::LEAVE_IT, leave)}</p>
-        </section>
-    }
-    .into_any()
+    let row = el("p").class("row").child(button("do", words::KEEP_AS_NEW, keep)).child(button(
+        "quiet",
+        words::LEAVE_IT,
+        leave,
+    ));
+    let section = el("section")
+        .class("shared")
+        .set("aria-labelledby", "shared-title")
+        .child(title)
+        .child(paragraph("why", &made))
+        .child(el("dl").children(facts))
+        .child(row);
+    vec![section]
 }
 
-fn fact(label: &'static str, text: String) -> AnyView {
-    view! { <div><dt>{label}</dt> <dd>{text}</dd></div> }.into_any()
+fn fact(label: &str, text: &str) -> El {
+    el("div").child(el("dt").text(label)).child(el("dd").text(text))
 }

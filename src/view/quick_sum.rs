@@ -1,6 +1,7 @@
 //! One calculator alone, with nothing saved and nothing set up.
 
-use super::line::{Told, head, panel, unfolded};
+use super::element::{El, el, paragraph, span};
+use super::line::{Told, head, panel};
 use super::page::{Desk, Page};
 use crate::entry::Entry;
 use crate::facts;
@@ -9,9 +10,9 @@ use crate::words::{lines, page as words};
 use leptos::prelude::*;
 
 /// The calculator that a quick sum opens.
-pub fn page(page: Page, sum: QuickSum) -> AnyView {
+pub fn page(page: Page, sum: QuickSum) -> Vec<El> {
     let QuickSum::Of(line) = sum else {
-        return view! { <h1>{name(sum)}</h1> <p>{words::NOT_YET}</p> }.into_any();
+        return vec![el("h1").text(name(sum)), paragraph("", words::NOT_YET), offer()];
     };
     let desk = Desk::quick();
     if line == Line::Torques {
@@ -21,31 +22,28 @@ pub fn page(page: Page, sum: QuickSum) -> AnyView {
     let told = Told::new(line, &desk, page);
     let said = line.words();
     let scope = format!("quick-{}", line.key());
-    view! {
-        <section class="quick line open" aria-labelledby="quick-title">
-            <p class="kind">{words::QUICK_SUM}</p>
-            <h1 id="quick-title">{said.quick}</h1>
-            <p class="why">{format!("{}. {}", said.quick_reason, words::NOTHING_SAVED)}</p>
-            <div class="fold">{head(page, &desk, told, &scope, unfolded())}</div>
-            {panel(page, &desk, told, &scope)}
-        </section>
-        <p><a href="#layup">{words::SHEET}</a></p>
-    }
-    .into_any()
+    let title = "quick-title";
+    let section = el("section")
+        .class("quick line open")
+        .set("aria-labelledby", title)
+        .child(paragraph("kind", words::QUICK_SUM))
+        .child(el("h1").set("id", title).text(said.quick))
+        .child(paragraph("why", &format!("{}. {}", said.quick_reason, words::NOTHING_SAVED)))
+        .child(el("div").class("fold").child(head(page, &desk, told, &scope, || true)))
+        .child(panel(page, &desk, told, &scope));
+    vec![section, el("p").child(el("a").set("href", "#layup").text(words::SHEET))]
 }
 
 /// Links to the quick sums.
-pub fn offer() -> AnyView {
+pub fn offer() -> El {
     let live = QuickSum::ALL.into_iter().filter(|it| matches!(it, QuickSum::Of(_)));
     let links = live
-        .map(|it| view! { <li><a href=format!("#{}", it.key())>{name(it)}</a></li> }.into_any());
-    view! {
-        <nav class="offer" aria-label=words::QUICK_SUMS>
-            <span class="cap">{words::QUICK_SUMS}</span>
-            <ul>{links.collect_view()}</ul>
-        </nav>
-    }
-    .into_any()
+        .map(|it| el("li").child(el("a").set("href", &format!("#{}", it.key())).text(name(it))));
+    el("nav")
+        .class("offer")
+        .set("aria-label", words::QUICK_SUMS)
+        .child(span("cap", words::QUICK_SUMS))
+        .child(el("ul").children(links))
 }
 
 fn name(sum: QuickSum) -> &'static str {

@@ -1,7 +1,7 @@
 //! The lay-up side: whose bike it is, the season in a sentence, the season line, the lines in the order of the work.
 
+use super::element::{El, button, el, span, while_so};
 use super::line;
-use super::live::{act, button, nothing, steady_flag, steady_text, text, while_so};
 use super::page::{Desk, Owner, Page};
 use super::{link, season, torques};
 use crate::facts;
@@ -10,46 +10,38 @@ use crate::words::page as words;
 use leptos::prelude::*;
 
 /// The lay-up side of the sheet.
-pub fn lay_up(page: Page) -> AnyView {
+pub fn lay_up(page: Page) -> Vec<El> {
     let desk = Desk::of_bike(page);
     let named = desk.clone();
-    let name = steady_text(move || {
+    let name = move || {
         facts::BIKE_NAME.maybe(&named).ok().flatten().unwrap_or_else(|| words::YOUR_BIKE.to_owned())
-    });
-    let example = steady_flag(move || page.owner.get() == Owner::Example);
-    let mark = move || {
-        while_so(example, || view! { " " <span class="example">{words::EXAMPLE}</span> }.into_any())
     };
+    let example = move || page.owner.get() == Owner::Example;
+    let mark = || while_so("span", example, || vec![span("example", words::EXAMPLE)]);
     let lines = Line::ALL.into_iter().enumerate().map(|(at, it)| {
-        let below = if it == Line::Torques { torques::kept } else { |_, _: &Desk, _| nothing() };
-        line::line(page, &desk, it, at + 1, below)
+        let below = (it == Line::Torques).then_some(torques::kept as fn(_, _) -> _);
+        line::line(page, it, at + 1, below)
     });
-    let lines = lines.collect_view();
-    view! {
-        {while_so(example, move || introduction(page))}
-        <h1>{name} {mark()}</h1>
-        {season::sentence(page, &desk)}
-        {season::season_line(page, &desk)}
-        <h2 class="side">{words::LAY_UP} {mark()}</h2>
-        <ol class="sheet">{lines}</ol>
-    }
-    .into_any()
+    vec![
+        while_so("div", example, move || vec![introduction(page)]),
+        el("h1").live_text(name).text(" ").child(mark()),
+        season::sentence(page, &desk),
+        season::season_line(page, &desk),
+        el("h2").class("side").text(words::LAY_UP).text(" ").child(mark()),
+        el("ol").class("sheet").children(lines),
+    ]
 }
 
 /// Above the example: the way back for an owner, and the way in for everybody else.
-fn introduction(page: Page) -> AnyView {
+fn introduction(page: Page) -> El {
     let pasting = RwSignal::new(false);
-    let expanded = text(move || pasting.get().to_string());
-    let turn = act(move || pasting.update(|it| *it = !*it));
-    view! {
-        <div class="back">
-            <p>
-                {words::HAD_A_BIKE}
-                <button type="button" class="quiet" aria-expanded=expanded on:click=turn>{words::PASTE_A_LINK}</button>
-                {words::INVENTED} {button("quiet", words::START_YOUR_OWN, move || page.start_own())} {words::TYPE_OVER}
-            </p>
-            {while_so(pasting.into(), link::paste)}
-        </div>
-    }
-    .into_any()
+    let paste = button("quiet", words::PASTE_A_LINK, move || pasting.update(|it| *it = !*it))
+        .live("aria-expanded", move || pasting.get().to_string());
+    let said = el("p")
+        .text(words::HAD_A_BIKE)
+        .child(paste)
+        .text(words::INVENTED)
+        .child(button("quiet", words::START_YOUR_OWN, move || page.start_own()))
+        .text(words::TYPE_OVER);
+    el("div").class("back").child(said).child(while_so("div", move || pasting.get(), link::paste))
 }

@@ -1,7 +1,7 @@
 //! The fasteners that are kept: what to set for each, one tap away.
 
+use super::element::{El, button, el, span, while_so};
 use super::line::{Told, fold_button, head, panel};
-use super::live::{act, button, each, steady_flag, steady_text, while_so};
 use super::page::{Desk, Owner, Page};
 use crate::facts;
 use crate::plan::{Line, address::Address};
@@ -9,34 +9,30 @@ use crate::words::page as words;
 use leptos::prelude::*;
 
 /// The button that keeps the open fastener, and the list of those kept.
-pub fn kept(page: Page, _: &Desk, told: Told) -> AnyView {
-    let can_keep = steady_flag(move || {
+pub fn kept(page: Page, told: Told) -> El {
+    let can_keep = move || {
         page.owner.get() != Owner::Example && told.panel.with(|it| it.head.lacks().is_empty())
-    });
-    let some = steady_flag(move || page.fasteners.with(|it| !it.is_empty()));
-    let keys = Memo::new(move |_| {
-        page.fasteners.with(|all| all.iter().map(|it| it.key).collect::<Vec<_>>())
-    });
-    view! {
-        {while_so(can_keep, move || button("do", words::KEEP_FASTENER, move || page.keep_fastener()))}
-        {while_so(some, || view! { <h4 class="cap">{words::KEPT_FASTENERS}</h4> }.into_any())}
-        <ol class="fasteners">{each(keys.into(), move |key| row(page, key))}</ol>
-    }
-    .into_any()
+    };
+    let keep = move || vec![button("do", words::KEEP_FASTENER, move || page.keep_fastener())];
+    let some = move || page.fasteners.with(|it| !it.is_empty());
+    let title = || vec![el("h4").class("cap").text(words::KEPT_FASTENERS)];
+    let keys = move || page.fasteners.with(|all| all.iter().map(|it| it.key).collect());
+    el("div")
+        .child(while_so("p", can_keep, keep))
+        .child(while_so("div", some, title))
+        .child(el("ol").class("fasteners").each(keys, move |key| row(page, key)))
 }
 
-fn row(page: Page, key: usize) -> AnyView {
+fn row(page: Page, key: usize) -> El {
     let place = move || page.fasteners.with(|all| all.iter().position(|it| it.key == key));
-    let Some(sheet) = page
+    let sheet = page
         .fasteners
-        .with_untracked(|all| all.iter().find(|it| it.key == key).map(|it| it.sheet.clone()))
-    else {
-        return ().into_any();
-    };
+        .with_untracked(|all| all.iter().find(|it| it.key == key).map(|it| it.sheet.clone()));
+    let Some(sheet) = sheet else { return el("li") };
     let desk = Desk::of_fastener(page, sheet);
     let told = Told::new(Line::Torques, &desk, page);
     let named = desk.clone();
-    let name = steady_text(move || {
+    let name = Memo::new(move |_| {
         let own = facts::FASTENER_NAME.maybe(&named).ok().flatten();
         own.unwrap_or_else(|| words::fastener(place().map_or(0, |it| it + 1)))
     });
@@ -44,24 +40,20 @@ fn row(page: Page, key: usize) -> AnyView {
     let open =
         RwSignal::new(page.address.get_untracked() == Address::Sheet(Some(Line::Torques), number));
     let scope = format!("fastener-{key}");
-    let [title, panel_id] = ["title", "panel"].map(|it| format!("{scope}-{it}"));
-    let labelled_by = title.clone();
-    let fold = fold_button(title, panel_id.clone(), open.into(), name, move || {
-        open.update(|it| *it = !*it)
-    });
-    let head = head(page, &desk, told, &scope, open.into());
-    let remove = act(move || page.remove_fastener(key, &name.get_untracked()));
-    view! {
-        <li class="fastener">
-            <section aria-labelledby=labelled_by>
-                <div class="fold">
-                    <h5>{fold}</h5>
-                    {head}
-                    <button type="button" class="quiet" on:click=remove>{words::REMOVE} <span class="aloud">{name}</span></button>
-                </div>
-                <div id=panel_id>{while_so(open.into(), move || panel(page, &desk, told, &scope))}</div>
-            </section>
-        </li>
-    }
-    .into_any()
+    let title = format!("{scope}-title");
+    let fold = fold_button(&title, move || open.get(), move || open.update(|it| *it = !*it))
+        .live_text(move || name.get());
+    let remove =
+        button("quiet", words::REMOVE, move || page.remove_fastener(key, &name.get_untracked()))
+            .child(span("aloud", " ").live_text(move || name.get()));
+    let row = el("div")
+        .class("fold")
+        .child(el("h5").child(fold))
+        .child(head(page, &desk, told, &scope, move || open.get()))
+        .child(remove);
+    let inside =
+        while_so("div", move || open.get(), move || vec![panel(page, &desk, told, &scope)]);
+    el("li")
+        .class("fastener")
+        .child(el("section").set("aria-labelledby", &title).child(row).child(inside))
 }
