@@ -1,12 +1,12 @@
 //! Geometry of the pictures: what is drawn where, without a word of how a browser draws it.
 
 use crate::battery::{FAST, SLOW, TYPICAL};
+use crate::digits;
 use crate::plan::Course;
-use crate::show::{self, number};
+use crate::show;
 use crate::units::{CELSIUS, FAHRENHEIT, Unit, UnitSet};
 use crate::words::{MONTHS, season_line as words};
 use chrono::{Datelike, NaiveDate};
-use std::fmt::Write;
 
 /// A text with its place; `anchor` is where the text lies about `x`.
 #[derive(Debug, Clone, PartialEq)]
@@ -114,7 +114,7 @@ pub fn season_line(course: &Course, wide: bool, set: UnitSet) -> SeasonLine {
     let coldest_at = course.celsius.iter().position(|it| *it == coldest).unwrap_or(0);
     let unit: &Unit = if set == UnitSet::Metric { &CELSIUS } else { &FAHRENHEIT };
     let degrees = |celsius: f64| {
-        format!("{} {}", number::fixed(unit.of_base(CELSIUS.to_base(celsius)), 0), unit.symbol)
+        format!("{} {}", digits::fixed(unit.of_base(CELSIUS.to_base(celsius)), 0), unit.symbol)
     };
 
     let day_of = |day: NaiveDate| (day - course.park).num_days() as f64;
@@ -196,8 +196,10 @@ fn path(points: impl Iterator<Item = [f64; 2]>) -> String {
     let mut path = String::new();
     for (at, [x, y]) in points.enumerate() {
         let letter = if at == 0 { 'M' } else { 'L' };
-        // Writing to a String cannot fail.
-        let _ = write!(path, "{letter}{x:.1} {y:.1}");
+        path.push(letter);
+        path.push_str(&digits::plain(x, 1));
+        path.push(' ');
+        path.push_str(&digits::plain(y, 1));
     }
     path
 }
@@ -226,7 +228,7 @@ fn month_day(day: NaiveDate) -> String {
 
 fn told(course: &Course, coldest: &str) -> String {
     let last = course.charge.last().copied().unwrap_or([0.0; 3]);
-    let percent = |it: f64| number::fixed(it * 100.0, 0);
+    let percent = |it: f64| digits::fixed(it * 100.0, 0);
     let mut told = words::told(
         course.celsius.len(),
         [&percent(last[FAST]), &percent(last[SLOW])],

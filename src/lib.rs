@@ -1,6 +1,7 @@
 //! Torpor turns a motorcycle's service figures into what to set, pour, dose and do when it is laid up for the season.
 #![cfg_attr(test, allow(clippy::unwrap_used, clippy::expect_used, clippy::panic))]
 
+pub mod digits;
 pub mod entry;
 pub mod units;
 pub mod words;

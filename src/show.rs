@@ -3,10 +3,13 @@
 
 mod day;
 mod formula;
-pub mod number;
+mod places;
+
+use places::places;
 
 pub use day::{long as long_day, plain as plain_day, short as short_day};
 
+use crate::digits;
 use crate::entry::day_written;
 use crate::facts::{Id, Lack, Told};
 use crate::units::{Measure, Unit, UnitSet};
@@ -179,19 +182,19 @@ fn number_figure(
 ) -> Figure {
     let of = |base: f64| unit.map_or(base, |it| it.of_base(base));
     let value = of(base);
-    let places = number::places(measure, unit, value);
+    let places = places(measure, unit, value);
     let range = bounds.map(|ends| {
         let mut ends = ends.map(of);
         // A unit such as miles to the gallon turns the order round.
         if ends[0] > ends[1] {
             ends.swap(0, 1);
         }
-        ends.map(|it| number::fixed(it, places))
+        ends.map(|it| digits::fixed(it, places))
     });
     Figure::Number {
-        text: number::fixed(value, places),
+        text: digits::fixed(value, places),
         unit: unit.map_or("", |it| it.symbol),
-        data: number::exact(value),
+        data: digits::exact(value),
         range: range.filter(|[low, high]| low != high),
     }
 }
@@ -200,10 +203,10 @@ fn number_figure(
 pub fn amount(amount: Amount, set: UnitSet) -> String {
     match amount {
         Amount::Quantity(measure, base) => match measure.usual(set) {
-            Some(unit) => with_unit(&number::shortest(unit.of_base(base)), unit),
-            None => number::shortest(base),
+            Some(unit) => with_unit(&digits::shortest(unit.of_base(base)), unit),
+            None => digits::shortest(base),
         },
-        Amount::Number(number) => number::shortest(number),
+        Amount::Number(number) => digits::shortest(number),
         Amount::Days(days) => format!("{days} d"),
         Amount::Day(day) => short_day(day),
     }
@@ -231,9 +234,9 @@ pub fn rounded_in(
     quantity: impl Quantity,
     unit: Option<&'static Unit>,
 ) -> String {
-    let Some(unit) = unit else { return number::shortest(quantity.base()) };
+    let Some(unit) = unit else { return digits::shortest(quantity.base()) };
     let value = unit.of_base(quantity.base());
-    with_unit(&number::fixed(value, number::places(measure, Some(unit), value)), unit)
+    with_unit(&digits::fixed(value, places(measure, Some(unit), value)), unit)
 }
 
 /// "25 N·m", but "90°" and "66 %".

@@ -1,6 +1,7 @@
 //! Resting voltage and charge, either way.
 
 use super::{Chemistry, Parameters, Roughly, curve};
+use crate::digits::fixed;
 use crate::units::Measure;
 use crate::working::{Answer, Law, term};
 use std::fmt;
@@ -131,11 +132,17 @@ impl fmt::Display for VoltageError {
         match self {
             Self::Charging { below } => write!(
                 f,
-                "resting voltage has to be under {below:.1} V; take the charger off, let it stand overnight and read again"
+                "resting voltage has to be under {} V; take the charger off, let it stand overnight and read again",
+                fixed(*below, 1)
             ),
             Self::NotAVoltage => f.write_str("resting voltage has to be 0 V or more"),
             Self::NotAThreshold { empty, full } => {
-                write!(f, "voltage to charge below has to be between {empty:.2} and {full:.2} V")
+                write!(
+                    f,
+                    "voltage to charge below has to be between {} and {} V",
+                    fixed(*empty, 2),
+                    fixed(*full, 2)
+                )
             }
         }
     }

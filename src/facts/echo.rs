@@ -1,8 +1,9 @@
 //! How an entry was read, said beside it where its text leaves any doubt.
 
 use super::{About, Kind};
+use crate::digits;
 use crate::entry::{self, Entry};
-use crate::show::{self, number};
+use crate::show;
 use crate::units::{Dimension, UnitSet};
 
 /// An entry as a person would write it whole: "15 L", "in line", "Sat, Nov 14 2026".
@@ -55,7 +56,7 @@ pub fn echo(about: &About, entry: &Entry) -> Option<String> {
             };
             let read = entry::quantity(&bare, &dimensions).ok()??;
             let unit = read.unit?;
-            let of = |base: f64| number::shortest(unit.of_base(base));
+            let of = |base: f64| digits::shortest(unit.of_base(base));
             let symbol = unit.symbol;
             let number = match read.bounds {
                 Some([low, high]) => {
@@ -74,12 +75,12 @@ pub fn echo(about: &About, entry: &Entry) -> Option<String> {
         }
         Kind::Dose => {
             let dose = entry::dose(entry).ok()??;
-            let ratio = number::shortest((dose.fuel / dose.stabilizer * 10.0).round() / 10.0);
+            let ratio = digits::shortest((dose.fuel / dose.stabilizer * 10.0).round() / 10.0);
             let (Some(unit), Some(fuel_unit)) = (dose.unit, dose.fuel_unit) else {
                 return Some(format!("read as 1 to {ratio}"));
             };
-            let one = number::shortest(unit.of_base(dose.stabilizer));
-            let other = number::shortest(fuel_unit.of_base(dose.fuel));
+            let one = digits::shortest(unit.of_base(dose.stabilizer));
+            let other = digits::shortest(fuel_unit.of_base(dose.fuel));
             let hint =
                 if dose.ambiguous { "; British measures: write imp fl oz, imp gal" } else { "" };
             Some(format!(

@@ -1,9 +1,9 @@
 //! Readers: from an entry to what a fact is, within the limits that its kind sets.
 
 use super::{About, Choice, Kind, Limit};
+use crate::digits;
 use crate::entry::{self, Entry, Read, Refusal};
 use crate::season::Temperatures;
-use crate::show::number;
 use crate::units::{Dimension, Unit};
 use crate::working::Quantity;
 use chrono::NaiveDate;
@@ -121,7 +121,7 @@ impl Limit {
     /// What is accepted, in words, in the unit that was typed.
     fn accepted(&self, unit: &Unit) -> String {
         let [low, high] =
-            [self.low, self.high].map(|it| number::shortest(unit.of_base(self.unit.to_base(it))));
+            [self.low, self.high].map(|it| digits::shortest(unit.of_base(self.unit.to_base(it))));
         let symbol = unit.symbol;
         if self.low_taken {
             format!("between {low} {symbol} and {high} {symbol}")

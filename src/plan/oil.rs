@@ -1,9 +1,10 @@
 //! Oil: fill for the job, first pour and top-up, bottles.
 
 use super::Panel;
+use crate::digits;
 use crate::facts::{self, Fact, Facts, Told, all3, both};
 use crate::oil::{self, Bottles, Fills, Job, OilError};
-use crate::show::{self, Shown, number};
+use crate::show::{self, Shown};
 use crate::units::{Measure, UnitSet};
 use crate::words::{cautions, labels, notes};
 use crate::working::Answer;
@@ -31,7 +32,7 @@ pub fn oil(from: &dyn Facts, set: UnitSet) -> Panel {
     }
     if let (Ok(to_buy), Ok(left)) = (&to_buy, &left_over) {
         let left = show::rounded(Measure::Oil, left.value, set);
-        note.push(notes::bottles(to_buy.value, &number::fixed(to_buy.value, 0), &left));
+        note.push(notes::bottles(to_buy.value, &digits::fixed(to_buy.value, 0), &left));
     }
     let mut warnings = Vec::new();
     if matches!((&pour, between), (Ok(_), Ok(None))) {

@@ -4,6 +4,7 @@ use super::answer::figure;
 use super::element::{El, el, paragraph, span, svg};
 use super::entry_field::{Dress, blank};
 use super::page::{Desk, Page};
+use crate::digits;
 use crate::drawing::{self, Label, SeasonLine};
 use crate::facts::{self, Facts, Id};
 use crate::plan;
@@ -90,19 +91,20 @@ fn picture(it: SeasonLine, wide: bool) -> El {
     let marks = it.marks.iter().zip(top).flat_map(|([x, y], top)| {
         let dot =
             svg("circle").class("act").set("cx", &place(*x)).set("cy", &place(*y)).set("r", "5");
-        [path("act", &format!("M{x:.1} {top:.1}V{base:.1}")), dot]
+        [path("act", &format!("M{} {}V{}", place(*x), place(top), place(base))), dot]
     });
-    let months = it.months.iter().map(|x| path("month", &format!("M{x:.1} {base:.1}v8")));
+    let months =
+        it.months.iter().map(|x| path("month", &format!("M{} {}v8", place(*x), place(base))));
     svg("svg")
         .class(if wide { "wide" } else { "narrow" })
-        .set("viewBox", &format!("0 0 {width:.0} {height:.0}"))
+        .set("viewBox", &format!("0 0 {} {}", place(width), place(height)))
         .set("role", "img")
         .set("aria-label", &it.told)
         .child(path("band", &it.band))
         .child(path("typical", &it.typical))
-        .child(path("below", &format!("M{left:.1} {:.1}H{right:.1}", it.threshold)))
+        .child(path("below", &format!("M{} {}H{}", place(left), place(it.threshold), place(right))))
         .child(path("cold", &it.temperature))
-        .child(path("axis", &format!("M{left:.1} {base:.1}H{right:.1}")))
+        .child(path("axis", &format!("M{} {}H{}", place(left), place(base), place(right))))
         .children(months.chain(marks))
         .child(label("care", &it.below))
         .child(label("cold", &it.cold))
@@ -124,5 +126,5 @@ fn label(class: &str, it: &Label) -> El {
 }
 
 fn place(it: f64) -> String {
-    format!("{it:.1}")
+    digits::plain(it, 1)
 }
