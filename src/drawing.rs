@@ -71,7 +71,7 @@ struct Layout {
 
 const WIDE: Layout = Layout {
     size: [900.0, 220.0],
-    span: [44.0, 880.0],
+    span: [4.0, 896.0],
     charge: [44.0, 140.0],
     temperature: [152.0, 180.0],
     acts: [16.0, 34.0],
@@ -129,10 +129,16 @@ pub fn season_line(course: &Course, wide: bool, set: UnitSet) -> SeasonLine {
     };
     let marks = acts.iter().map(|(day, _)| [x(day_of(*day)), typical_on(*day)]).collect();
     let label = |x: f64, y: f64, text: String| Label { x, y, anchor: anchor(x, layout), text };
-    let act_labels = acts
-        .iter()
-        .zip(layout.acts.into_iter().rev())
-        .map(|((day, what), y)| label(x(day_of(*day)), y, format!("{what} {}", month_day(*day))));
+    // A stem runs from its text down to the axis. Texts that lean right stand the earlier above the later, others the
+    // later above the earlier: so no stem crosses the other's text.
+    let leans_right = |day: NaiveDate| x(day_of(day)) < layout.size[0] / 2.0;
+    let all_right = acts.iter().all(|(day, _)| leans_right(*day));
+    let act_labels = acts.iter().enumerate().map(|(at, (day, what))| Label {
+        x: x(day_of(*day)) + if leans_right(*day) { -6.0 } else { 6.0 },
+        y: layout.acts[usize::from((at == 0) != all_right)],
+        anchor: if leans_right(*day) { "start" } else { "end" },
+        text: format!("{what} {}", month_day(*day)),
+    });
     let axis_text = layout.temperature[1] + 24.0;
 
     let firsts: Vec<NaiveDate> =
@@ -172,7 +178,7 @@ pub fn season_line(course: &Course, wide: bool, set: UnitSet) -> SeasonLine {
         acts: act_labels.collect(),
         below: Label {
             x: left + 4.0,
-            y: height(course.threshold) - 6.0,
+            y: height(course.threshold) + 15.0,
             anchor: "start",
             text: words::BELOW.to_owned(),
         },

@@ -176,7 +176,7 @@ pub fn example(today: NaiveDate, set: UnitSet) -> Kept {
     put(facts::KEY_OFF_DRAW.id(), "about 1", MILLIAMPERE.code);
     put(facts::WHERE_IT_STANDS.id(), "unheated", 0);
     put(facts::ADAPTER.id(), "in_line", 0);
-    put(facts::PARK_DATE.id(), &format!("{autumn}-11-14"), 0);
-    put(facts::RIDE_DATE.id(), &format!("{}-03-28", autumn + 1), 0);
+    put(facts::PARK_DATE.id(), &format!("Nov 14 {autumn}"), 0);
+    put(facts::RIDE_DATE.id(), &format!("Mar 28 {}", autumn + 1), 0);
     kept
 }

@@ -90,6 +90,20 @@ impl Shown {
         Self::in_base(label, told, set, unit)
     }
 
+    /// A mark, as it stands on a scale that is marked in `unit`: 21, not 21.00.
+    pub fn mark(
+        label: &'static str,
+        told: Told<Answer<impl Quantity>>,
+        set: UnitSet,
+        unit: Option<&'static Unit>,
+    ) -> Self {
+        let mut shown = Self::quantity_in(label, told, set, unit);
+        if let Figure::Number { text, data, .. } = &mut shown.figure {
+            *text = data.clone();
+        }
+        shown
+    }
+
     /// A number without unit: a count, a factor.
     pub fn count(label: &'static str, told: Told<Answer<f64>>, set: UnitSet) -> Self {
         Self::in_base(label, told, set, None)

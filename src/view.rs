@@ -18,7 +18,7 @@ use crate::plan::address::Address;
 use crate::words::{cautions, page as words};
 use element::{El, button, el, paragraph};
 use leptos::prelude::*;
-use page::{Page, Saving};
+use page::{Owner, Page, Saving};
 
 pub use browser::stopped;
 
@@ -40,7 +40,7 @@ pub fn lay_out() {
         }
     };
     let kept_here = move || match page.saving.get() {
-        Saving::Kept => words::KEPT_HERE.to_owned(),
+        Saving::Kept if page.owner.get() != Owner::Example => words::KEPT_HERE.to_owned(),
         _ => String::new(),
     };
     let foot = el("footer")

@@ -44,7 +44,8 @@ pub fn torque(from: &dyn Facts, set: UnitSet) -> Panel {
     }
     warnings.extend(off_scale);
 
-    let mut note = Vec::new();
+    let mut note: Vec<String> =
+        facts::FASTENER_NAME.maybe(from).ok().flatten().into_iter().collect();
     if let (Ok(_), Ok(exact)) = (&mark, &exact) {
         note.push(notes::exact_setting(&show::rounded(Measure::Torque, exact.value, set)));
     }
@@ -67,7 +68,7 @@ pub fn torque(from: &dyn Facts, set: UnitSet) -> Panel {
     // Without a graduation there is no mark, but the exact setting is an answer already.
     let no_graduation = matches!(graduation, Ok(None));
     let exact_known = exact.lacks().is_empty();
-    let mark_shown = Shown::quantity_in(labels::SET_TO, mark, set, marked_in);
+    let mark_shown = Shown::mark(labels::SET_TO, mark, set, marked_in);
     let (head, answers) = if mark_shown.lacks().is_empty() || (!no_graduation && !exact_known) {
         (mark_shown, vec![exact, gets])
     } else if exact_known || no_graduation {

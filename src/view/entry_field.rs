@@ -110,6 +110,8 @@ impl Field {
             .set("autocapitalize", "off")
             .set("spellcheck", "false")
             .set("aria-describedby", &described)
+            // Not to be seen: it lets the style tell a blank from one that is filled in.
+            .set("placeholder", " ")
             .live("size", move || width.entry().text.chars().count().clamp(4, 24).to_string())
             .live("aria-invalid", move || invalid.refusal().is_some().to_string())
             .live_value(move || value.entry().text)
@@ -175,7 +177,7 @@ impl Field {
                 self.say_soon();
             }
         };
-        let name = move || words::change_unit(about.label, &symbol(&named));
+        let name = move || words::change_unit(&symbol(&named));
         let button =
             el("button").set("type", "button").class("unit").live("aria-label", name).press(next);
         Some(button.live_text(move || symbol(&shown)))
@@ -183,7 +185,6 @@ impl Field {
 
     /// Turns the sign: many decimal keypads have none.
     fn sign(self) -> El {
-        let label = format!("{}: {}", words::CHANGE_SIGN, self.about.label);
         let turn = move || {
             let now = untrack(|| self.entry()).text;
             let trimmed = now.trim_start();
@@ -192,12 +193,11 @@ impl Field {
                 .map_or_else(|| format!("−{trimmed}"), str::to_owned);
             self.typed(turned);
         };
-        small_button(&label, "±", turn)
+        small_button(words::CHANGE_SIGN, "±", turn)
     }
 
     /// The browser's own calendar, for those who would rather pick a day than type it.
     fn calendar(self) -> [El; 2] {
-        let label = format!("{}: {}", words::PICK_A_DAY, self.about.label);
         let now = self.clone();
         let picker = el("input")
             .set("type", "date")
@@ -213,7 +213,7 @@ impl Field {
                 }
             });
         let opened = picker.element();
-        [small_button(&label, "▾", move || browser::show_picker(&opened)), picker]
+        [small_button(words::PICK_A_DAY, "▾", move || browser::show_picker(&opened)), picker]
     }
 
     /// A choice as a row of pills.

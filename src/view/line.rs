@@ -139,6 +139,9 @@ pub fn head(
         None => {
             let mut all: Vec<El> = answer(panel, 0, &scope).into();
             all.push(el("small").class("why").live_text(move || panel.with(|it| it.note.clone())));
+            // A warning is not to wait until the line is unfolded.
+            let warning = move || panel.with(|it| it.warnings.first().cloned().unwrap_or_default());
+            all.push(el("small").class("care").live_text(warning));
             all
         }
     })

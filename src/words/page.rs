@@ -82,8 +82,8 @@ pub fn and_more(count: usize) -> String {
     format!(", and {count} more")
 }
 /// Name of the button that changes a unit.
-pub fn change_unit(label: &str, unit: &str) -> String {
-    format!("{unit}, unit of {label}; change it")
+pub fn change_unit(unit: &str) -> String {
+    format!("{unit}, change unit")
 }
 /// Fastener of the torque list without a name.
 pub fn fastener(number: usize) -> String {
