@@ -22,6 +22,7 @@ pub use run::{
 };
 pub use treat::{Label, STABILIZER, stabilizer};
 
+use crate::source;
 use crate::{
     units::Measure,
     working::{Answer, Law, Quantity, term},
@@ -33,7 +34,7 @@ use uom::si::f64::Volume;
 pub const FUEL_TO_ADD: Law = Law {
     formula: "a = F − I",
     gives: Measure::Tank,
-    source: "arithmetic",
+    source: source::ARITHMETIC,
     holds: "the level to fill to is no higher than the bottom of the filler neck: fuel grows as it warms",
 };
 
@@ -41,7 +42,7 @@ pub const FUEL_TO_ADD: Law = Law {
 pub const FULL_ENOUGH: Law = Law {
     formula: "a = max(0, F − I)",
     gives: Measure::Tank,
-    source: "arithmetic",
+    source: source::ARITHMETIC,
     holds: "the tank already holds what it was to be filled to, or more",
 };
 

@@ -6,6 +6,7 @@ mod bottles;
 
 pub use bottles::{BOTTLES, Bottles, LEFT_OVER, bottles};
 
+use crate::source;
 use crate::{
     units::Measure,
     working::{Answer, Law, Quantity, term},
@@ -20,7 +21,7 @@ use uom::si::{
 pub const OIL_NEEDED: Law = Law {
     formula: "V = F",
     gives: Measure::Oil,
-    source: "the bike's manual, its fill for this oil change",
+    source: source::MANUAL_FILL,
     holds: "a rough figure until the level is read: some old oil always stays behind",
 };
 
@@ -28,7 +29,7 @@ pub const OIL_NEEDED: Law = Law {
 pub const FILTER_ALLOWANCE: Law = Law {
     formula: "a = F − D",
     gives: Measure::Oil,
-    source: "by definition: the fill with a new filter less the fill without",
+    source: source::FILTER_ALLOWANCE,
     holds: "both fills are from the same manual",
 };
 
@@ -36,7 +37,7 @@ pub const FILTER_ALLOWANCE: Law = Law {
 pub const FIRST_POUR: Law = Law {
     formula: "P = F − B / 2",
     gives: Measure::Oil,
-    source: "arithmetic: the whole fill reaches the upper mark, the volume between the marks less the lower",
+    source: source::MARKS,
     holds: "the level is then read as the manual says and topped up; never start with it under the lower mark",
 };
 
@@ -44,7 +45,7 @@ pub const FIRST_POUR: Law = Law {
 pub const FIRST_POUR_SHARE: Law = Law {
     formula: "P = s · F",
     gives: Measure::Oil,
-    source: "common practice, no source",
+    source: source::PRACTICE,
     holds: "then fill to the level on the glass or stick before starting",
 };
 
@@ -52,7 +53,7 @@ pub const FIRST_POUR_SHARE: Law = Law {
 pub const TOP_UP: Law = Law {
     formula: "U = F − P",
     gives: Measure::Oil,
-    source: "arithmetic",
+    source: source::ARITHMETIC,
     holds: "an upper limit: the level on the glass or stick decides, and too much oil does harm",
 };
 

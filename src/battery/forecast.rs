@@ -3,6 +3,7 @@
 use super::decay::{Decay, after_a_day};
 use super::{Battery, Edges, FAST, Roughly, SLOW, TYPICAL};
 use crate::season::{Season, Temperatures};
+use crate::source;
 use crate::units::Measure;
 use crate::working::{Amount, Answer, Law, Term, term};
 use chrono::{Days, NaiveDate};
@@ -18,9 +19,7 @@ use uom::si::{
 pub static CHARGE: Law = Law {
     formula: "each day s → s · e^(−k) − p · (1 − e^(−k)) / k; k = −ln(1 − r) / 30 · Q^((T − 25 °C) / 10 K); p = I · 24 h / C",
     gives: Measure::Share,
-    source: "loss in proportion to what is left: US Army TM 9-6140-200-14, para 4-8c (a full battery loses faster); r and Q: \
-        ranges of published points, see battery::parameters; capacity 70–100 % of the label and draw ±50 %: common practice, \
-        no source",
+    source: source::SELF_DISCHARGE,
     holds: "a sound battery, fully charged at some time, with a constant draw; a shorted cell or an aged battery loses two to \
         three times as much. Harm done by standing flat is not counted",
 };
@@ -29,7 +28,7 @@ pub static CHARGE: Law = Law {
 pub static FIRST_DAY_BELOW: Law = Law {
     formula: "first day with s < threshold, on the fast edge",
     gives: Measure::Days,
-    source: CHARGE.source,
+    source: source::SELF_DISCHARGE,
     holds: CHARGE.holds,
 };
 
@@ -37,7 +36,7 @@ pub static FIRST_DAY_BELOW: Law = Law {
 pub static LOOK_AT_THE_METER: Law = Law {
     formula: "park date + 28 days",
     gives: Measure::Days,
-    source: "common practice, no source: three to four weeks after parking",
+    source: source::METER_CHECK,
     holds: "any battery off the charger; sooner where the forecast says so",
 };
 

@@ -1,6 +1,7 @@
 //! How much cold the acid still bears: the less charge, the more water in it.
 
 use super::{FAST, Forecast, Parameters, SLOW, TYPICAL, curve};
+use crate::source;
 use crate::units::Measure;
 use crate::working::{Amount, Answer, Law, Term, term};
 use chrono::NaiveDate;
@@ -15,8 +16,7 @@ use uom::si::{
 pub static FREEZING_POINT: Law = Law {
     formula: "Tf = Tf(SG); SG = SGe + s · (SGf − SGe)",
     gives: Measure::Temperature,
-    source: "Tf(SG): US Army OD1002 lesson 2, TM 5-4210-230-14&P-1 table 2, TM 10-6140-200-14 table 1-1, which agree within \
-        5 °F; SG in proportion to the charge: DOE-HDBK-1084-95 p. 17; flat counts as SG 1.050 (assumed)",
+    source: source::FREEZING,
     holds: "lead-acid. A hydrometer reading is better than a charge; AGM and gel SG are inferred from their voltage",
 };
 
@@ -25,7 +25,7 @@ pub static FREEZE_MARGIN: Law = Law {
     formula: "margin = min over the nights of (Tn − Tf)",
     // A step between temperatures; there is no measure for it yet.
     gives: Measure::TemperatureStep,
-    source: FREEZING_POINT.source,
+    source: source::FREEZING,
     holds: "the battery as cold as the night. The coldest night is taken to fall on the coldest days of the season, other \
         nights as much warmer as their days are. Act under 5 K; at 0 K and below it freezes",
 };

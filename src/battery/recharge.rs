@@ -2,6 +2,7 @@
 
 use super::decay::after_a_day;
 use super::{Chemistry, FAST, Forecast, Parameters};
+use crate::source;
 use crate::units::Measure;
 use crate::working::{Answer, Law, term};
 use chrono::NaiveDate;
@@ -19,7 +20,7 @@ use uom::si::{
 pub static RECHARGE_DAYS: Law = Law {
     formula: "charge to full on the last day that begins at or above the threshold, on the fast edge; repeat",
     gives: Measure::Days,
-    source: super::forecast::CHARGE.source,
+    source: source::SELF_DISCHARGE,
     holds: super::forecast::CHARGE.holds,
 };
 
@@ -28,8 +29,7 @@ pub static CHARGING_LEAD_ACID: Law = Law {
     formula: "t = (0.80 − s) · C / (0.95 · I) + 0.20 · C / (0.80 · min(I, C / 20 h))",
     // Hours; there is no measure for them yet.
     gives: Measure::Time,
-    source: "the last fifth cannot be charged fast (charging pages); 0.95 from memory of Stevens and Corey, Sandia; 0.80 and \
-        C/20 h, mean of a taper from C/10 h to C/100 h, are assumed. From flat at C/10 it gives 13.4 h; pages say 12–16 h",
+    source: source::LEAD_ACID_CHARGING,
     holds: "sound lead-acid battery above its freezing point; ±40 %. Current no more than a tenth of the capacity",
 };
 
@@ -37,7 +37,7 @@ pub static CHARGING_LEAD_ACID: Law = Law {
 pub static CHARGING_LIFEPO4: Law = Law {
     formula: "t = (0.95 − s) · C / (0.99 · I) + 0.05 · C / (0.495 · I)",
     gives: Measure::Time,
-    source: "0.99: a battery education page; the slower last twentieth is assumed",
+    source: source::LITHIUM_CHARGING,
     holds: "LiFePO4 at 0 °C or above; ±40 %",
 };
 

@@ -2,6 +2,7 @@
 
 use super::{Chemistry, Parameters, Roughly, curve};
 use crate::digits::fixed;
+use crate::source;
 use crate::units::Measure;
 use crate::working::{Answer, Law, term};
 use std::fmt;
@@ -16,9 +17,7 @@ use uom::si::{
 pub static RESTING_VOLTAGE: Law = Law {
     formula: "V = V(s) + ΔV(T)",
     gives: Measure::Voltage,
-    source: "V(s): table of resting voltages at 26.7 °C, open dataset ElectricalAge2 and makers' charging tables; LiFePO4: \
-        open-circuit potentials of an open cell set (FaradayInstitution/BPX). ΔV(T): the same dataset; its −0.134 V at \
-        −17.8 °C is set against about −0.05 V by theory",
+    source: source::RESTING_VOLTAGES,
     holds: "12 V battery with every cell sound, off the charger and the road for a night. Bounds hold a meter and spread of \
         ±0.05 V (LiFePO4 ±0.06 V)",
 };
@@ -27,7 +26,7 @@ pub static RESTING_VOLTAGE: Law = Law {
 pub static CHARGE_FROM_VOLTAGE: Law = Law {
     formula: "V(s) = V − ΔV(T)",
     gives: Measure::Share,
-    source: RESTING_VOLTAGE.source,
+    source: source::RESTING_VOLTAGES,
     holds: RESTING_VOLTAGE.holds,
 };
 
@@ -35,23 +34,19 @@ pub static CHARGE_FROM_VOLTAGE: Law = Law {
 pub static THRESHOLD_FROM_VOLTAGE: Law = Law {
     formula: "V(s) = V",
     gives: Measure::Share,
-    source: "the manual's voltage, by the table of resting voltages at 26.7 °C",
+    source: source::MANUAL_VOLTAGE,
     holds: RESTING_VOLTAGE.holds,
 };
 
 /// Charge to recharge below, as the owner typed it.
-pub static THRESHOLD_TYPED: Law = Law {
-    formula: "s",
-    gives: Measure::Share,
-    source: "the owner, from the bike's or the battery's manual",
-    holds: "this battery",
-};
+pub static THRESHOLD_TYPED: Law =
+    Law { formula: "s", gives: Measure::Share, source: source::OWNER, holds: "this battery" };
 
 /// Charge to recharge below where the manual gives none: lead-acid.
 pub static THRESHOLD_LEAD_ACID: Law = Law {
     formula: "s = 75 %",
     gives: Measure::Share,
-    source: "US Army TM 5-3820-256-24-4, battery section: charge a stored battery that falls to SG 1.225, which is 75 %",
+    source: source::LEAD_ACID_THRESHOLD,
     holds: "lead-acid; the manual's own voltage comes first",
 };
 
@@ -59,7 +54,7 @@ pub static THRESHOLD_LEAD_ACID: Law = Law {
 pub static THRESHOLD_LIFEPO4: Law = Law {
     formula: "s = 40 %",
     gives: Measure::Share,
-    source: "lower end of the 40 to 60 % that two sellers advise for storage (weak)",
+    source: source::LITHIUM_THRESHOLD,
     holds: "LiFePO4; the manual's own voltage comes first",
 };
 

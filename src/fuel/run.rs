@@ -3,6 +3,7 @@
 //! Never by idling: it overheats the engine, dilutes the oil and fills the garage with carbon monoxide.
 
 use super::{FuelError, positive, positive_or_none};
+use crate::source;
 use crate::{
     units::Measure,
     working::{Answer, Law, Quantity, term},
@@ -17,7 +18,7 @@ use uom::si::{
 pub const INJECTION_RUN: Law = Law {
     formula: "V = L",
     gives: Measure::Dose,
-    source: "the new fuel pushes the old out of the line",
+    source: source::DISPLACEMENT,
     holds: "at least this much: a little old fuel clings and mixes",
 };
 
@@ -25,7 +26,7 @@ pub const INJECTION_RUN: Law = Law {
 pub const BOWLS_LEFT: Law = Law {
     formula: "V = L + B · ln(1 / r)",
     gives: Measure::Dose,
-    source: "dilution of a well-mixed volume; 5 % left is common practice, no source",
+    source: source::DILUTION_TO_FIVE_PERCENT,
     holds: "the bowls stay full and mix well",
 };
 
@@ -33,7 +34,7 @@ pub const BOWLS_LEFT: Law = Law {
 pub const RUN_DISTANCE: Law = Law {
     formula: "D = max(P, V / C)",
     gives: Measure::Distance,
-    source: "arithmetic; 15 to 20 km at least is common practice, no source",
+    source: source::RIDE_AT_LEAST,
     holds: "ridden, never idled: outdoors, the engine warm and working",
 };
 
@@ -41,7 +42,7 @@ pub const RUN_DISTANCE: Law = Law {
 pub const OLD_FUEL_LEFT: Law = Law {
     formula: "r = min(1, exp((L − V) / B))",
     gives: Measure::Share,
-    source: "dilution of a well-mixed volume",
+    source: source::DILUTION,
     holds: "the bowls stay full and mix well",
 };
 

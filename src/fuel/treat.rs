@@ -1,6 +1,7 @@
 //! Stabilizer by its label.
 
 use super::{FuelError, positive, positive_or_none};
+use crate::source;
 use crate::{
     units::Measure,
     working::{Amount, Answer, Law, Quantity, Term, term},
@@ -11,7 +12,7 @@ use uom::si::f64::{Ratio, Volume};
 pub const STABILIZER: Law = Law {
     formula: "S = max(0, (m · F − t · I) / n)",
     gives: Measure::Dose,
-    source: "arithmetic on the ratio that the stabilizer's label prints",
+    source: source::STABILIZER_RATIO,
     holds: "fresh fuel: it restores no stale fuel; in before the last fuel, which mixes it (common practice, no source)",
 };
 

@@ -1,6 +1,7 @@
 //! Bottles to buy, and what is left in them.
 
 use super::{NEEDED, OilError, positive};
+use crate::source;
 use crate::{
     units::Measure,
     working::{Amount, Answer, Law, Quantity, Term, term},
@@ -11,7 +12,7 @@ use uom::si::{f64::Volume, volume::milliliter};
 pub const BOTTLES: Law = Law {
     formula: "n = max(0, ceil((V − S) / B))",
     gives: Measure::Number,
-    source: "arithmetic, to whole milliliters: half a milliliter short, all in all and in each bottle, needs no further bottle",
+    source: source::BOTTLES,
     holds: "all bottles are of one size",
 };
 
@@ -19,7 +20,7 @@ pub const BOTTLES: Law = Law {
 pub const LEFT_OVER: Law = Law {
     formula: "R = max(0, S + n · B − V)",
     gives: Measure::Oil,
-    source: "arithmetic",
+    source: source::ARITHMETIC,
     holds: "the engine takes what the manual says",
 };
 

@@ -3,6 +3,7 @@
 use crate::facts::{self, Facts, Told, both};
 use crate::season::{Season, SeasonError};
 use crate::show::Shown;
+use crate::source;
 use crate::units::{Measure, UnitSet};
 use crate::words::labels;
 use crate::working::{Amount, Answer, Law, Term};
@@ -10,7 +11,7 @@ use crate::working::{Amount, Answer, Law, Term};
 const DAYS_STORED: Law = Law {
     formula: "d = R − P",
     gives: Measure::Number,
-    source: "calendar (proleptic Gregorian)",
+    source: source::CALENDAR,
     holds: "counted in nights; where the ride date is not known, twelve months",
 };
 

@@ -1,13 +1,13 @@
 //! A torque wrench that reaches the fastener through an offset adapter (crowfoot).
 
 use super::{TorqueError, positive};
+use crate::source;
 use crate::{
     units::Measure,
     working::{Answer, Law, Quantity, Term, term},
 };
 use uom::si::f64::{Angle, Length, Ratio, Torque};
 
-const STATICS: &str = "statics: moments of the pull about the square drive and about the fastener; US Army TM 9-254 fig. 4-6 gives the cosine form";
 const PULLED_RIGHT: &str = "hand at the middle of the grip and nowhere else, pulling square to the handle; adapter in the plane of the handle; \
      no universal joint, no pipe over the handle; a plain extension on the drive's axis changes nothing";
 
@@ -15,7 +15,7 @@ const PULLED_RIGHT: &str = "hand at the middle of the grip and nowhere else, pul
 pub const ADAPTER_SETTING: Law = Law {
     formula: "Ts = T · L / (L + A · cos θ)",
     gives: Measure::Torque,
-    source: STATICS,
+    source: source::LEVER,
     holds: PULLED_RIGHT,
 };
 
@@ -23,7 +23,7 @@ pub const ADAPTER_SETTING: Law = Law {
 pub const DIRECT_SETTING: Law = Law {
     formula: "Ts = T",
     gives: Measure::Torque,
-    source: "statics: wrench and fastener turn about one axis, or the adapter has no lever along the pull",
+    source: source::ONE_AXIS,
     holds: "socket straight on the square drive, or an adapter square to the handle; hand at mid-grip, pulling square to it",
 };
 
@@ -31,7 +31,7 @@ pub const DIRECT_SETTING: Law = Law {
 pub const AT_FASTENER: Law = Law {
     formula: "T = Ts · (L + A · cos θ) / L",
     gives: Measure::Torque,
-    source: STATICS,
+    source: source::LEVER,
     holds: PULLED_RIGHT,
 };
 
@@ -39,7 +39,7 @@ pub const AT_FASTENER: Law = Law {
 pub const GRIP_OFF: Law = Law {
     formula: "e = L · (L + d + A · cos θ) / ((L + d) · (L + A · cos θ)) − 1",
     gives: Measure::Share,
-    source: STATICS,
+    source: source::LEVER,
     holds: PULLED_RIGHT,
 };
 
@@ -47,7 +47,7 @@ pub const GRIP_OFF: Law = Law {
 pub const ANGLE_OFF: Law = Law {
     formula: "e = (L + A · cos (θ + δ)) / (L + A · cos θ) − 1",
     gives: Measure::Share,
-    source: STATICS,
+    source: source::LEVER,
     holds: PULLED_RIGHT,
 };
 
@@ -55,7 +55,7 @@ pub const ANGLE_OFF: Law = Law {
 pub const PULL_OFF: Law = Law {
     formula: "e = A · sin θ · tan δ / (L + A · cos θ)",
     gives: Measure::Share,
-    source: "statics: moments of the pull about the square drive and about the fastener",
+    source: source::MOMENTS,
     holds: "hand at the middle of the grip and nowhere else; adapter in the plane of the handle",
 };
 

@@ -1,6 +1,7 @@
 //! A click wrench: its marks, its accuracy, and the mark to set it to.
 
 use super::{Figure, OffsetAdapter, SLACK, TorqueError, positive};
+use crate::source;
 use crate::{
     units::Measure,
     working::{Amount, Answer, Law, Quantity, Term, term},
@@ -16,7 +17,7 @@ use uom::si::{
 pub const MARK: Law = Law {
     formula: "Ts = n · G",
     gives: Measure::Torque,
-    source: "arithmetic: of all marks the one with most of what the fastener may get inside the manual's range, then the nearest to the aim",
+    source: source::BEST_MARK,
     holds: "marks are whole multiples of the graduation",
 };
 
@@ -24,18 +25,15 @@ pub const MARK: Law = Law {
 pub const NEAREST_MARK: Law = Law {
     formula: "Ts = n · G",
     gives: Measure::Torque,
-    source: "arithmetic: the mark nearest to the exact setting",
+    source: source::NEAREST_MARK,
     holds: "marks are whole multiples of the graduation",
 };
-
-const ACCURACY: &str = "ISO 6789:2003, click wrench with a scale (type II, class A): 4 %, or 6 % where the highest mark is 10 N·m or less; \
-     the wrench's own paper comes first";
 
 /// What the fastener gets through an adapter from a wrench of known accuracy.
 pub const FASTENER_GETS: Law = Law {
     formula: "T = Ts · (1 ± p) · (L + A · cos θ) / L",
     gives: Measure::Torque,
-    source: ACCURACY,
+    source: source::ISO_6789,
     holds: "hand at the middle of the grip, one slow pull square to the handle until it clicks",
 };
 
@@ -43,7 +41,7 @@ pub const FASTENER_GETS: Law = Law {
 pub const FASTENER_GETS_DIRECT: Law = Law {
     formula: "T = Ts · (1 ± p)",
     gives: Measure::Torque,
-    source: ACCURACY,
+    source: source::ISO_6789,
     holds: "hand at the middle of the grip, one slow pull square to the handle until it clicks",
 };
 

@@ -1,0 +1,54 @@
+//! Every source that a working names, in one place, so that the lot can be checked: a document with its section, a law of
+//! nature or arithmetic that needs none, or "common practice, no source" where nobody has written it down.
+
+macro_rules! sources {
+    ($($name:ident: $text:literal;)*) => { $(#[doc = $text] pub const $name: &str = $text;)* };
+}
+
+// All subjects.
+sources! {
+    ARITHMETIC: "arithmetic";
+    CALENDAR: "calendar (proleptic Gregorian)";
+    PRACTICE: "common practice, no source";
+}
+
+// Torque.
+sources! {
+    MOMENTS: "statics: moments of the pull about the square drive and about the fastener";
+    LEVER: "statics: moments of the pull about the square drive and about the fastener; US Army TM 9-254 fig. 4-6 gives the cosine form";
+    ONE_AXIS: "statics: wrench and fastener turn about one axis, or the adapter has no lever along the pull";
+    NEAREST_MARK: "arithmetic: the mark nearest to the exact setting";
+    BEST_MARK: "arithmetic: of all marks the one with most of what the fastener may get inside the manual's range, then the nearest to the aim";
+    ISO_6789: "ISO 6789:2003, click wrench with a scale (type II, class A): 4 %, or 6 % where the highest mark is 10 N·m or less; the wrench's own paper comes first";
+}
+
+// Oil.
+sources! {
+    MANUAL_FILL: "the bike's manual, its fill for this oil change";
+    FILTER_ALLOWANCE: "by definition: the fill with a new filter less the fill without";
+    MARKS: "arithmetic: the whole fill reaches the upper mark, the volume between the marks less the lower";
+    BOTTLES: "arithmetic, to whole milliliters: half a milliliter short, all in all and in each bottle, needs no further bottle";
+}
+
+// Fuel.
+sources! {
+    STABILIZER_RATIO: "arithmetic on the ratio that the stabilizer's label prints";
+    DISPLACEMENT: "the new fuel pushes the old out of the line";
+    DILUTION: "dilution of a well-mixed volume";
+    DILUTION_TO_FIVE_PERCENT: "dilution of a well-mixed volume; 5 % left is common practice, no source";
+    RIDE_AT_LEAST: "arithmetic; 15 to 20 km at least is common practice, no source";
+}
+
+// Battery.
+sources! {
+    SELF_DISCHARGE: "loss in proportion to what is left: US Army TM 9-6140-200-14, para 4-8c (a full battery loses faster); r and Q: ranges of published points, see battery::parameters; capacity 70–100 % of the label and draw ±50 %: common practice, no source";
+    RESTING_VOLTAGES: "V(s): table of resting voltages at 26.7 °C, open dataset ElectricalAge2 and makers' charging tables; LiFePO4: open-circuit potentials of an open cell set (FaradayInstitution/BPX). ΔV(T): the same dataset; its −0.134 V at −17.8 °C is set against about −0.05 V by theory";
+    MANUAL_VOLTAGE: "the manual's voltage, by the table of resting voltages at 26.7 °C";
+    OWNER: "the owner, from the bike's or the battery's manual";
+    LEAD_ACID_THRESHOLD: "US Army TM 5-3820-256-24-4, battery section: charge a stored battery that falls to SG 1.225, which is 75 %";
+    LITHIUM_THRESHOLD: "lower end of the 40 to 60 % that two sellers advise for storage (weak)";
+    METER_CHECK: "common practice, no source: three to four weeks after parking";
+    FREEZING: "Tf(SG): US Army OD1002 lesson 2, TM 5-4210-230-14&P-1 table 2, TM 10-6140-200-14 table 1-1, which agree within 5 °F; SG in proportion to the charge: DOE-HDBK-1084-95 p. 17; flat counts as SG 1.050 (assumed)";
+    LEAD_ACID_CHARGING: "the last fifth cannot be charged fast (charging pages); 0.95 from memory of Stevens and Corey, Sandia; 0.80 and C/20 h, mean of a taper from C/10 h to C/100 h, are assumed. From flat at C/10 it gives 13.4 h; pages say 12–16 h";
+    LITHIUM_CHARGING: "0.99: a battery education page; the slower last twentieth is assumed";
+}
