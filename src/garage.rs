@@ -32,6 +32,21 @@ pub struct Garage {
     pub wrenches: Vec<Entries>,
 }
 
+impl Garage {
+    /// Takes from another garage what this one does not know. What its owner has said of place, shelf and tools stays.
+    pub fn welcome(&mut self, other: Garage) {
+        for (id, entry) in other.entries {
+            let own = self.entries.entry(id).or_default();
+            if own.is_blank() {
+                *own = entry;
+            }
+        }
+        if self.wrenches.is_empty() {
+            self.wrenches = other.wrenches;
+        }
+    }
+}
+
 /// Dates and states of one season of a bike.
 #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
 pub struct Season {

@@ -40,7 +40,7 @@ impl fmt::Display for Unreadable {
         match self {
             Self::Newer(schema) => write!(
                 f,
-                "was written by a newer Torpor (form {schema}, this page knows {SCHEMA}); it is set aside unchanged: reload the page"
+                "was written by a newer Torpor (form {schema}, this page knows {SCHEMA}) and is left as it is: reload the page"
             ),
             Self::Damaged => f.write_str("is damaged; it is set aside unchanged"),
         }

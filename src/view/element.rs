@@ -1,8 +1,8 @@
 //! Elements of the page, built by plain calls, and parts of them that follow signals.
 //!
 //! Leptos brings signals, memos, effects and owners; elements are made here. Its typed templates compile every element,
-//! attribute and closure anew: for this page that was 53 kB more on the wire than these calls are (measured, brotli).
-//! Every closure is boxed at once, so that what stands behind it is compiled once.
+//! attribute and closure anew: they made 53 kB of the page's first wasm on the wire, where these calls make 27 (brotli,
+//! measured). Every closure is boxed at once, so that what stands behind it is compiled once.
 
 use leptos::prelude::*;
 use leptos::reactive::{effect::RenderEffect, owner::Owner};

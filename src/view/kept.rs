@@ -91,25 +91,24 @@ pub fn bikes(store: Store) -> Vec<(String, String)> {
 
 /// Writes a bike that is not on the sheet, as a link brings it, and opens it.
 pub fn take_in(page: Page, kept: Kept) {
-    let key = browser::new_key();
-    page.lay(kept, Owner::Own(key));
+    let mut garage = page.store.get_value().map(garage).unwrap_or_default();
+    garage.welcome(kept.garage);
+    page.lay(Kept { garage, ..kept }, Owner::Own(browser::new_key()));
     save(page);
 }
 
-/// A record, or a blank one. A damaged or newer one is set aside under its own name before anything is written over it.
+/// A record, or a blank one. A damaged one is set aside under a name of its own before anything is written over it; where
+/// a newer page has written, this one writes nothing any more.
 fn load<T: DeserializeOwned + Default>(page: Page, store: Store, key: &str) -> T {
     let Some(text) = store.read(key) else { return T::default() };
     match record::read(&text) {
         Ok(record) => record.kept,
         Err(why) => {
-            let aside = match why {
-                Unreadable::Newer(_) => "newer",
-                Unreadable::Damaged => "damaged",
-            };
-            let kept_aside = store.write(&format!("{aside}.{key}"), &text);
             page.notices.update(|it| it.push(format!("{}{why}", words::SET_ASIDE)));
-            if kept_aside.is_err() {
-                page.saving.set(Saving::Failed(words::STORE_FULL.to_owned()));
+            let aside = format!("damaged.{}.{key}", browser::now());
+            if matches!(why, Unreadable::Newer(_)) || store.write(&aside, &text).is_err() {
+                page.store.set_value(None);
+                page.saving.set(Saving::Blocked);
             }
             T::default()
         }

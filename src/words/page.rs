@@ -57,7 +57,7 @@ words! {
     NO_BIKES: "None yet: the first blank you fill in starts yours.";
     NEW_BIKE: "New bike";
     KEPT_HERE: "Kept in this browser only, as you type. Some browsers drop it after some weeks without a visit: keep the link too.";
-    NOT_KEPT: "This browser does not let the page keep anything: what you type is gone when you close it. Keep the link instead. ";
+    NOT_KEPT: "Nothing is kept here now: what you type is gone when you close the page. Keep the link instead.";
     NOT_SAVED: "The last change could not be kept: ";
     STORE_FULL: "the browser's store for this site is full. Keep the link instead.";
     NOT_YET: "This quick sum is not built yet. The others are:";
