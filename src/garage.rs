@@ -36,7 +36,7 @@ impl Garage {
     /// Takes from another garage what this one does not know. What its owner has said of place, shelf and tools stays.
     pub fn welcome(&mut self, other: Garage) {
         for (id, entry) in other.entries {
-            let own = self.entries.entry(id).or_default();
+            let own = BTreeMap::entry(&mut self.entries, id).or_default();
             if own.is_blank() {
                 *own = entry;
             }
