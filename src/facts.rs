@@ -128,7 +128,7 @@ impl About {
     pub fn signed(&self) -> bool {
         match &self.kind {
             Kind::Quantity { limits, .. } => limits.iter().any(|it| it.low < 0.0),
-            kind => *kind == Kind::Temperatures,
+            _ => false,
         }
     }
 }

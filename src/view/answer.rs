@@ -11,7 +11,12 @@ use leptos::prelude::*;
 pub fn answer(panel: Memo<Panel>, at: usize, scope: &str) -> [El; 2] {
     let id = format!("{scope}-answer-{at}");
     let label = move || panel.with(|it| it.all().nth(at).map_or("", |it| it.label)).to_owned();
-    let shown = move || panel.with(|it| it.all().nth(at).map(figure).unwrap_or_default());
+    let shown = move || {
+        panel.with(|it| {
+            let said = if at > 0 { it.head.lacks() } else { &[] };
+            it.all().nth(at).map(|it| figure_without(it, said)).unwrap_or_default()
+        })
+    };
     [
         el("span").class("cap").set("id", &id).live_text(label),
         el("output").set("aria-live", "off").set("aria-labelledby", &id).part(shown),
@@ -20,6 +25,11 @@ pub fn answer(panel: Memo<Panel>, at: usize, scope: &str) -> [El; 2] {
 
 /// A figure with its unit and its range; what it lacks by name.
 pub fn figure(shown: &Shown) -> Vec<El> {
+    figure_without(shown, &[])
+}
+
+/// The same, without the lacks that were `said` already: a line says once what it needs.
+fn figure_without(shown: &Shown, said: &[Lack]) -> Vec<El> {
     match &shown.figure {
         Figure::Number { text, unit, data, range } => {
             let mut all = vec![el("data").set("value", data).class("n").text(text)];
@@ -35,12 +45,20 @@ pub fn figure(shown: &Shown) -> Vec<El> {
             vec![el("time").set("datetime", data).class("n day").text(text)]
         }
         Figure::Words(text) => vec![span("words", text)],
-        Figure::Lacks(lacks) => vec![span("care", &needs(lacks))],
+        Figure::Lacks(lacks) => {
+            let more: Vec<&Lack> =
+                lacks.iter().filter(|it| !said.iter().any(|said| said.id() == it.id())).collect();
+            vec![if more.is_empty() {
+                span("why", words::NOT_YET_KNOWN)
+            } else {
+                span("care", &needs(&more))
+            }]
+        }
     }
 }
 
 /// "needs Tank volume, Fuel in the tank"; a refused fact says why beside its blank.
-fn needs(lacks: &[Lack]) -> String {
+fn needs(lacks: &[&Lack]) -> String {
     let labels: Vec<&str> =
         lacks.iter().filter_map(|it| facts::about(it.id())).map(|it| it.label).collect();
     format!("{}{}", words::NEEDS, labels.join(", "))

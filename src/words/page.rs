@@ -19,6 +19,7 @@ words! {
     SHEET: "The whole sheet";
     UNITS_ARE: "Units: ";
     NEEDS: "needs ";
+    NOT_YET_KNOWN: "—";
     NEEDED: "needed for the answer";
     TOOLS: "Tools";
     HAD_A_BIKE: "Had a bike here? ";
