@@ -6,7 +6,7 @@ use super::entry_field::{Dress, blank};
 use super::page::{Desk, Page};
 use crate::digits;
 use crate::drawing::{self, Label, SeasonLine};
-use crate::facts::{self, Facts, Id};
+use crate::facts::{self, Id};
 use crate::plan;
 use crate::show::{self, Figure};
 use crate::words::{labels, page as words, season_line};
@@ -27,10 +27,10 @@ pub fn sentence(page: Page, desk: &Desk) -> El {
         }
     };
     let open_end = move || {
-        if ride.entry(facts::RIDE_DATE.id()).is_blank() {
-            words::TWELVE_MONTHS.to_owned()
-        } else {
-            String::new()
+        // Until a ride date is known; without a park date there is nothing to look at yet.
+        match plan::season_of(&ride) {
+            Ok(season) if season.ride().is_none() => words::TWELVE_MONTHS.to_owned(),
+            _ => String::new(),
         }
     };
     // The dates as read, so that a typed one is seen to be understood; or why one is not taken.
