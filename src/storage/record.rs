@@ -65,8 +65,11 @@ pub fn read<T: DeserializeOwned>(text: &str) -> Result<Record<T>, Unreadable> {
     if crc32(bytes) != u32::from_le_bytes(*sum) {
         return Err(Unreadable::Damaged);
     }
-    let (revision, kept) = postcard::from_bytes(bytes).map_err(|_| Unreadable::Damaged)?;
-    Ok(Record { revision, kept })
+    // Another sort's record may read as a shorter one of this sort: then something is left behind it.
+    match postcard::take_from_bytes(bytes) {
+        Ok(((revision, kept), [])) => Ok(Record { revision, kept }),
+        _ => Err(Unreadable::Damaged),
+    }
 }
 
 /// Writes a record. `None` only where serde refuses, which it does for none of ours.

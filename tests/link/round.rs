@@ -3,7 +3,6 @@
 use super::*;
 use proptest::prelude::*;
 use torpor::entry::form;
-use torpor::storage::record;
 
 #[track_caller]
 fn there_and_back(kept: Kept) -> Kept {
@@ -275,13 +274,5 @@ proptest! {
         prop_assert_eq!(&link::written(&read, true), &sent);
         // The checksum and the text are what other hands make of the same bytes.
         prop_assert_eq!(around(&bytes_of(&sent)), sent);
-    }
-
-    #[test]
-    fn a_record_keeps_the_text_itself(kept in any_kept(), revision in any::<u64>()) {
-        let text = record::written(&kept.bike, revision).unwrap();
-        let read: record::Record<torpor::garage::Bike> = record::read(&text).unwrap();
-        prop_assert_eq!(read.kept, kept.bike);
-        prop_assert_eq!(read.revision, revision);
     }
 }
