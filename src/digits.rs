@@ -9,14 +9,33 @@ pub fn fixed(value: f64, places: usize) -> String {
     }
 }
 
-/// With so many decimals, as programs read it. The standard library's own printing of floats, right to any length, costs
-/// the page 7 kB; up to 2^53 units of the last place this rounds to the same digits, but for ties that no double is.
+/// With so many decimals, as programs read it: "NaN" and "Infinity" as JavaScript has them. The standard library's own
+/// printing of floats, right to any length, costs the page 7 kB. This gives the same digits up to 2^53 units of the last
+/// place, seventeen digits and zeros beyond; it differs where the product below lies half way: there it rounds up.
 pub fn plain(value: f64, places: usize) -> String {
-    let scale = (0..places).fold(1.0, |power, _| power * 10.0);
-    let units = (value.abs() * scale).round() as u64;
-    let digits = format!("{units:0>width$}", width = places + 1);
+    let size = value.abs();
+    if !size.is_finite() {
+        let text = if value.is_nan() { "NaN" } else { "Infinity" };
+        return format!("{}{text}", if value < 0.0 { "-" } else { "" });
+    }
+    // Powers of ten are exact up to 10^22.
+    let (mut scale, mut zeros) = (1.0, 0);
+    for _ in 0..places {
+        if scale < 1e22 && size * scale < 1e16 {
+            scale *= 10.0;
+        } else {
+            zeros += 1;
+        }
+    }
+    let mut units = (size * scale).round();
+    let sign = if value < 0.0 && units > 0.0 { "-" } else { "" };
+    while units >= 1e18 {
+        units /= 10.0;
+        zeros += 1;
+    }
+    let digits = format!("{}{}", units as u64, "0".repeat(zeros));
+    let digits = format!("{digits:0>width$}", width = places + 1);
     let (whole, part) = digits.split_at(digits.len() - places);
-    let sign = if value < 0.0 && units > 0 { "-" } else { "" };
     let point = if places > 0 { "." } else { "" };
     format!("{sign}{whole}{point}{part}")
 }
@@ -28,13 +47,10 @@ pub fn plain(value: f64, places: usize) -> String {
 /// assert_eq!(torpor::digits::shortest(3.785411784), "3.78541");
 /// ```
 pub fn shortest(value: f64) -> String {
-    if value == 0.0 || !value.is_finite() {
-        return "0".to_owned();
-    }
     trimmed(fixed(value, places_for(value, 6)))
 }
 
-/// Fifteen significant digits, as programs read it.
+/// Fifteen significant digits, no more than twelve behind the point, as programs read it.
 pub fn exact(value: f64) -> String {
     trimmed(plain(value, places_for(value, 15)))
 }
@@ -43,11 +59,12 @@ pub fn exact(value: f64) -> String {
 fn places_for(value: f64, digits: i32) -> usize {
     let mut whole = 1;
     let mut size = value.abs();
-    while size >= 10.0 {
+    // Not for the infinite, which no division ends.
+    while (10.0..=f64::MAX).contains(&size) {
         size /= 10.0;
         whole += 1;
     }
-    while size < 1.0 && whole > digits - 12 {
+    while size > 0.0 && size < 1.0 && whole > digits - 12 {
         size *= 10.0;
         whole -= 1;
     }
