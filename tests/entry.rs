@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 use chrono::NaiveDate;
+use proptest::prelude::*;
 use torpor::entry::{self, Entry, LONGEST, Read, Refusal};
 use torpor::facts::{self, About, Fact, Facts, Id, Lack};
 use torpor::storage::{link::LinkError, record::Unreadable};
@@ -648,4 +649,51 @@ fn said_whole() {
     ] {
         assert_eq!(facts::as_read(about, &Entry::new(text, unit)), said);
     }
+}
+
+/// A number typed alone, as its reader has it: newton meters are the base unit.
+fn number(text: &str) -> f64 {
+    read(text, &units::NEWTON_METER).value
+}
+
+/// Source: the standard library's reader of floats, right to any length.
+fn std_number(text: &str) -> f64 {
+    text.parse().unwrap()
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 4096, ..ProptestConfig::default() })]
+
+    /// Up to fifteen digits and twenty-two places: the very same double.
+    #[test]
+    fn numbers_as_the_standard_library_reads_them(
+        digits in 0..1_000_000_000_000_000u64,
+        places in 0..23usize,
+        negative: bool,
+        zeros in 0..4usize,
+    ) {
+        let digits = format!("{}{digits:0>width$}", "0".repeat(zeros), width = places + 1);
+        let (whole, part) = digits.split_at(digits.len() - places);
+        let text = format!("{}{whole}{}{part}", if negative { "-" } else { "" }, if places > 0 { "." } else { "" });
+        prop_assert_eq!(number(&text), std_number(&text), "{}", text);
+    }
+
+    /// Beyond: a neighbor of it, or the next; a hair more where noughts stand behind the nineteenth digit.
+    #[test]
+    fn long_numbers_nearly(text in "[1-9][0-9]{0,21}(\\.[0-9]{1,30})?|0\\.0{0,20}[1-9][0-9]{0,30}") {
+        let (ours, theirs) = (number(&text), std_number(&text));
+        prop_assert!((ours - theirs).abs() <= 2.0 * f64::EPSILON * theirs, "{}: {:e}, {:e}", text, ours, theirs);
+    }
+}
+
+/// Source: the standard library's reader; the longest that an entry takes.
+#[test]
+fn the_longest_numbers() {
+    for text in
+        ["9".repeat(300), format!("0.{}1", "0".repeat(300)), format!("0.{}", "1".repeat(398))]
+    {
+        let (ours, theirs) = (number(&text), std_number(&text));
+        assert!((ours - theirs).abs() <= 1e-13 * theirs, "{text}: {ours:e}, {theirs:e}");
+    }
+    assert_eq!(number(&format!("0.{}1", "0".repeat(390))), 0.0);
 }
