@@ -604,7 +604,7 @@ fn every_fault_of_a_link_or_record_in_its_words() {
     }
     assert_eq!(
         Unreadable::Newer(7).to_string(),
-        "was written by a newer Torpor (form 7, this page knows 1); it is set aside unchanged: reload the page"
+        "was written by a newer Torpor (form 7, this page knows 1) and is left as it is: reload the page"
     );
     assert_eq!(Unreadable::Damaged.to_string(), "is damaged; it is set aside unchanged");
 }

@@ -165,7 +165,7 @@ fn a_newer_schema_is_said() {
         assert_eq!(why, Unreadable::Newer(2), "{text}");
         assert_eq!(
             why.to_string(),
-            "was written by a newer Torpor (form 2, this page knows 1); it is set aside unchanged: reload the page"
+            "was written by a newer Torpor (form 2, this page knows 1) and is left as it is: reload the page"
         );
     }
     assert_eq!(record::read::<Bike>("4294967295.x"), Err(Unreadable::Newer(u32::MAX)));
