@@ -47,7 +47,12 @@ pub fn plain(value: f64, places: usize) -> String {
 /// assert_eq!(torpor::digits::shortest(3.785411784), "3.78541");
 /// ```
 pub fn shortest(value: f64) -> String {
-    trimmed(fixed(value, places_for(value, 6)))
+    brief(value, 6)
+}
+
+/// At most so many significant digits and twelve decimals, all of the whole ones, without trailing zeros.
+pub fn brief(value: f64, digits: i32) -> String {
+    trimmed(fixed(value, places_for(value, digits)))
 }
 
 /// Fifteen significant digits, no more than twelve behind the point, as programs read it.

@@ -202,6 +202,69 @@ fn ranges_in_every_written_form() {
     );
 }
 
+/// Source: NIST Handbook 44 Appendix C: 1 lbf·ft = 1.355818 N·m, 1 kgf·m = 9.80665 N·m, 1 US qt = 0.9463529 L; printed pairs
+/// by hand, rounded as manuals round them.
+#[test]
+fn the_same_again_in_brackets() {
+    use units::{CELSIUS, LBF_FT, LITER, LITERS_PER_100_KM, NEWTON_METER};
+    for (text, blank, value, bounds) in [
+        ("25 N·m (18 ft-lb)", &NEWTON_METER, 25.0, None),
+        ("25 N·m (18 ft-lb)", &LBF_FT, 25.0, None),
+        ("34 lbf·ft (46 N·m)", &NEWTON_METER, 34.0 * 1.3558179483314004, None),
+        ("22–26 N·m (16–19 lbf·ft)", &NEWTON_METER, 24.0, Some([22.0, 26.0])),
+        ("22 to 26 N·m (16 to 19 lbf·ft)", &NEWTON_METER, 24.0, Some([22.0, 26.0])),
+        ("24 N·m (2.4 kgf·m, 18 lbf·ft)", &NEWTON_METER, 24.0, None),
+        ("24 N·m (2,4 kgf·m; 18 lbf·ft)", &NEWTON_METER, 24.0, None),
+        ("25 (22–26) N·m (18 (16–19) lbf·ft)", &NEWTON_METER, 25.0, Some([22.0, 26.0])),
+        // 7.38 lbf·ft, printed without its decimals; the other way round 9.49 N·m.
+        ("10 N·m (7 lbf·ft)", &NEWTON_METER, 10.0, None),
+        ("7 lbf·ft (10 N·m)", &NEWTON_METER, 7.0 * 1.3558179483314004, None),
+        ("12 N·m (106 in-lb)", &NEWTON_METER, 12.0, None),
+        ("3.1 L (3.3 US qt)", &LITER, 3.1e-3, None),
+        ("-24 °C (-11 °F)", &CELSIUS, 249.15, None),
+        ("4.8 L/100 km (49 mpg (US))", &LITERS_PER_100_KM, 4.8e-8, None),
+    ] {
+        let read = read(text, blank);
+        close(read.value, value, text);
+        assert_eq!(read.bounds.is_some(), bounds.is_some(), "{text}");
+        for (got, end) in read.bounds.into_iter().flatten().zip(bounds.into_iter().flatten()) {
+            close(got, end, text);
+        }
+    }
+    assert_eq!(read("34 lbf·ft (46 N·m)", &NEWTON_METER).unit, Some(&LBF_FT));
+    for (text, blank, words) in [
+        ("30 N·m (18 ft-lb)", &NEWTON_METER, "“18 ft-lb” is 24.4 N·m, which is not 30 N·m"),
+        ("25 N·m (18 in-lb)", &NEWTON_METER, "“18 in-lb” is 2.03 N·m, which is not 25 N·m"),
+        // 3 % of 100 N·m is 3: 71 lbf·ft is 96.3, 72 is 97.6.
+        ("100 N·m (71 lbf·ft)", &NEWTON_METER, "“71 lbf·ft” is 96.3 N·m, which is not 100 N·m"),
+        (
+            "22–26 N·m (16–22 lbf·ft)",
+            &NEWTON_METER,
+            "“16–22 lbf·ft” is 21.7–29.8 N·m, which is not 22–26 N·m",
+        ),
+        ("22–26 N·m (18 lbf·ft)", &NEWTON_METER, "“18 lbf·ft” is 24.4 N·m, which is not 22–26 N·m"),
+        (
+            "24 N·m (2.4 kgf·m, 28 lbf·ft)",
+            &NEWTON_METER,
+            "“28 lbf·ft” is 38 N·m, which is not 24 N·m",
+        ),
+        // Near in kelvins is not near.
+        ("-24 °C (-14 °F)", &CELSIUS, "“-14 °F” is −25.6 °C, which is not −24 °C"),
+    ] {
+        assert_eq!(refused(text, blank), format!("{words}: write the right one of them alone"));
+    }
+    close(read("100 N·m (72 lbf·ft)", &NEWTON_METER).value, 100.0, "within 3 %");
+    // No unit, the same unit, no number, a bracket that does not close: as before.
+    for text in ["25 N·m (18)", "25 (25)", "25 N·m (24 N·m)", "25 N·m (18 ft-lb", "25 N·m (tight)"]
+    {
+        assert!(!refused(text, &NEWTON_METER).contains("which is not"), "{text}");
+    }
+    let torque = &facts::TORQUE.about;
+    let typed = typed("25 N·m (18 ft-lb)", &LBF_FT);
+    assert_eq!(facts::echo(torque, &typed).as_deref(), Some("read as 25 N·m"));
+    assert_eq!(facts::as_read(torque, &typed), "25 N·m (18 ft-lb)");
+}
+
 /// Source: what the words say.
 #[test]
 fn about_is_kept() {
@@ -562,7 +625,8 @@ fn every_refusal_in_its_words() {
         Refusal::NotANumber { .. }
         | Refusal::UnknownUnit { .. }
         | Refusal::OneOrThousand { .. } => {}
-        Refusal::OneNumberWanted { .. }
+        Refusal::NotTheSame { .. }
+        | Refusal::OneNumberWanted { .. }
         | Refusal::OutOfLimits { .. }
         | Refusal::NotAChoice { .. } => {}
         Refusal::NotADay { .. } | Refusal::DayOrMonth { .. } | Refusal::NotADose { .. } => {}

@@ -1,10 +1,12 @@
-//! A number or a range with an optional unit: "25", "17 ft-lb", "22–26 N·m", "25 (22–26)", "1 ± 0.5 mA", "about 1".
+//! A number or a range with an optional unit: "25", "17 ft-lb", "22–26 N·m", "25 (22–26)", "1 ± 0.5 mA", "about 1"; and
+//! the same again in other units in brackets, as manuals print it: "24 N·m (2.4 kgf·m, 18 lbf·ft)".
 
 use super::{
     Entry, LONGEST,
     number::{Leading, leading},
     refusal::{Refusal, quoted},
 };
+use crate::digits;
 use crate::units::{self, Dimension, Spelled, Unit};
 
 /// A quantity as read, in the base unit of its dimension.
@@ -55,7 +57,48 @@ const ABOUT: [&str; 7] = ["about ", "approx. ", "approx ", "around ", "ca. ", "~
 
 impl Reader<'_> {
     fn read(&self) -> Result<Read, Refusal> {
-        let text = self.whole.trim();
+        self.twice().unwrap_or_else(|| self.once(self.whole))
+    }
+
+    /// An amount and the same again in brackets, in other units; the first one counts. `None` for anything else.
+    fn twice(&self) -> Option<Result<Read, Refusal>> {
+        let text = self.whole.trim().strip_suffix(')')?;
+        let inner = text.rmatch_indices('(').map(|(at, _)| (&text[..at], &text[at + 1..])).find(
+            |(_, inner)| {
+                let whole = inner.matches('(').count() == inner.matches(')').count();
+                whole && leading(inner).is_ok_and(|it| it.is_some())
+            },
+        );
+        let (first, inner) = inner?;
+        let bare = Reader { beside: None, ..*self };
+        let own_unit = |text: &str| bare.once(text).ok().and_then(|it| it.unit).is_some();
+        let read = self.once(first).ok().filter(|_| own_unit(first))?;
+        let unit = read.unit?;
+        let mut others = Vec::new();
+        for text in inner.split(", ").flat_map(|it| it.split("; ")) {
+            let other = self.once(text).ok().filter(|_| own_unit(text))?;
+            let another = other.unit.filter(|it| it.dimension == unit.dimension && *it != unit)?;
+            others.push((text, other, another));
+        }
+        // "25 N·m (16–19 ft-lb)" is an aim and its range.
+        if let (None, [(_, Read { bounds: Some(_), .. }, _)]) = (read.bounds, others.as_slice()) {
+            return None;
+        }
+        let other = others
+            .iter()
+            .find(|(text, other, another)| !same((&read, first, unit), (other, text, another)));
+        Some(match other {
+            None => Ok(read),
+            Some((text, other, _)) => Err(Refusal::NotTheSame {
+                text: quoted(text),
+                other: amount(other, unit),
+                first: amount(&read, unit),
+            }),
+        })
+    }
+
+    fn once(&self, text: &str) -> Result<Read, Refusal> {
+        let text = text.trim();
         let about = ABOUT.iter().find_map(|it| strip_prefix_ignoring_case(text, it));
         let first = self.number(about.unwrap_or(text))?;
         let behind = first.rest.trim_start();
@@ -150,6 +193,38 @@ impl Reader<'_> {
             [all @ .., last] => format!("{} or {last}", all.join(", ")),
         };
         Refusal::UnknownUnit { spelling: quoted(spelling), offered }
+    }
+}
+
+/// Whether two amounts are the same but for rounding: within 3 %, or half of the last digit that either is printed with.
+fn same(one: (&Read, &str, &Unit), other: (&Read, &str, &Unit)) -> bool {
+    // Half of the last digit, in base units.
+    let half = |(read, text, unit): (&Read, &str, &Unit)| {
+        let plain = leading(text).ok().flatten().and_then(|it| it.plain).unwrap_or_default();
+        let places = plain.split_once('.').map_or(0, |(_, part)| part.len());
+        let half = (0..places).fold(0.5, |half, _| half / 10.0);
+        (unit.to_base(unit.of_base(read.value) + half) - read.value).abs()
+    };
+    // Zero on a scale of temperature is no nothing to take a share of.
+    let share = if one.2.dimension == Dimension::Temperature { 0.0 } else { 0.03 };
+    let halves = half(one).max(half(other));
+    let near = |a: f64, b: f64| (a - b).abs() <= halves.max(share * a.abs()) * (1.0 + 1e-9);
+    let ends = match (one.0.bounds, other.0.bounds) {
+        (None, None) => true,
+        (Some([low, high]), Some([other_low, other_high])) => {
+            near(low, other_low) && near(high, other_high)
+        }
+        _ => false,
+    };
+    ends && near(one.0.value, other.0.value)
+}
+
+/// An amount to three digits: "24.4 N·m", "21.7–25.8 N·m".
+fn amount(read: &Read, unit: &Unit) -> String {
+    let of = |base: f64| digits::brief(unit.of_base(base), 3);
+    match read.bounds {
+        Some([low, high]) => format!("{}–{} {}", of(low), of(high), unit.symbol),
+        None => format!("{} {}", of(read.value), unit.symbol),
     }
 }
 

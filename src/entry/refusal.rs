@@ -28,6 +28,15 @@ pub enum Refusal {
         /// Written with a decimal point.
         decimal: String,
     },
+    /// "30 N·m (18 ft-lb)": two amounts that are not the same.
+    NotTheSame {
+        /// What stands in brackets.
+        text: String,
+        /// The same in the unit of the first.
+        other: String,
+        /// The first.
+        first: String,
+    },
     /// Two numbers where one is wanted.
     OneNumberWanted {
         /// As typed.
@@ -85,6 +94,10 @@ impl fmt::Display for Refusal {
             Self::OneOrThousand { text, thousand, decimal } => {
                 write!(f, "“{text}” can be read two ways: write {thousand} or {decimal}")
             }
+            Self::NotTheSame { text, other, first } => write!(
+                f,
+                "“{text}” is {other}, which is not {first}: write the right one of them alone"
+            ),
             Self::OneNumberWanted { text } => {
                 write!(f, "“{text}” is a range: one number is wanted here")
             }
