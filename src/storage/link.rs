@@ -7,8 +7,9 @@
 //! value  = tag 0, 1, 2: mantissa, unit (× 1, 0.1, 0.01) · 3: mantissa, exponent, unit · 4: text · 5: choice
 //!          · 6: day · 7: unit, text
 //! ```
-//! Whole numbers are LEB128; signed ones zigzag first. Days count from 2020-01-01. A text is its length in bytes and
-//! UTF-8. Facts and groups that this page does not know are kept and passed on. The form never changes: another form
+//! Whole numbers are LEB128; signed ones zigzag first. Days count from 2020-01-01. A text is its length in bytes × 2 and
+//! UTF-8; or, where it is made of "0123456789 -–.()" alone, its length in characters × 2 + 1 and their places in that row,
+//! four bits each, the high ones first. Facts and groups that this page does not know are kept and passed on. The form never changes: another form
 //! gets another number before the point.
 
 mod wire;
@@ -92,8 +93,8 @@ pub fn claims(fragment: &str) -> bool {
         .is_some_and(|(form, _)| !form.is_empty() && form.chars().all(|it| it.is_ascii_digit()))
 }
 
-/// The fragment of a link, from `#` on. Names leave only `with_names`.
-pub fn written(parcel: &Parcel, with_names: bool) -> String {
+/// The fragment of a link, from `#` on. Names leave only `with_names`. `None` where there is more than [`read`] takes.
+pub fn written(parcel: &Parcel, with_names: bool) -> Option<String> {
     let Kept { bike, season, garage } = &parcel.kept;
     let mut writer = Writer::default();
     writer.day(parcel.made);
@@ -115,7 +116,9 @@ pub fn written(parcel: &Parcel, with_names: bool) -> String {
     let mut bytes = writer.bytes;
     let sum = crc32(&bytes);
     bytes.extend_from_slice(&sum.to_le_bytes());
-    format!("{START}{}", base64url::encoded(&bytes))
+    let link = format!("{START}{}", base64url::encoded(&bytes));
+    // Reading it is the one check that leaves nothing out.
+    read(&link).is_ok().then_some(link)
 }
 
 /// Reads the fragment of a link, with or without its `#`.
@@ -231,10 +234,13 @@ fn read_group(reader: &mut Reader<'_>) -> Option<Entries> {
     Some(entries)
 }
 
-/// Whether a value is a name of the owner's own; a usual fastener's name travels as its code.
+/// Whether a value is a name of the owner's own, or may be one: a text of a fact that this page does not know. A usual
+/// fastener's name travels as its code.
 fn names(id: Id, value: &Value) -> bool {
     let own = [facts::BIKE_NAME.id(), facts::FASTENER_NAME.id(), facts::WRENCH_NAME.id()];
-    own.contains(&id) && !matches!(value, Value::Choice(_))
+    let text = matches!(value, Value::Text(_) | Value::Written(..));
+    (own.contains(&id) && !matches!(value, Value::Choice(_)))
+        || (text && facts::about(id).is_none())
 }
 
 /// An entry as the wire's value. Where its text is a plain number, choice or day it travels as that; else as typed.

@@ -13,19 +13,22 @@ pub fn make(page: Page) -> El {
     let with_names = RwSignal::new(false);
     let copied = RwSignal::new(false);
     let link = Memo::new(move |_| {
-        format!("{}{}", browser::address(), link::written(&page.parcel(), with_names.get()))
+        let link = link::written(&page.parcel(), with_names.get());
+        link.map(|it| format!("{}{it}", browser::address()))
     });
     let field =
         el("textarea").set("id", "link-made").set("rows", "3").set("readonly", "").live_value(
             move || {
                 copied.set(false);
-                link.get()
+                link.get().unwrap_or_default()
             },
         );
     let made = field.element();
     let copy = move || {
-        browser::copy(&made, &link.get_untracked());
-        copied.set(true);
+        if let Some(link) = link.get_untracked() {
+            browser::copy(&made, &link);
+            copied.set(true);
+        }
     };
     let names =
         el("input").set("type", "checkbox").set("id", "link-names").on("change", move |_| {
@@ -35,9 +38,14 @@ pub fn make(page: Page) -> El {
         .class("box")
         .child(names)
         .child(el("label").set("for", "link-names").text(words::WITH_NAMES));
-    let said = el("span")
-        .set("role", "status")
-        .live_text(move || if copied.get() { words::COPIED } else { "" }.to_owned());
+    let said = el("span").set("role", "status").live_text(move || {
+        let words = match link.get() {
+            None => words::TOO_MUCH_FOR_A_LINK,
+            Some(_) if copied.get() => words::COPIED,
+            Some(_) => "",
+        };
+        words.to_owned()
+    });
     el("div")
         .class("drawer")
         .child(el("label").set("for", "link-made").text(words::YOUR_LINK))

@@ -46,6 +46,7 @@ words! {
     COPY_BY_HAND: "Copy it from the field.";
     WITH_NAMES: "Names travel too";
     LINK_HINT: "Everything stands in this address itself; nothing is sent anywhere. Whoever gets it sees the figures. Keep it as a bookmark: it survives where a browser drops what it keeps.";
+    TOO_MUCH_FOR_A_LINK: "This is more than a link takes: leave the names out, or remove fasteners.";
     YOUR_LINK: "Your link";
     LINK_HERE: "Link or its part from # on";
     LOOK_AT_IT: "Look at it";

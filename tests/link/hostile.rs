@@ -53,7 +53,7 @@ fn a_newer_form_is_said() {
 /// A link cut off anywhere, by a message program for example, is refused whole.
 #[test]
 fn cut_off_at_every_byte() {
-    let whole = link::written(&parcel(dozen()), true);
+    let whole = written(&parcel(dozen()), true);
     for end in 0..whole.len() {
         assert!(read(&whole[..end]).is_err(), "cut at {end}");
         assert!(whole.get(end + 2..).is_none_or(|it| read(it).is_err()), "from {end}");
@@ -66,7 +66,7 @@ fn cut_off_at_every_byte() {
 /// Source: a CRC-32 finds every single wrong bit, in a link's letters as in its bytes (Koopman, CRC selection tables).
 #[test]
 fn every_single_bit_counts() {
-    let whole = link::written(&parcel(example(autumn(), UnitSet::Metric)), true);
+    let whole = written(&parcel(example(autumn(), UnitSet::Metric)), true);
     for at in 0..whole.len() {
         for bit in 0..7 {
             let mut bytes = whole.clone().into_bytes();
@@ -97,7 +97,7 @@ fn spare_bits_are_none() {
     for length in 0..6 {
         let mut kept = Kept::default();
         kept.put(facts::BIKE_NAME.id(), Entry::new("x".repeat(length + 1), 0));
-        let whole = link::written(&parcel(kept), true);
+        let whole = written(&parcel(kept), true);
         let (front, last) = whole.split_at(whole.len() - 1);
         for letter in "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_".chars() {
             let bent = format!("{front}{letter}");
@@ -125,7 +125,7 @@ fn script_stays_text() {
     ] {
         let mut kept = Kept::default();
         kept.put(facts::BIKE_NAME.id(), Entry::new(script, 0));
-        let read = read(&link::written(&parcel(kept), true)).unwrap();
+        let read = read(&written(&parcel(kept), true)).unwrap();
         assert_eq!(read.kept.bike.entries[&facts::BIKE_NAME.id()].text, script);
         assert!(link::listed(&read).contains(&("Bike", script.to_owned())));
     }
@@ -209,6 +209,9 @@ fn absurd_counts_and_numbers() {
         ("two steps to over 65,535", facts().whole(2).head(65_535, 5).whole(1).head(1, 5).whole(1)),
         ("a text longer than all", facts().whole(1).head(1, 4).whole(most)),
         ("a text of 401", facts().whole(1).head(1, 4).text(&"x".repeat(401))),
+        ("digits longer than all", facts().whole(1).head(1, 4).packed(9, &[0x11; 4])),
+        ("401 digits", facts().whole(1).head(1, 4).packed(401, &[0x10; 201])),
+        ("spare bits behind the last digit", facts().whole(1).head(1, 4).packed(1, &[0x12])),
         ("no text", invalid_text),
         ("a unit over 255", facts().whole(1).head(10, 0).signed(1).whole(256)),
         ("a choice over 255", facts().whole(1).head(15, 5).whole(256)),
@@ -342,7 +345,7 @@ fn a_million_hostile_fragments() {
                     taken += 1;
                     // What was taken can be listed, written again and read again.
                     if taken.is_multiple_of(64) {
-                        let again = link::written(&parcel, true);
+                        let again = written(&parcel, true);
                         assert!(read(&again).is_ok(), "{fragment} came again as {again}");
                         let _ = link::listed(&parcel);
                     }

@@ -26,6 +26,12 @@ fn parcel(kept: Kept) -> Parcel {
     Parcel { made: autumn(), kept }
 }
 
+/// The link, which is not too long.
+#[track_caller]
+fn written(parcel: &Parcel, with_names: bool) -> String {
+    link::written(parcel, with_names).unwrap()
+}
+
 /// A fragment around bytes, made by other hands: checksum by the `crc32fast` crate, text by the `base64` crate.
 fn around(wire: &[u8]) -> String {
     let mut bytes = wire.to_vec();
@@ -69,8 +75,14 @@ impl Wire {
         self.whole(step * 8 + tag)
     }
     fn text(self, text: &str) -> Self {
-        let mut it = self.whole(text.len() as u64);
+        let mut it = self.whole(text.len() as u64 * 2);
         it.0.extend_from_slice(text.as_bytes());
+        it
+    }
+    /// A text of so many characters, four bits each: "0123456789 -–.()" are 0 to f.
+    fn packed(self, count: u64, fours: &[u8]) -> Self {
+        let mut it = self.whole(count * 2 + 1);
+        it.0.extend_from_slice(fours);
         it
     }
     fn fragment(&self) -> String {

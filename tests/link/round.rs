@@ -6,7 +6,7 @@ use torpor::entry::form;
 
 #[track_caller]
 fn there_and_back(kept: Kept) -> Kept {
-    let sent = link::written(&parcel(kept), true);
+    let sent = written(&parcel(kept), true);
     link::read(&sent).unwrap_or_else(|why| panic!("{why}: {sent}")).kept
 }
 
@@ -14,7 +14,7 @@ fn there_and_back(kept: Kept) -> Kept {
 #[test]
 fn text_and_checksum_are_the_usual_ones() {
     for kept in [Kept::default(), example(autumn(), UnitSet::Us), dozen()] {
-        let sent = link::written(&parcel(kept), true);
+        let sent = written(&parcel(kept), true);
         let bytes = bytes_of(&sent);
         assert_eq!(around(&bytes), sent);
     }
@@ -23,7 +23,7 @@ fn text_and_checksum_are_the_usual_ones() {
         let name = "x".repeat(length);
         let mut kept = Kept::default();
         kept.put(facts::BIKE_NAME.id(), Entry::new(name.as_str(), 0));
-        let sent = link::written(&parcel(kept.clone()), true);
+        let sent = written(&parcel(kept.clone()), true);
         assert_eq!(around(&bytes_of(&sent)), sent);
         assert_eq!(link::read(&sent).unwrap().kept.bike.entries.len(), usize::from(length > 0));
     }
@@ -77,15 +77,15 @@ fn what_is_not_known_is_passed_on() {
     assert_eq!(read.kept.bike.entries[&Id(15)], Entry::new("9", form::CHOICE));
     assert_eq!(read.kept.bike.others.len(), 2);
     assert_eq!(read.kept.bike.fasteners[0][&facts::TORQUE.id()].text, "25");
-    let back = link::read(&link::written(&read, true)).unwrap();
+    let back = link::read(&written(&read, true)).unwrap();
     assert_eq!(back, read);
-    let names_kept_back = link::written(&read, false);
+    let names_kept_back = written(&read, false);
     let again = link::read(&names_kept_back).unwrap();
     assert_eq!(again.kept.bike.fasteners, read.kept.bike.fasteners);
     // What can be said the same way is said the same way, byte for byte.
     let plain = Wire::made().whole(0).whole(2).head(3, 5).whole(17).head(12, 5).whole(9);
     let plain = plain.whole(2).whole(1).head(70, 5).whole(99).fragment();
-    assert_eq!(link::written(&link::read(&plain).unwrap(), false), plain);
+    assert_eq!(written(&link::read(&plain).unwrap(), false), plain);
 }
 
 /// Names leave only when chosen; a usual name of a fastener is no secret and travels as its code.
@@ -100,7 +100,7 @@ fn names_leave_only_when_chosen() {
     let found =
         |sent: &str, word: &str| bytes_of(sent).windows(word.len()).any(|it| it == word.as_bytes());
     let (bare, named) =
-        (link::written(&parcel(kept.clone()), false), link::written(&parcel(kept.clone()), true));
+        (written(&parcel(kept.clone()), false), written(&parcel(kept.clone()), true));
     for word in ["Alder 640", "Grandfather's", "Behind the sticker"] {
         assert!(!found(&bare, word), "{word}");
         assert!(found(&named, word), "{word}");
@@ -168,6 +168,59 @@ fn no_entry_makes_a_link_unreadable() {
     assert_eq!(back.bike.entries, entries(&[(facts::TANK_VOLUME.id(), "15", 16)]));
 }
 
+/// What is more than a link's reader takes makes no link, and says so; one less is a link.
+#[test]
+fn no_link_is_too_long_to_be_read() {
+    let fasteners = |count: usize| {
+        let mut kept = Kept::default();
+        kept.bike.fasteners = vec![entries(&[(facts::TORQUE.id(), "25", 1)]); count];
+        link::written(&parcel(kept), true)
+    };
+    assert!(fasteners(400).is_some_and(|it| read_fasteners(&it) == 400));
+    assert_eq!(fasteners(401), None);
+    let facts = |count: u16| {
+        let mut kept = Kept::default();
+        kept.bike.entries = (0..count).map(|it| (Id(1000 + it), Entry::new("7", 0))).collect();
+        link::written(&parcel(kept), true)
+    };
+    assert!(facts(400).is_some());
+    assert_eq!(facts(401), None);
+    let names = |count: usize| {
+        let mut kept = Kept::default();
+        let name = "x".repeat(torpor::entry::LONGEST);
+        kept.bike.fasteners = vec![entries(&[(facts::FASTENER_NAME.id(), &name, 0)]); count];
+        (link::written(&parcel(kept.clone()), true), link::written(&parcel(kept), false))
+    };
+    assert!(names(30).0.is_some_and(|it| it.len() <= link::LONGEST));
+    let (with, without) = names(31);
+    assert_eq!(with, None);
+    assert!(without.is_some(), "the names were too much");
+}
+
+fn read_fasteners(fragment: &str) -> usize {
+    link::read(fragment).unwrap().kept.bike.fasteners.len()
+}
+
+/// A text that this page does not know may be a name or a note: it leaves only with names. Numbers and codes go along.
+#[test]
+fn unknown_texts_leave_only_with_names() {
+    let list: &[(Id, &str, u8)] = &[
+        (Id(2), "a note", 0),
+        (Id(3), "17", form::CHOICE),
+        (Id(4), "2026-11-14", form::DAY),
+        (Id(5), "7.5", 99),
+        (Id(300), "behind the sticker", 120),
+    ];
+    let mut kept = Kept::default();
+    kept.bike.entries = entries(list);
+    kept.bike.others = vec![(9, entries(list))];
+    let read = |names| link::read(&written(&parcel(kept.clone()), names)).unwrap().kept.bike;
+    assert_eq!(read(true), kept.bike);
+    let bare = read(false);
+    assert_eq!(bare.entries, entries(&list[1..4]));
+    assert_eq!(bare.others, [(9, entries(&list[1..4]))]);
+}
+
 /// Text without hidden characters and without spaces at its ends, which no entry keeps.
 fn text() -> impl Strategy<Value = String> {
     let odd = prop_oneof![
@@ -175,6 +228,7 @@ fn text() -> impl Strategy<Value = String> {
         "-?[0-9]{1,20}([.,][0-9]{1,20})?",
         "[0-9]{4}-[0-9]{2}-[0-9]{2}",
         "[a-z_]{1,12}",
+        "[-0-9 –.()]{1,60}",
         "[ -~äéß漢–½·°±]{0,60}"
     ];
     odd.prop_map(|it| it.trim().to_owned())
@@ -267,11 +321,12 @@ proptest! {
     #[test]
     fn whatever_is_kept_comes_back(kept in any_kept()) {
         let sent = link::written(&parcel(kept.clone()), true);
-        prop_assume!(sent.len() <= link::LONGEST);
+        prop_assume!(sent.is_some());
+        let sent = sent.unwrap();
         let read = link::read(&sent).unwrap();
         prop_assert_eq!(&read.kept, &settled(&kept));
         // A second time nothing changes at all.
-        prop_assert_eq!(&link::written(&read, true), &sent);
+        prop_assert_eq!(&written(&read, true), &sent);
         // The checksum and the text are what other hands make of the same bytes.
         prop_assert_eq!(around(&bytes_of(&sent)), sent);
     }

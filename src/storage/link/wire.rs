@@ -22,6 +22,10 @@ pub(super) enum Value {
 /// Exponents that a number may have: one read from text has no more places than fit beside its digits.
 pub(super) const PLACES: RangeInclusive<i8> = -18..=18;
 
+/// What texts of digits are made of, four bits each.
+const PACKED: [char; 16] =
+    ['0', '1', '2', '3', '4', '5', '6', '7', '8', '9', ' ', '-', '–', '.', '(', ')'];
+
 /// Days count from here.
 const EPOCH: Option<NaiveDate> = NaiveDate::from_ymd_opt(2020, 1, 1);
 
@@ -48,8 +52,18 @@ impl Writer {
     }
 
     fn text(&mut self, text: &str) {
-        self.whole(text.len() as u64);
-        self.bytes.extend_from_slice(text.as_bytes());
+        let place = |it| PACKED.iter().position(|one| *one == it).map(|at| at as u8);
+        match text.chars().map(place).collect::<Option<Vec<u8>>>() {
+            Some(packed) => {
+                self.whole(packed.len() as u64 * 2 + 1);
+                let pair = |it: &[u8]| it.iter().fold(0, |pair, it| pair << 4 | it);
+                self.bytes.extend(packed.chunks(2).map(|it| pair(it) << (8 - 4 * it.len())));
+            }
+            None => {
+                self.whole(text.len() as u64 * 2);
+                self.bytes.extend_from_slice(text.as_bytes());
+            }
+        }
     }
 
     pub fn item(&mut self, step: u16, value: &Value) {
@@ -128,11 +142,20 @@ impl<'a> Reader<'a> {
     }
 
     fn text(&mut self) -> Option<String> {
-        let length = usize::try_from(self.whole()?).ok().filter(|it| *it <= self.rest.len())?;
-        let (text, rest) = self.rest.split_at(length);
+        let head = self.whole()?;
+        let (count, packed) = (usize::try_from(head / 2).ok()?, head % 2 == 1);
+        let length = if packed { count.div_ceil(2) } else { count };
+        let (bytes, rest) = self.rest.split_at_checked(length)?;
         self.rest = rest;
-        let text = std::str::from_utf8(text).ok()?;
-        (text.chars().count() <= entry::LONGEST).then(|| text.to_owned())
+        let text = if packed {
+            let mut fours = bytes.iter().flat_map(|it| [it >> 4, it & 15]);
+            let text = fours.by_ref().take(count).map(|it| PACKED[usize::from(it)]).collect();
+            // One text for the same digits: what is spare says nothing.
+            fours.all(|it| it == 0).then_some(text)?
+        } else {
+            std::str::from_utf8(bytes).ok()?.to_owned()
+        };
+        (text.chars().count() <= entry::LONGEST).then_some(text)
     }
 
     /// How far the fact's number is from the one before, and its value.
