@@ -100,16 +100,6 @@ impl Kept {
             entries.retain(|_, it| *it != Entry::default());
         }
     }
-
-    /// Whether nothing at all was typed.
-    pub fn is_blank(&self) -> bool {
-        let blank = |it: &Entries| it.values().all(Entry::is_blank);
-        blank(&self.bike.entries)
-            && blank(&self.bike.scratch)
-            && blank(&self.season.entries)
-            && self.bike.fasteners.iter().all(blank)
-            && self.garage.wrenches.iter().all(blank)
-    }
 }
 
 impl Facts for Kept {

@@ -14,8 +14,6 @@ pub const LOOK: &str = "look at the meter";
 pub const CHARGE: &str = "charge by";
 /// At the threshold.
 pub const BELOW: &str = "recharge below here";
-/// Scale of the charge.
-pub const FULL: &str = "full";
 /// Instead of the picture.
 pub const NOT_YET: &str = "The season line is drawn as soon as the battery line has its facts.";
 
