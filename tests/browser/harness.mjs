@@ -72,6 +72,8 @@ export async function openContext({
 } = {}) {
   const { browser } = await running();
   const context = await browser.newContext({ viewport, colorScheme, locale, ...more });
+  // What does not come on a page without a network does not come later.
+  context.setDefaultTimeout(10_000);
   await context.addInitScript(() => {
     addEventListener("securitypolicyviolation", (event) => {
       console.error(`The policy refused ${event.violatedDirective}: ${event.blockedURI} ${event.sample}`);
