@@ -101,6 +101,11 @@ pub fn copy(field: &web_sys::Element, text: &str) {
     }
 }
 
+/// Whether the owner is at something inside of an element.
+pub fn holds_focus(element: &web_sys::Element) -> bool {
+    element.contains(document().active_element().as_deref())
+}
+
 /// Opens the browser's own calendar of an input of type date.
 pub fn show_picker(input: &web_sys::Element) {
     call(input, "showPicker");

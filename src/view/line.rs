@@ -7,7 +7,6 @@ use super::entry_field::{Dress, blank};
 use super::page::{Desk, Page};
 use crate::facts::{Id, Lack};
 use crate::plan::{Line, Panel};
-use crate::show::Figure;
 use crate::words::page as words;
 use leptos::prelude::*;
 use std::time::Duration;
@@ -22,6 +21,9 @@ pub struct Told {
 
 /// So long after the last letter the answer is said aloud.
 const SAID_AFTER: Duration = Duration::from_secs(1);
+
+/// A row that is left changes this much later, so that it does not move what is being pressed.
+const LEFT_AFTER: Duration = Duration::from_millis(500);
 
 impl Told {
     /// The answers of a line from the facts on a desk.
@@ -115,26 +117,33 @@ pub fn head(
     open: impl Fn() -> bool + Send + Sync + 'static,
 ) -> El {
     let panel = told.panel;
-    // First fact that is lacking, and how many more.
+    // The blank that is being filled in stays until it is left: with its first letter its fact is lacking no more.
+    let held = RwSignal::new(None::<Id>);
     let lacking = Memo::new(move |_| {
-        panel.with(|it| match &it.head.figure {
-            Figure::Lacks(lacks) if !open() => {
-                lacks.first().map(|first| (first.id(), lacks.len() - 1))
-            }
-            _ => None,
-        })
+        let first = panel.with(|it| it.head.lacks().first().map(Lack::id));
+        if open() { None } else { held.get().or(first) }
     });
     let (desk, scope) = (desk.clone(), scope.to_owned());
     el("div").class("fig").part(move || match lacking.get() {
-        Some((id, more)) => {
-            let more = if more > 0 { words::and_more(more) } else { String::new() };
+        Some(id) => {
             let blank = blank(page, &desk, Some(told), id, &format!("{scope}-head"), Dress::Short);
-            vec![
-                el("div")
-                    .class("lacking")
-                    .child(blank)
-                    .child(paragraph("care", &format!("{}{more}", words::NEEDED))),
-            ]
+            let known = move || panel.with(|it| it.head.lacks().is_empty());
+            let row = el("div").class("lacking").child(blank).child(
+                el("p")
+                    .live("class", move || if known() { "why" } else { "care" }.to_owned())
+                    .live_text(move || panel.with(|it| still_needed(it, id))),
+            );
+            let here = row.element();
+            let leave = move |_| {
+                let here = here.clone();
+                let left = move || {
+                    if !browser::holds_focus(&here) {
+                        held.try_set(None);
+                    }
+                };
+                set_timeout(left, LEFT_AFTER);
+            };
+            vec![row.on("focusin", move |_| held.set(Some(id))).on("focusout", leave)]
         }
         None => {
             let mut all: Vec<El> = answer(panel, 0, &scope).into();
@@ -147,16 +156,28 @@ pub fn head(
     })
 }
 
+/// Under the blank in a folded row: how much the answer still lacks, or the answer.
+fn still_needed(panel: &Panel, id: Id) -> String {
+    let more = panel.head.lacks().iter().filter(|it| it.id() != id).count();
+    match panel.head.spoken() {
+        Some(answer) => answer,
+        None if more > 0 => format!("{}{}", words::NEEDED, words::and_more(more)),
+        None => words::NEEDED.to_owned(),
+    }
+}
+
 /// The calculator of a line: blanks, answers, working, cautions.
 pub fn panel(page: Page, desk: &Desk, told: Told, scope: &str) -> El {
     let panel = told.panel;
     let quick = desk.quick;
-    let asked = Memo::new(move |_| {
+    let asked = Memo::new(move |before: Option<&Vec<u16>>| {
+        // One that was shown stays: it may be lacking no more with its first letter.
+        let shown = |id: Id| before.is_some_and(|it| it.contains(&id.0));
         panel.with(|it| {
             let lacks =
                 |id| it.all().flat_map(|it| it.lacks()).map(Lack::id).any(|lack| lack == id);
             // What the sheet's first sentence has already is asked here only where it stands alone or is lacking.
-            let stated = it.stated.iter().copied().filter(|id| quick || lacks(*id));
+            let stated = it.stated.iter().copied().filter(|id| quick || lacks(*id) || shown(*id));
             stated.chain(it.blanks.iter().copied()).map(|it| it.0).collect::<Vec<u16>>()
         })
     });
