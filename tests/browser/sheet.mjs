@@ -112,7 +112,7 @@ export async function allEntries(page) {
     const units = [...main.querySelectorAll("button.unit")];
     return [
       ...fields.map((it) => `${it.id}: ${it.type === "radio" ? it.checked : it.value}`),
-      ...units.map((it) => `${it.previousElementSibling?.id}: ${it.textContent}`),
+      ...units.map((it) => `unit of ${it.previousElementSibling?.id}: ${it.textContent}`),
     ];
   });
 }

@@ -1,0 +1,190 @@
+// The bike as a link: what it carries, what it leaves at home, and what comes of one that was tampered with.
+import assert from "node:assert/strict";
+import { after, test } from "node:test";
+import { clean, openPage, running, stop } from "./harness.mjs";
+import { allAnswers, answers, blank, eventually, kept, line, stored, type, unfold } from "./sheet.mjs";
+
+after(stop);
+
+const METRIC = { locale: "en-GB" };
+const LINES = ["Fill up and stabilize", "Last run", "Oil", "Torques", "Battery"];
+const KEEP = "Keep as a new bike";
+
+/** A bike with something on every line, two fasteners, and names of its own. */
+async function wholeBike() {
+  const page = await openPage(METRIC);
+  await page.getByRole("button", { name: "start your own" }).click();
+  const texts = [
+    { "Tank volume": "4.2 gal", "Fuel in the tank": "1,1 gal", "Stabilizer label": "30 mL per 10 L", "Fill to": "95" },
+    { "Fuel supply": ["carburetor"], "Line and rail": "50–100 mL", "Bowls, all together": "200", "Fuel consumption": "49 mpg" },
+    { "Oil change": ["with filter"], "Fill with filter": "3.55", "Fill without filter": "3300 mL", "Between the marks": "0.3", "Bottle size": "1", "Oil on the shelf": "0" },
+    { Adapter: ["in line"], "Torque at the fastener": "25 (22–26)", "Adapter length, drive to fastener": "40", "Wrench length, hand to square drive": "285", Graduation: "1", Fastener: "Left one with the scratch" },
+    { Chemistry: ["gel"], Capacity: "12", "Charge when parked": "90–100", "Key-off draw": "about 1", "Monthly means": "5" },
+  ];
+  for (const [at, title] of LINES.entries()) await type(await unfold(page, title), texts[at]);
+  await line(page, "Torques").getByRole("button", { name: "Keep this fastener" }).click();
+  await type(line(page, "Torques"), { ...texts[3], "Torque at the fastener": "18 ft-lb", Fastener: "Axle nut" });
+  await type(line(page, "Season"), { "Park date": "2026-11-14", "Ride date": "2027-03-28", "Coldest night": "-12" });
+  await page.getByRole("button", { name: "Garage", exact: true }).click();
+  await page.getByLabel("Bike", { exact: true }).fill("Quiet Juniper");
+  return page;
+}
+
+async function linkOf(page, names = false) {
+  const button = page.getByRole("button", { name: "Link", exact: true });
+  if ((await button.getAttribute("aria-expanded")) !== "true") await button.click();
+  await page.getByLabel("Names travel too").setChecked(names);
+  return page.getByLabel("Your link").inputValue();
+}
+
+const fragmentOf = (link) => link.slice(link.indexOf("#"));
+const nothing = async (page) => assert.deepEqual(await stored(page), {});
+
+let made;
+/** Links of the whole bike without and with names, and its answers; made once. */
+function whole() {
+  made ??= (async () => {
+    const page = await wholeBike();
+    const links = { plain: await linkOf(page, false), named: await linkOf(page, true) };
+    const results = await allAnswers(page);
+    await clean(page);
+    return { ...links, results };
+  })();
+  return made;
+}
+
+test("a link opens as a preview and keeps nothing, then the same answers stand there", async () => {
+  const { plain, results } = await whole();
+  const { host } = await running();
+  assert.ok(plain.startsWith(`${host.url}#1.`), plain);
+  const page = await openPage({ hash: fragmentOf(plain), ...METRIC });
+  const preview = line(page, "A bike from a link");
+  await preview.getByText("Nothing is kept yet").waitFor();
+  assert.match(await preview.textContent(), /Tank volume4\.2 US gal|Tank volume4\.2 gal/);
+  assert.match(await preview.textContent(), /Kept fasteners1/);
+  await nothing(page);
+  await preview.getByRole("button", { name: KEEP }).click();
+  for (const title of LINES) await unfold(page, title);
+  const fasteners = (list) => list.map((it) => it.replaceAll("\u00a0", " "));
+  await eventually(async () => assert.deepEqual(fasteners(await allAnswers(page)), fasteners(results)));
+  assert.doesNotMatch(page.url(), /#1\./, "another's figures do not stay in the address");
+  await kept(page);
+  await clean(page);
+});
+
+test("names leave only when they are chosen to", async () => {
+  const { plain, named } = await whole();
+  const bytes = (link) => Buffer.from(fragmentOf(link).slice(3), "base64url").toString("latin1");
+  for (const name of ["Quiet Juniper", "Left one with the scratch"]) {
+    assert.ok(!bytes(plain).includes(name), `${name} stays`);
+    assert.ok(bytes(named).includes(name), `${name} travels`);
+  }
+  const page = await openPage({ hash: fragmentOf(named), ...METRIC });
+  await line(page, "A bike from a link").getByText("Quiet Juniper").waitFor();
+  await page.getByRole("button", { name: "Leave it" }).click();
+  await page.getByText("Had a bike here?").waitFor();
+  await nothing(page);
+  await clean(page);
+});
+
+test("a link pasted into the open page, as an address or into the field, is previewed too", async () => {
+  const { plain } = await whole();
+  const page = await openPage(METRIC);
+  await page.evaluate((fragment) => { location.hash = fragment; }, fragmentOf(plain));
+  await line(page, "A bike from a link").waitFor();
+  await nothing(page);
+  await page.getByRole("button", { name: "Leave it" }).click();
+  await page.getByRole("button", { name: "Paste a link" }).click();
+  const field = page.getByLabel("Link or its part from # on").first();
+  await field.fill(plain.slice(0, -4));
+  await page.getByRole("button", { name: "Look at it" }).first().click();
+  await page.getByRole("alert").getByText("copy the whole of it, from # to its end").or(page.getByRole("alert").getByText("was altered on its way")).first().waitFor();
+  await field.fill(`  ${plain}\n`);
+  await page.getByRole("button", { name: "Look at it" }).first().click();
+  await line(page, "A bike from a link").waitFor();
+  await nothing(page);
+  await clean(page);
+});
+
+test("a received bike stands beside one's own and changes nothing of it", async () => {
+  const { plain } = await whole();
+  const page = await openPage({ hash: "#layup/fuel", ...METRIC });
+  await page.getByRole("button", { name: "start your own" }).click();
+  await type(line(page, "Fill up and stabilize"), { "Tank volume": "16", "Fuel in the tank": "1", "Stabilizer label": "1:320" });
+  await kept(page);
+  const before = await stored(page);
+  await page.evaluate((fragment) => { location.hash = fragment; }, fragmentOf(plain));
+  await line(page, "A bike from a link").waitFor();
+  assert.deepEqual(await stored(page), before);
+  await page.getByRole("button", { name: KEEP }).click();
+  await unfold(page, "Fill up and stabilize");
+  assert.equal(await blank(line(page, "Fill up and stabilize"), "Tank volume").inputValue(), "4.2 gal");
+  assert.equal(await blank(line(page, "Fill up and stabilize"), "Stabilizer label").inputValue(), "1:320", "the own garage stays");
+  const since = await stored(page);
+  for (const [key, text] of Object.entries(before)) {
+    if (/^torpor\.(bike|season)\./.test(key)) assert.equal(since[key], text, key);
+  }
+  await clean(page);
+});
+
+test("hostile fragments are told apart from a bike, and change nothing", async () => {
+  const { plain } = await whole();
+  const good = fragmentOf(plain);
+  const swap = (at) => `${good.slice(0, at)}${good[at] === "A" ? "B" : "A"}${good.slice(at + 1)}`;
+  const page = await openPage({ hash: "#layup/fuel", ...METRIC });
+  await page.getByRole("button", { name: "start your own" }).click();
+  await type(line(page, "Fill up and stabilize"), { "Tank volume": "16" });
+  await kept(page);
+  const before = await stored(page);
+  const cases = [
+    ["truncated", good.slice(0, good.length >> 1), /cut off or altered|was altered/],
+    ["one letter altered", swap(20), /was altered on its way/],
+    ["its last letter altered", swap(good.length - 2), /was altered on its way|cut off or altered/],
+    ["doubled", good + good.slice(3), /cut off or altered|was altered|does not hold/],
+    ["empty", "#1.", /cut off or altered/],
+    ["no base64url", "#1.<img src=x onerror=alert(1)>", /cut off or altered/],
+    ["of a newer page", "#2.AAAA", /made by a newer Torpor/],
+    ["of a page far newer", "#99999999999999999999.AAAA", /newer Torpor|opens nothing here/],
+    ["17 kB", ["#1.", "A", 17_000], /far longer than a bike's/],
+    ["10 MB", ["#1.", "A", 10_000_000], /far longer than a bike's/],
+    ["10 MB of no link", ["#", "x", 10_000_000], /opens nothing here/],
+    ["random", "#q7#/..%00\u202e💣", /opens nothing here/],
+  ];
+  for (const [name, fragment, said] of cases) {
+    const started = Date.now();
+    await page.evaluate((it) => { location.hash = Array.isArray(it) ? it[0] + it[1].repeat(it[2]) : it; }, fragment);
+    await eventually(async () => assert.match((await page.locator("main").textContent()).slice(0, 2000), said, name), 8000);
+    console.log(name, Date.now()-started);
+    assert.equal(await page.getByRole("button", { name: KEEP }).count(), 0, name);
+    assert.deepEqual(await stored(page), before, name);
+    await page.evaluate(() => { location.hash = "#layup"; });
+    await line(page, "Fill up and stabilize").waitFor();
+  }
+  assert.equal(await page.locator("#rescue").isVisible(), false);
+  await unfold(page, "Fill up and stabilize");
+  assert.equal(await blank(line(page, "Fill up and stabilize"), "Tank volume").inputValue(), "16");
+  await clean(page);
+});
+
+test("a script as a name is a text and runs nothing", async () => {
+  const name = "<img src=x onerror=\"window.ran=1\"><script>window.ran=1</script>";
+  const first = await openPage(METRIC);
+  await first.getByRole("button", { name: "start your own" }).click();
+  await first.getByRole("button", { name: "Garage", exact: true }).click();
+  await first.getByLabel("Bike", { exact: true }).fill(name);
+  await type(await unfold(first, "Torques"), { Adapter: ["none"], "Torque at the fastener": "25", Fastener: name });
+  await line(first, "Torques").getByRole("button", { name: "Keep this fastener" }).click();
+  await first.getByRole("heading", { name }).first().waitFor();
+  const link = await linkOf(first, true);
+  assert.equal(await first.evaluate(() => window.ran), undefined);
+  await clean(first);
+  const page = await openPage({ hash: fragmentOf(link), ...METRIC });
+  await line(page, "A bike from a link").getByText(name).first().waitFor();
+  await page.getByRole("button", { name: KEEP }).click();
+  await page.getByRole("heading", { name }).first().waitFor();
+  await page.getByRole("button", { name: "Garage", exact: true }).click();
+  await page.getByRole("button", { name: `Open ${name}` }).waitFor();
+  assert.equal(await page.evaluate(() => window.ran), undefined);
+  assert.equal(await page.locator("main img, main script").count(), 0);
+  await clean(page);
+});
