@@ -147,14 +147,12 @@ test("hostile fragments are told apart from a bike, and change nothing", async (
     ["of a page far newer", "#99999999999999999999.AAAA", /newer Torpor|opens nothing here/],
     ["17 kB", ["#1.", "A", 17_000], /far longer than a bike's/],
     ["10 MB", ["#1.", "A", 10_000_000], /far longer than a bike's/],
-    ["10 MB of no link", ["#", "x", 10_000_000], /opens nothing here/],
+    ["1 MB of no link", ["#", "x", 1_000_000], /opens nothing here/],
     ["random", "#q7#/..%00\u202e💣", /opens nothing here/],
   ];
   for (const [name, fragment, said] of cases) {
-    const started = Date.now();
     await page.evaluate((it) => { location.hash = Array.isArray(it) ? it[0] + it[1].repeat(it[2]) : it; }, fragment);
     await eventually(async () => assert.match((await page.locator("main").textContent()).slice(0, 2000), said, name), 8000);
-    console.log(name, Date.now()-started);
     assert.equal(await page.getByRole("button", { name: KEEP }).count(), 0, name);
     assert.deepEqual(await stored(page), before, name);
     await page.evaluate(() => { location.hash = "#layup"; });

@@ -1,0 +1,126 @@
+// The page as a page: nothing leaves it, its address opens what it says, and back and forward go where they should.
+import assert from "node:assert/strict";
+import { after, test } from "node:test";
+import { clean, openPage, running, stop, troublesOf } from "./harness.mjs";
+import { answers, blank, eventually, line, stored, type, unfold } from "./sheet.mjs";
+import { FOLDER } from "./server.mjs";
+
+after(stop);
+
+const METRIC = { locale: "en-GB" };
+const SUMS = { torque: "Torque wrench setting", oil: "Oil fill", fuel: "Fuel and stabilizer", battery: "Battery in storage" };
+
+test("a visit through the whole page asks its own folder only, and each file once", async () => {
+  const { host } = await running();
+  host.asked.length = 0;
+  const page = await openPage(METRIC);
+  for (const title of ["Fill up and stabilize", "Last run", "Oil", "Torques", "Battery"]) await unfold(page, title);
+  await page.getByRole("button", { name: "Link", exact: true }).click();
+  await page.getByRole("button", { name: "Garage", exact: true }).click();
+  for (const [key, title] of Object.entries(SUMS)) {
+    await page.evaluate((key) => { location.hash = key; }, key);
+    await line(page, title).waitFor();
+  }
+  assert.ok(host.asked.every((path) => path.startsWith(FOLDER)), host.asked.join(" "));
+  // The browser asks for the icon at every change of address, and a host without caching answers each time.
+  const asked = host.asked.filter((path) => !path.includes("/icon-"));
+  assert.deepEqual(asked.toSorted(), [...new Set(asked)].toSorted());
+  // `clean` wants an empty console and no request that left the origin.
+  await clean(page);
+});
+
+test("the policy lets no foreign or inline script, style or request through", async () => {
+  const page = await openPage(METRIC);
+  const policy = await page.locator("meta[http-equiv=Content-Security-Policy]").getAttribute("content");
+  assert.doesNotMatch(policy, /unsafe-inline|'unsafe-eval'|\*/);
+  assert.match(policy, /default-src 'none'/);
+  assert.equal(await page.locator("script:not([src]), style, [style], [onclick], [onload]").count(), 0);
+  await page.evaluate(async () => {
+    const script = document.createElement("script");
+    script.textContent = "window.ran = 1";
+    document.body.append(script);
+    await fetch("https://example.invalid/").catch(() => {});
+  });
+  assert.equal(await page.evaluate(() => window.ran), undefined);
+  const refused = troublesOf(page).filter((it) => it.includes("The policy refused"));
+  assert.ok(refused.some((it) => it.includes("script-src")) && refused.some((it) => it.includes("connect-src")), refused.join("\n"));
+  await page.context().close();
+});
+
+test("an address opens its line or its quick sum, and one that opens nothing is said", async () => {
+  const page = await openPage({ hash: "#layup/oil", ...METRIC });
+  const expanded = (title) => line(page, title).getByRole("button", { name: title, exact: true }).getAttribute("aria-expanded");
+  assert.equal(await expanded("Oil"), "true");
+  assert.equal(await expanded("Battery"), "false");
+  await page.evaluate(() => { location.hash = "layup/last-run"; });
+  await eventually(async () => assert.equal(await expanded("Last run"), "true"));
+  for (const [key, title] of Object.entries(SUMS)) {
+    await page.evaluate((key) => { location.hash = key; }, key);
+    await page.getByRole("heading", { level: 1, name: title }).waitFor();
+  }
+  await page.evaluate(() => { location.hash = "nowhere/at-all"; });
+  await page.getByText("This address opens nothing here: nowhere/at-all").waitFor();
+  await line(page, "Oil").waitFor();
+  await clean(page);
+});
+
+test("folding a line writes its address without a step in the history", async () => {
+  const page = await openPage(METRIC);
+  const steps = await page.evaluate(() => history.length);
+  await unfold(page, "Oil");
+  assert.equal(new URL(page.url()).hash, "#layup/oil");
+  await line(page, "Oil").getByRole("button", { name: "Oil", exact: true }).click();
+  assert.equal(new URL(page.url()).hash, "#layup");
+  assert.equal(await page.evaluate(() => history.length), steps);
+  await clean(page);
+});
+
+test("back and forward go through the quick sums", async () => {
+  const page = await openPage(METRIC);
+  const sums = page.getByRole("navigation", { name: "Quick sums" });
+  const titles = Object.values(SUMS);
+  for (const title of titles) {
+    await sums.getByRole("link", { name: title }).click();
+    await page.getByRole("heading", { level: 1, name: title }).waitFor();
+  }
+  for (const title of titles.toReversed().slice(1)) {
+    await page.goBack();
+    await page.getByRole("heading", { level: 1, name: title }).waitFor();
+  }
+  await page.goBack();
+  await page.getByText("Had a bike here?").waitFor();
+  await page.goForward();
+  await page.getByRole("heading", { level: 1, name: titles[0] }).waitFor();
+  await clean(page);
+});
+
+test("a quick sum keeps nothing and starts blank", async () => {
+  const page = await openPage({ hash: "#fuel", ...METRIC });
+  const fuel = line(page, SUMS.fuel);
+  await type(fuel, { "Tank volume": "15", "Fuel in the tank": "3", "Stabilizer label": "1:320" });
+  await answers(fuel, { "Fuel to add": /L$/ });
+  await page.waitForTimeout(600);
+  await page.evaluate(() => dispatchEvent(new Event("pagehide")));
+  assert.deepEqual(await stored(page), {});
+  await page.getByRole("link", { name: "The whole sheet" }).click();
+  await page.getByText("Had a bike here?").waitFor();
+  assert.notEqual(await blank(await unfold(page, "Fill up and stabilize"), "Tank volume").inputValue(), "15");
+  await page.goBack();
+  await line(page, SUMS.fuel).waitFor();
+  assert.equal(await blank(line(page, SUMS.fuel), "Tank volume").inputValue(), "");
+  await clean(page);
+});
+
+test("every hint, label and description belongs to something", async () => {
+  const page = await openPage({ hash: "#layup/torques", ...METRIC });
+  for (const title of ["Fill up and stabilize", "Last run", "Oil", "Battery"]) await unfold(page, title);
+  const loose = await page.evaluate(() => {
+    const ids = [...document.querySelectorAll("[id]")].map((it) => it.id);
+    const twice = ids.filter((it, at) => ids.indexOf(it) !== at);
+    const refers = ["aria-labelledby", "aria-describedby", "for", "list"].flatMap((name) =>
+      [...document.querySelectorAll(`[${name}]`)].flatMap((it) => it.getAttribute(name).split(" ")));
+    return [...twice, ...refers.filter((it) => !ids.includes(it))];
+  });
+  assert.deepEqual(loose, []);
+  await clean(page);
+});
