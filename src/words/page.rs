@@ -8,7 +8,6 @@ words! {
     EXAMPLE: "Example";
     YOUR_BIKE: "Your bike";
     LAY_UP: "Lay-up";
-    SEASON_LINE: "Season line";
     WORKING: "Working";
     SOURCE: "Source: ";
     HOLDS: "Holds: ";
@@ -29,7 +28,6 @@ words! {
     TYPE_OVER: ", or just type over any blank.";
     OWN_STARTED: "Your own bike has begun; the example is put away and nothing of it is mixed in.";
     SHOW_EXAMPLE: "Show the example";
-    BACK_TO_MINE: "Back to my bike";
     PARKED: "Parked ";
     IN: " in ";
     RIDES: ", rides ";
@@ -43,7 +41,6 @@ words! {
     OPEN: "Open";
     COPY: "Copy";
     COPIED: "Copied.";
-    COPY_BY_HAND: "Copy it from the field.";
     WITH_NAMES: "Names travel too";
     LINK_HINT: "Everything stands in this address itself; nothing is sent anywhere. Whoever gets it sees the figures. Keep it as a bookmark: it survives where a browser drops what it keeps.";
     TOO_MUCH_FOR_A_LINK: "This is more than a link takes: leave the names out, or remove fasteners.";
@@ -67,16 +64,8 @@ words! {
     PICK_A_DAY: "Pick a day";
     CHANGE_SIGN: "Change sign";
     TO: " to ";
-    DISMISS: "Close";
     NOTHING_SAVED: "Nothing is kept of a quick sum.";
-    TYPICAL: "typical";
-    CHARGE_BELOW_HERE: "charge below here";
-    LOOK: "look at the meter";
-    CHARGE: "charge by";
-    PARK: "parked";
-    RIDE: "rides";
     SET_ASIDE: "A record kept in this browser ";
-    FASTENER: "Fastener";
 }
 
 /// How many more facts a line lacks.

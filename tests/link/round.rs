@@ -113,6 +113,9 @@ fn names_leave_only_when_chosen() {
     assert_eq!(name(&bare, 0).as_deref(), Some("Header nut"));
     assert_eq!(name(&bare, 1), None);
     assert_eq!(name(&named, 1).as_deref(), Some("Behind the sticker"));
+    // A day travels as a day and comes back as every reader takes it.
+    kept.put(facts::PARK_DATE.id(), Entry::new("2026-11-14", 0));
+    kept.put(facts::RIDE_DATE.id(), Entry::new("2027-03-28", 0));
     assert_eq!(link::read(&named).unwrap().kept, kept);
 }
 
