@@ -161,7 +161,11 @@ pub fn season_line(course: &Course, wide: bool, set: UnitSet) -> SeasonLine {
             x: right,
             y: end_text,
             anchor: "end",
-            text: format!("{} {}", words::RIDES, month_day(course.end)),
+            text: format!(
+                "{} {}",
+                if course.rides { words::RIDES } else { words::UNTIL },
+                month_day(course.end)
+            ),
         },
     ];
     SeasonLine {

@@ -163,6 +163,14 @@ impl Shown {
         Self { label, figure: Figure::Lacks(lacks), working: None }
     }
 
+    /// Its number with its unit, where it has one.
+    pub fn figure_text(&self) -> Option<String> {
+        match &self.figure {
+            Figure::Number { text, unit, .. } => Some(format!("{text}\u{a0}{unit}")),
+            _ => None,
+        }
+    }
+
     /// What it lacks.
     pub fn lacks(&self) -> &[Lack] {
         match &self.figure {

@@ -26,7 +26,10 @@ pub use browser::stopped;
 pub fn lay_out() {
     let page = Page::open();
     kept::keep(page);
-    browser::on_hash_change(move || page.read_address());
+    browser::on_hash_change(move || {
+        page.read_address();
+        browser::scroll_to_top();
+    });
     browser::on_show(move || page.today.set(browser::today()));
 
     let content = move || match page.address.get() {
@@ -79,5 +82,15 @@ fn notices(page: Page) -> El {
         });
         row.into_iter().collect()
     };
-    el("div").child(el("div").set("role", "alert").part(said)).child(el("div").part(undo))
+    let began = move || {
+        if !page.began.get() {
+            return Vec::new();
+        }
+        let back = button("quiet", words::SHOW_EXAMPLE, move || page.lay_example());
+        vec![paragraph("notice", words::OWN_STARTED).text(" ").child(back)]
+    };
+    el("div")
+        .child(el("div").set("role", "status").part(began))
+        .child(el("div").set("role", "alert").part(said))
+        .child(el("div").part(undo))
 }

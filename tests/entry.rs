@@ -558,7 +558,7 @@ fn every_refusal_in_its_words() {
         ),
         (
             at_fact(&facts::TANK_VOLUME.about, "0 gal", units::LITER.code),
-            "has to be more than 0 US gal and at most 26.4172 US gal",
+            "has to be more than 0 US gal and at most 26.4 US gal",
         ),
         (
             at_fact(&facts::COLDEST_NIGHT.about, "-71", units::CELSIUS.code),

@@ -264,8 +264,9 @@ fn marks_by_hand() {
             [nm(4.0), nm(24.0), nm(1.0)],
             nm(24.0),
         ),
-        // The first whole multiple of 2 from 5 up is 6.
-        ("first mark", Figure::exactly(nm(5.2)), [nm(5.0), nm(60.0), nm(2.0)], nm(6.0)),
+        // Marks go up from the lowest: 5, 7, 9, not from 0.
+        ("first mark", Figure::exactly(nm(5.2)), [nm(5.0), nm(60.0), nm(2.0)], nm(5.0)),
+        ("odd marks", Figure::exactly(nm(12.1)), [nm(7.0), nm(60.0), nm(2.0)], nm(13.0)),
     ] {
         let [lowest, highest, graduation] = marks.map(Some);
         let wrench = Wrench::new(lowest, highest, graduation, Some(pct(4.0))).unwrap();

@@ -55,7 +55,16 @@ pub struct FreezeMargin {
     pub margin: Answer<TemperatureInterval>,
     /// Night of the least margin, on the fast edge.
     pub night: NaiveDate,
+    /// First night with less than 5 K of margin on the fast edge: to act before it.
+    pub near: Option<NaiveDate>,
+    /// First night without any margin on the fast edge: from then on it may freeze.
+    pub may_freeze: Option<NaiveDate>,
+    /// First night without any margin on the slow edge: from then on it does.
+    pub freezes: Option<NaiveDate>,
 }
+
+/// Less margin than this is too little. Common practice, no source.
+const NEAR: f64 = 5.0;
 
 /// Freezing point of acid of a corrected specific gravity, as read on a hydrometer.
 pub fn acid_freezes_at(gravity: f64) -> ThermodynamicTemperature {
@@ -94,12 +103,24 @@ impl Forecast {
         let coldest_day = self.celsius.iter().copied().reduce(f64::min)?;
         let colder = coldest_day - coldest_night.get::<degree_celsius>();
         let mut least = [(f64::INFINITY, 0); 3];
+        let (mut near, mut may_freeze, mut freezes) = (None, None, None);
         // The charge at the end of the night is the lower one.
         for (night, (celsius, after)) in
             self.celsius.iter().zip(self.days.iter().skip(1)).enumerate()
         {
-            for (least, charge) in least.iter_mut().zip(after) {
-                let margin = celsius - colder - parameters.freezes_at_celsius(*charge)?;
+            let mut margins = [0.0; 3];
+            for (margin, charge) in margins.iter_mut().zip(after) {
+                *margin = celsius - colder - parameters.freezes_at_celsius(*charge)?;
+            }
+            let first = |found: &mut Option<NaiveDate>, so: bool| {
+                if so && found.is_none() {
+                    *found = Some(self.season.day(night));
+                }
+            };
+            first(&mut near, margins[FAST] < NEAR);
+            first(&mut may_freeze, margins[FAST] <= 0.0);
+            first(&mut freezes, margins[SLOW] <= 0.0);
+            for (least, margin) in least.iter_mut().zip(margins) {
                 if margin < least.0 {
                     *least = (margin, night);
                 }
@@ -110,6 +131,12 @@ impl Forecast {
         let mut terms = self.terms();
         terms.insert(0, term("Tn", "coldest night", Measure::Temperature, coldest_night));
         let margin = Answer::within(kelvins(TYPICAL), ends, &FREEZE_MARGIN, terms);
-        Some(FreezeMargin { margin, night: self.season.day(least[FAST].1) })
+        Some(FreezeMargin {
+            margin,
+            night: self.season.day(least[FAST].1),
+            near,
+            may_freeze,
+            freezes,
+        })
     }
 }

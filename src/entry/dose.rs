@@ -2,7 +2,7 @@
 
 use super::{
     Entry, LONGEST,
-    number::leading,
+    number::{Leading, leading},
     refusal::{Refusal, quoted},
 };
 use crate::units::{self, Dimension, Spelled, Unit};
@@ -48,12 +48,13 @@ pub fn dose(entry: &Entry) -> Result<Option<Dose>, Refusal> {
     let (at, sign) =
         PER.iter().find_map(|it| lower.find(it).map(|at| (at, *it))).ok_or_else(refused)?;
     let (stabilizer, fuel) = (&text[..at], &text[at + sign.len()..]);
-    let (stabilizer, fuel) =
-        (leading(stabilizer)?.ok_or_else(refused)?, leading(fuel)?.ok_or_else(refused)?);
+    let stabilizer = leading(stabilizer)?.ok_or_else(refused)?;
+    // "1 oz per gal" is for one of them.
+    let fuel = leading(fuel)?.unwrap_or(Leading { value: 1.0, plain: None, rest: fuel });
     let (left, right) = (stabilizer.rest.trim(), fuel.rest.trim());
     let beside = entry.unit();
 
-    let dose = if left.is_empty() && right.is_empty() && sign == ":" {
+    let dose = if left.is_empty() && right.is_empty() && matches!(sign, ":" | " to ") {
         Dose {
             stabilizer: stabilizer.value,
             fuel: fuel.value,

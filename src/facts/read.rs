@@ -110,6 +110,17 @@ fn known_unit(about: &About, entry: &Entry) -> Result<(), Refusal> {
     })
 }
 
+/// A limit in another unit than its own, without decimals that say nothing.
+fn rounded(limit: f64) -> String {
+    let places = if limit.abs() < 10.0 { 2 } else { usize::from(limit.abs() < 100.0) };
+    let text = digits::fixed(limit, places);
+    if text.contains('.') {
+        text.trim_end_matches('0').trim_end_matches('.').to_owned()
+    } else {
+        text
+    }
+}
+
 impl Limit {
     fn holds(&self, base: f64) -> bool {
         // Half a billionth of slack: 26.4172 gal typed for 100 L is not to fail on its last digit.
@@ -121,8 +132,12 @@ impl Limit {
     /// What is accepted, in words, in the unit that was typed.
     fn accepted(&self, unit: &Unit) -> String {
         let [low, high] =
-            [self.low, self.high].map(|it| digits::shortest(unit.of_base(self.unit.to_base(it))));
+            [self.low, self.high].map(|it| rounded(unit.of_base(self.unit.to_base(it))));
         let symbol = unit.symbol;
+        if unit.is_inverse() {
+            // Fewest miles to the gallon are most liters for a distance; there is no most of them.
+            return format!("at least {high} {symbol}");
+        }
         if self.low_taken {
             format!("between {low} {symbol} and {high} {symbol}")
         } else {

@@ -51,7 +51,8 @@ facts! {
     /// Full, reserve included.
     TANK_VOLUME: Volume = 10, "tank_volume", Bike, number![above(0.0, 100.0, Measure::Tank, &units::LITER)], one;
     /// Before filling up.
-    FUEL_IN_TANK: Volume = 11, "fuel_in_tank", Season, number![from(0.0, 100.0, Measure::Tank, &units::LITER)], one;
+    FUEL_IN_TANK: Level = 11, "fuel_in_tank", Season,
+        number![from(0.0, 100.0, Measure::Tank, &units::LITER), from(0.0, 100.0, Measure::Share, &units::PERCENT)], level;
     /// Share or amount.
     FILL_TO: Level = 12, "fill_to", Season,
         number![above(0.0, 100.0, Measure::Share, &units::PERCENT), above(0.0, 100.0, Measure::Tank, &units::LITER)], level;

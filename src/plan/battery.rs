@@ -7,11 +7,13 @@ use crate::battery::{
 use crate::facts::{self, Capacity, Facts, Recharge, Told, all3, both};
 use crate::season::{Season, Temperatures};
 use crate::show::{self, Shown};
-use crate::units::UnitSet;
+use crate::units::{Measure, UnitSet};
 use crate::words::{cautions, labels, notes};
 use crate::working::{Answer, Quantity};
 use chrono::NaiveDate;
-use uom::si::f64::{ElectricCharge, ElectricCurrent, Ratio};
+use uom::si::f64::{
+    ElectricCharge, ElectricCurrent, ElectricPotential, Ratio, ThermodynamicTemperature,
+};
 
 /// The battery line's calculator.
 pub fn battery(from: &dyn Facts, set: UnitSet) -> Panel {
@@ -25,19 +27,26 @@ pub fn battery(from: &dyn Facts, set: UnitSet) -> Panel {
         },
     );
     let look = forecast.as_ref().map(Forecast::look_at_the_meter_by).map_err(Clone::clone);
-    let below = both(forecast.as_ref().map_err(Clone::clone), threshold)
+    let below = both(forecast.as_ref().map_err(Clone::clone), threshold.clone())
         .map(|(forecast, threshold)| forecast.first_day_below(threshold.value).map(|it| it.act_by));
-    let margin = both(forecast.as_ref().map_err(Clone::clone), facts::COLDEST_NIGHT.of(from))
+    let margin = both(forecast.as_ref().map_err(Clone::clone), coldest_night(from, set))
         .map(|(forecast, coldest)| forecast.freeze_margin(coldest));
+    let recharges = both(forecast.as_ref().map_err(Clone::clone), threshold.clone())
+        .map(|(forecast, threshold)| forecast.recharge_days(threshold.value).value);
 
     let mut warnings = Vec::new();
     if let Ok(Some(margin)) = &margin {
-        let least = margin.margin.bounds.map_or(margin.margin.value, |[low, _]| low).base();
-        if least <= 0.0 {
-            warnings.push(notes::may_freeze(&show::short_day(margin.night)));
-        } else if least < 5.0 {
-            warnings.push(notes::near_freezing(&show::short_day(margin.night)));
-        }
+        warnings.extend(match (margin.freezes, margin.may_freeze, margin.near) {
+            (Some(day), ..) => Some(notes::freezes(&show::long_day(day))),
+            (None, Some(day), near) => {
+                Some(notes::may_freeze(&show::long_day(near.unwrap_or(day))))
+            }
+            (None, None, Some(day)) => Some(notes::near_freezing(&show::long_day(day))),
+            _ => None,
+        });
+    }
+    if recharges.as_ref().is_ok_and(|it| !it.feasible) {
+        warnings.push(notes::NO_CHARGE_HOLDS.to_owned());
     }
     if forecast.as_ref().is_ok_and(|it| it.battery().draw_is_doubtful()) {
         warnings.push(notes::DOUBTFUL_DRAW.to_owned());
@@ -48,13 +57,27 @@ pub fn battery(from: &dyn Facts, set: UnitSet) -> Panel {
         warnings.push(notes::VOLTAGE_COUNTS.to_owned());
     }
     let mut note = Vec::new();
-    if let Ok(Some(day)) = &look {
-        note.push(notes::look_by(&show::short_day(day.value)));
+    if season_of(from).is_ok_and(|it| it.ride().is_none()) {
+        note.push(notes::IN_TWELVE_MONTHS.to_owned());
     }
-    match &below {
-        Ok(Some(day)) => note.push(notes::charge_by(&show::short_day(day.value))),
-        Ok(None) => note.push(notes::NO_CHARGE_NEEDED.to_owned()),
-        Err(_) => {}
+    let first_charge = recharges.as_ref().ok().and_then(|it| it.days.first().copied());
+    if let (Ok(Some(day)), Ok(volts)) = (&look, look_volts(from, look.as_ref().ok(), &threshold)) {
+        // A meter check after the first charge would check nothing.
+        if first_charge.is_none_or(|it| it > day.value) {
+            note.push(notes::look_by(
+                &show::short_day(day.value),
+                &show::rounded(Measure::Voltage, volts, set),
+            ));
+        }
+    }
+    match recharges {
+        Ok(plan) if plan.days.is_empty() => note.push(notes::NO_CHARGE_NEEDED.to_owned()),
+        Ok(plan) if plan.feasible => {
+            let days: Vec<String> =
+                plan.days.iter().take(MOST_DAYS).map(|it| show::short_day(*it)).collect();
+            note.push(notes::charge_by(&days.join("; "), plan.days.len() > MOST_DAYS));
+        }
+        _ => {}
     }
     let frozen = match margin {
         Ok(Some(it)) => Shown::quantity(labels::FREEZE_MARGIN, Ok(it.margin), set),
@@ -85,6 +108,40 @@ pub fn battery(from: &dyn Facts, set: UnitSet) -> Panel {
     }
 }
 
+/// So many days to charge on are named beside the charge.
+const MOST_DAYS: usize = 4;
+
+/// Resting voltage under which to charge at the meter check: that of the threshold, where and when it is read.
+fn look_volts(
+    from: &dyn Facts,
+    look: Option<&Option<Answer<NaiveDate>>>,
+    threshold: &Told<Answer<Ratio>>,
+) -> Told<ElectricPotential> {
+    let (chemistry, place) = both(facts::CHEMISTRY.of(from), facts::MONTHLY_MEANS.of(from))?;
+    let (Some(Some(look)), Ok(threshold)) = (look, threshold) else { return Err(Vec::new()) };
+    let charge = Roughly::exactly(threshold.value);
+    Ok(chemistry.parameters().resting_voltage(charge, place.on(look.value)).value)
+}
+
+/// The coldest night, which cannot be warmer than the coldest mean of the season: mostly a minus that was left out.
+fn coldest_night(from: &dyn Facts, set: UnitSet) -> Told<ThermodynamicTemperature> {
+    let night = facts::COLDEST_NIGHT.of(from)?;
+    let (Ok(season), Ok(place)) = (season_of(from), facts::MONTHLY_MEANS.of(from)) else {
+        return Ok(night);
+    };
+    let coldest = season
+        .nights()
+        .map(|it| place.on(it))
+        .reduce(|one, other| if other < one { other } else { one });
+    match coldest.filter(|it| night > *it) {
+        Some(mean) => {
+            let mean = show::rounded(Measure::Temperature, mean, set);
+            Err(facts::COLDEST_NIGHT.not_together(notes::colder_than(&mean)))
+        }
+        None => Ok(night),
+    }
+}
+
 /// What the season line draws.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Course {
@@ -92,6 +149,8 @@ pub struct Course {
     pub park: NaiveDate,
     /// Last day.
     pub end: NaiveDate,
+    /// Whether that is the ride date, or only the end of the twelve months that are looked at.
+    pub rides: bool,
     /// Charge at the start of each day: slow, typical, fast.
     pub charge: Vec<Edges>,
     /// Mean temperature of the day on which each night begins, degrees Celsius.
@@ -111,6 +170,7 @@ pub fn course(from: &dyn Facts) -> Told<Course> {
     Ok(Course {
         park: season.park(),
         end: season.end(),
+        rides: season.ride().is_some(),
         charge: forecast.days().to_vec(),
         celsius: forecast.celsius().to_vec(),
         threshold: threshold.value.base(),
@@ -155,6 +215,10 @@ fn capacity(from: &dyn Facts) -> Told<Roughly<ElectricCharge>> {
     }
 }
 
+/// A 12 V lead battery that rests below this has a dead cell, or is a 6 V one: half a volt under empty, in any
+/// temperature of the table. Common practice, no source.
+const DEAD_CELL: f64 = 11.3;
+
 /// Charge when parked: from the resting voltage where that was measured, else as typed.
 fn charge(from: &dyn Facts) -> Told<Roughly<Ratio>> {
     let Some(voltage) = facts::RESTING_VOLTAGE.maybe(from)? else {
@@ -168,6 +232,9 @@ fn charge(from: &dyn Facts) -> Told<Roughly<Ratio>> {
         all3(facts::CHEMISTRY.of(from), season_of(from), facts::MONTHLY_MEANS.of(from))?;
     let parameters = chemistry.parameters();
     let temperature = place.on(season.park());
+    if chemistry.is_lead_acid() && voltage.value.base() < DEAD_CELL {
+        return Err(facts::RESTING_VOLTAGE.not_together(notes::DEAD_CELL));
+    }
     let read = |volts| {
         parameters
             .charge_from_voltage(volts, temperature)

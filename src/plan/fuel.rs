@@ -12,6 +12,9 @@ use uom::si::f64::{Ratio, Volume};
 /// How full where the owner does not say. Common practice, no source; the blank says so.
 const USUAL_LEVEL: f64 = 0.95;
 
+/// Fuel that stands longer is drained, not treated, days. Common practice, no source.
+const LONGEST_TREATED: i64 = 366;
+
 /// The fuel line's calculator.
 pub fn fuel(from: &dyn Facts, set: UnitSet) -> Panel {
     let to_add = to_add(from);
@@ -24,8 +27,18 @@ pub fn fuel(from: &dyn Facts, set: UnitSet) -> Panel {
         _ => String::new(),
     };
     let mut warnings = Vec::new();
-    if to_add.as_ref().is_ok_and(|it| it.value.base() == 0.0) {
-        warnings.push(notes::FULL_CANNOT_MIX.to_owned());
+    if let (Ok(add), Ok((tank, inside, level))) = (&to_add, levels(from)) {
+        if inside > level {
+            warnings.push(notes::overfull(&show::rounded(Measure::Tank, inside - level, set)));
+        } else if level > tank * USUAL_LEVEL {
+            warnings.push(notes::NO_ROOM_TO_GROW.to_owned());
+        }
+        if add.value.base() == 0.0 {
+            warnings.push(notes::FULL_CANNOT_MIX.to_owned());
+        }
+    }
+    if super::season_of(from).is_ok_and(|it| it.days() > LONGEST_TREATED) {
+        warnings.push(notes::TOO_LONG_TO_TREAT.to_owned());
     }
     Panel {
         head: Shown::quantity(labels::STABILIZER_TO_ADD, stabilizer, set),
@@ -51,10 +64,12 @@ fn levels(from: &dyn Facts) -> Told<(Volume, Volume, Volume)> {
         facts::FUEL_IN_TANK.of(from),
         facts::FILL_TO.maybe(from),
     )?;
-    let level = match level.unwrap_or(Level::Share(Ratio::of_base(USUAL_LEVEL))) {
+    let of_tank = |level| match level {
         Level::Share(share) => tank * share,
         Level::Amount(amount) => amount,
     };
+    let inside = of_tank(inside);
+    let level = of_tank(level.unwrap_or(Level::Share(Ratio::of_base(USUAL_LEVEL))));
     Ok((tank, inside, level))
 }
 

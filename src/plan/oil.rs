@@ -27,8 +27,13 @@ pub fn oil(from: &dyn Facts, set: UnitSet) -> Panel {
         Err(lacks) => (Err(lacks.clone()), Err(lacks)),
     };
     let mut note = Vec::new();
-    if let Ok(pour) = &pour {
-        note.push(notes::first_pour(&show::rounded(Measure::Oil, pour.value, set)));
+    let marks_known = matches!(between, Ok(Some(_)));
+    if let (Ok(pour), Ok(top_up)) = (&pour, &top_up) {
+        let top_up = marks_known.then(|| show::rounded(Measure::Oil, top_up.value, set));
+        note.push(notes::first_pour(
+            &show::rounded(Measure::Oil, pour.value, set),
+            top_up.as_deref(),
+        ));
     }
     if let (Ok(to_buy), Ok(left)) = (&to_buy, &left_over) {
         let left = show::rounded(Measure::Oil, left.value, set);
@@ -40,7 +45,12 @@ pub fn oil(from: &dyn Facts, set: UnitSet) -> Panel {
     }
     let mut answers = vec![
         Shown::quantity(labels::FIRST_POUR, pour, set),
-        Shown::quantity(labels::TOP_UP, top_up, set),
+        // A sum without the marks is a guess: poured on top of a level that was brought up, it would overfill.
+        if top_up.is_ok() && !marks_known {
+            Shown::words(labels::TOP_UP, notes::BY_THE_LEVEL)
+        } else {
+            Shown::quantity(labels::TOP_UP, top_up, set)
+        },
         Shown::count(labels::BOTTLES_TO_BUY, to_buy, set),
         Shown::quantity(labels::LEFT_OVER, left_over, set),
     ];

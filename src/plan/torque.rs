@@ -6,9 +6,9 @@ use crate::show::{self, Shown};
 use crate::torque::{self, AccuracyFrom, Figure, OffsetAdapter, TorqueError, Verdict, Wrench};
 use crate::units::{Measure, UnitSet};
 use crate::words::{cautions, labels, notes};
-use crate::working::Answer;
+use crate::working::{Answer, Quantity};
 use uom::si::angle::degree;
-use uom::si::f64::{Angle, Torque};
+use uom::si::f64::{Angle, Ratio, Torque};
 
 /// The torque calculator of one fastener.
 pub fn torque(from: &dyn Facts, set: UnitSet) -> Panel {
@@ -42,19 +42,28 @@ pub fn torque(from: &dyn Facts, set: UnitSet) -> Panel {
     if let (Ok(wrench), Ok(set_to)) = (&wrench, &set_to) {
         warnings.extend(wrench.caution(*set_to).map(|it| it.to_string()));
     }
-    warnings.extend(off_scale);
+    warnings.extend(off_scale.clone());
+    warnings.extend(odd_lengths(from));
 
     let mut note: Vec<String> =
         facts::FASTENER_NAME.maybe(from).ok().flatten().into_iter().collect();
     if let (Ok(_), Ok(exact)) = (&mark, &exact) {
         note.push(notes::exact_setting(&show::rounded(Measure::Torque, exact.value, set)));
     }
-    if let (Ok(figure), Ok(gets)) = (&figure, &gets) {
+    if let (Ok(figure), Ok(gets), None) = (&figure, &gets, &off_scale) {
         match figure.verdict(gets) {
             Some(Verdict::Inside) => note.push(notes::INSIDE.to_owned()),
             Some(Verdict::Partly) => warnings.push(notes::PARTLY.to_owned()),
             Some(Verdict::Outside) => warnings.push(notes::OUTSIDE.to_owned()),
-            None => {}
+            // Without a range the wrench's own accuracy is the measure of how far off a mark may be.
+            None => {
+                let off = gets.value.base() / figure.aim().base() - 1.0;
+                let accuracy = wrench.as_ref().map_or(0.0, |it| it.accuracy().0.base());
+                if off.abs() > accuracy + 1e-9 {
+                    let off = show::rounded(Measure::Share, Ratio::of_base(off.abs()), set);
+                    warnings.push(notes::far_mark(&off, gets.value > figure.aim()));
+                }
+            }
         }
     }
     if let Ok(wrench) = &wrench {
@@ -69,7 +78,11 @@ pub fn torque(from: &dyn Facts, set: UnitSet) -> Panel {
     let no_graduation = matches!(graduation, Ok(None));
     let exact_known = exact.lacks().is_empty();
     let mark_shown = Shown::mark(labels::SET_TO, mark, set, marked_in);
-    let (head, answers) = if mark_shown.lacks().is_empty() || (!no_graduation && !exact_known) {
+    let (head, answers) = if let (Some(why), Some(setting)) = (&off_scale, exact.figure_text()) {
+        // No number stands large that this wrench cannot be set to.
+        note.insert(0, notes::not_with_this_wrench(&setting, why));
+        (Shown::words(labels::SET_TO, notes::NOT_THIS_WRENCH), vec![exact, gets])
+    } else if mark_shown.lacks().is_empty() || (!no_graduation && !exact_known) {
         (mark_shown, vec![exact, gets])
     } else if exact_known || no_graduation {
         (exact, vec![gets, mark_shown])
@@ -162,4 +175,17 @@ fn wrench(from: &dyn Facts) -> Told<Wrench> {
 fn off_scale(exact: &Told<Answer<Torque>>, wrench: &Told<Wrench>) -> Option<String> {
     let (Ok(exact), Ok(wrench)) = (exact, wrench) else { return None };
     wrench.off_scale(exact.value).map(|it| it.to_string())
+}
+
+/// A warning where lengths are swapped, or were most likely typed in another unit.
+fn odd_lengths(from: &dyn Facts) -> Option<String> {
+    if !matches!(facts::ADAPTER.maybe(from), Ok(Some(it)) if it != Adapter::None) {
+        return None;
+    }
+    let [wrench, adapter] =
+        [&facts::WRENCH_LENGTH, &facts::ADAPTER_LENGTH].map(|it| it.maybe(from).ok().flatten());
+    let (wrench, adapter) = (wrench?.base(), adapter?.base());
+    // No crowfoot is shorter than a centimeter, no torque wrench than ten, and none as long as half its wrench.
+    (adapter > wrench / 2.0 || wrench < 0.1 || adapter < 0.01)
+        .then(|| notes::ODD_LENGTHS.to_owned())
 }

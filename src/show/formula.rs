@@ -21,7 +21,9 @@ pub(super) fn with_numbers(
             rest.find(letter).unwrap_or(rest.len())
         };
         let (token, behind) = rest.split_at(end);
-        match amounts.iter().find(|(symbol, _)| *symbol == token) {
+        // "25 °C" in a formula is a temperature, not a capacity.
+        let degrees = out.ends_with('°');
+        match amounts.iter().find(|(symbol, _)| *symbol == token && !degrees) {
             Some((_, amount)) => out.push_str(amount),
             None => out.push_str(token),
         }

@@ -34,7 +34,11 @@ impl Store {
             .map_err(|it| StoreError::Blocked(name(&it)))?
             .ok_or_else(blocked)?;
         let probe = format!("{PREFIX}probe");
-        store.set_item(&probe, "1").map_err(error)?;
+        match store.set_item(&probe, "1").map_err(error) {
+            // What is kept can be read all the same, and what cannot be written is said when it is.
+            Ok(()) | Err(StoreError::Full) => {}
+            Err(why) => return Err(why),
+        }
         store.remove_item(&probe).map_err(error)?;
         Ok(Self(()))
     }
@@ -50,6 +54,12 @@ impl Store {
     /// [`StoreError`]; what stood there before still does.
     pub fn write(self, key: &str, text: &str) -> Result<(), StoreError> {
         LocalStorage::raw().set_item(&format!("{PREFIX}{key}"), text).map_err(error)
+    }
+
+    /// Removes what stands under a key of ours.
+    pub fn remove(self, key: &str) {
+        // Refused only where reading was refused before.
+        let _ = LocalStorage::raw().remove_item(&format!("{PREFIX}{key}"));
     }
 
     /// Our keys that start with `start`, without their prefix.

@@ -309,14 +309,20 @@ fn entry_of(id: Id, value: Value) -> Option<Entry> {
     })
 }
 
-/// What a parcel says, fact by fact, for the preview: label and text.
+/// What a parcel says, fact by fact, for the preview: label and text. Every fastener's figures are among them.
 pub fn listed(parcel: &Parcel) -> Vec<(&'static str, String)> {
-    facts::TABLE
-        .iter()
-        .filter(|about| about.home != facts::Home::Fastener)
-        .filter_map(|about| {
-            let entry = facts::Facts::entry(&parcel.kept, about.id);
-            (!entry.is_blank()).then(|| (about.label, facts::as_read(about, &entry)))
-        })
-        .collect()
+    let mut listed = Vec::new();
+    let mut say = |from: &dyn facts::Facts, all: bool| {
+        for about in facts::TABLE.iter().filter(|it| all || it.home == facts::Home::Fastener) {
+            let entry = from.entry(about.id);
+            if !entry.is_blank() {
+                listed.push((about.label, facts::as_read(about, &entry)));
+            }
+        }
+    };
+    say(&parcel.kept, true);
+    for fastener in &parcel.kept.bike.fasteners {
+        say(fastener, false);
+    }
+    listed
 }

@@ -18,7 +18,7 @@ pub const MARK: Law = Law {
     formula: "Ts = n · G",
     gives: Measure::Torque,
     source: source::BEST_MARK,
-    holds: "marks are whole multiples of the graduation",
+    holds: "marks go up from the lowest by the graduation; from 0 where the lowest is not given",
 };
 
 /// The mark nearest to the exact setting, where the manual gives no range to stay inside.
@@ -26,7 +26,7 @@ pub const NEAREST_MARK: Law = Law {
     formula: "Ts = n · G",
     gives: Measure::Torque,
     source: source::NEAREST_MARK,
-    holds: "marks are whole multiples of the graduation",
+    holds: "marks go up from the lowest by the graduation; from 0 where the lowest is not given",
 };
 
 /// What the fastener gets through an adapter from a wrench of known accuracy.
@@ -128,7 +128,9 @@ impl Wrench {
         let wrench = Self { lowest, highest, graduation, accuracy, from };
         let marked = graduation.is_none_or(|it| {
             let [first, last] = wrench.counts(it);
-            first <= last
+            // A scale from mark to mark has at least two.
+            let next = if lowest.is_some() { 1.0 } else { 0.0 };
+            first + next <= last + SLACK
         });
         marked.then_some(wrench).ok_or(TorqueError::NoMark)
     }
@@ -203,17 +205,19 @@ impl Wrench {
         Ok(Answer::exact(graduation * count, law, terms))
     }
 
-    /// First and last mark, counted in graduations. A wrench cannot be set to 0.
+    /// First and last mark, counted in graduations. Marks go up from the lowest: 7, 9, 11 where that is 7 and they are 2
+    /// apart. A wrench cannot be set to 0.
     fn counts(&self, graduation: Torque) -> [f64; 2] {
         let count = |mark: Torque| mark.base() / graduation.base();
-        let first = self.lowest.map_or(1.0, |it| (count(it) - SLACK).ceil().max(1.0));
-        let last = self.highest.map_or(f64::INFINITY, |it| (count(it) + SLACK).floor());
+        let lowest = self.lowest.map_or(0.0, count);
+        let first = if lowest > SLACK { lowest } else { 1.0 };
+        let last = self.highest.map_or(f64::INFINITY, |it| mark_under(count(it) + SLACK, first));
         [first, last]
     }
 
     /// The mark nearest to `exact`; halfway the lower one, which cannot overtighten.
     fn nearest(&self, exact: f64, [first, last]: [f64; 2]) -> f64 {
-        (exact - 0.5 - SLACK).ceil().max(first).min(last)
+        mark_over(exact - 0.5 - SLACK, first).max(first).min(last)
     }
 
     /// The mark that keeps the fastener best inside `range`; `one` is what it gets for each graduation.
@@ -231,7 +235,9 @@ impl Wrench {
         // them or beside the aim.
         let full = [lowest / (1.0 - accuracy), highest / (1.0 + accuracy)];
         let near = [aim, full[0], full[1]].map(|it| it / one);
-        let beside = near.into_iter().flat_map(|it| [(it + SLACK).floor(), (it - SLACK).ceil()]);
+        let beside = near
+            .into_iter()
+            .flat_map(|it| [mark_under(it + SLACK, first), mark_over(it - SLACK, first)]);
         let off_aim = |count: f64| (count * one - aim).abs();
         beside
             .map(|it| it.max(first).min(last))
@@ -242,6 +248,16 @@ impl Wrench {
             })
             .unwrap_or(first)
     }
+}
+
+/// The last mark that is not over `count`, the first of them at `first`; all in graduations.
+fn mark_under(count: f64, first: f64) -> f64 {
+    (count - first).floor() + first
+}
+
+/// The first mark that is not under `count`.
+fn mark_over(count: f64, first: f64) -> f64 {
+    (count - first).ceil() + first
 }
 
 /// What the fastener gets for each unit of the setting.

@@ -58,6 +58,11 @@ pub fn replace_fragment(fragment: &str) {
     }
 }
 
+/// Another view begins at its head.
+pub fn scroll_to_top() {
+    window().scroll_to_with_x_and_y(0.0, 0.0);
+}
+
 /// Calls `act` whenever the fragment changes: a link pasted into the open page reloads nothing.
 pub fn on_hash_change(act: impl Fn() + 'static) {
     listen(&window(), "hashchange", act);
@@ -93,7 +98,7 @@ fn listen(target: &web_sys::EventTarget, event: &str, act: impl Fn() + 'static) 
 
 /// Selects a field that holds `text` and copies it; where the page may not, the owner still can.
 pub fn copy(field: &web_sys::Element, text: &str) {
-    call(field, "select");
+    select(field);
     // Missing where the page is not served securely.
     let clipboard = js_sys::Reflect::get(&window().navigator(), &"clipboard".into());
     if clipboard.is_ok_and(|it| it.is_object()) {
@@ -104,6 +109,11 @@ pub fn copy(field: &web_sys::Element, text: &str) {
 /// Whether the owner is at something inside of an element.
 pub fn holds_focus(element: &web_sys::Element) -> bool {
     element.contains(document().active_element().as_deref())
+}
+
+/// Selects all that an entry holds.
+pub fn select(entry: &web_sys::Element) {
+    call(entry, "select");
 }
 
 /// Opens the browser's own calendar of an input of type date.

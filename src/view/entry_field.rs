@@ -3,7 +3,7 @@
 use super::browser;
 use super::element::{El, el, span};
 use super::line::Told;
-use super::page::{Desk, Page};
+use super::page::{Desk, Owner, Page};
 use crate::entry::{self, Entry};
 use crate::facts::{self, About, Choice, Id, Kind};
 use crate::show;
@@ -75,7 +75,9 @@ impl Field {
 
     /// Why the entry is not taken, or how it was read.
     fn note(self, id: &str) -> El {
-        el("span").set("id", id).class("note").part(move || match self.refusal() {
+        // A sentence is not to be split by it: there it is heard, and seen below.
+        let class = if self.dress == Dress::Inline { "note aloud" } else { "note" };
+        el("span").set("id", id).class(class).part(move || match self.refusal() {
             Some(why) => vec![span("care", &why)],
             None if self.dress == Dress::Inline => Vec::new(),
             None => facts::echo(self.about, &self.entry())
@@ -110,12 +112,17 @@ impl Field {
             .set("autocapitalize", "off")
             .set("spellcheck", "false")
             .set("aria-describedby", &described)
-            // Not to be seen: it lets the style tell a blank from one that is filled in.
-            .set("placeholder", " ")
             .live("size", move || width.entry().text.chars().count().clamp(4, 24).to_string())
             .live("aria-invalid", move || invalid.refusal().is_some().to_string())
             .live_value(move || value.entry().text)
             .take("input", move |text| take.typed(text));
+        // What is typed over the example takes the place of its figure, not a place behind it.
+        let (filled, page) = (input.element(), self.page);
+        let input = input.on("focus", move |_| {
+            if page.owner.get_untracked() == Owner::Example {
+                browser::select(&filled);
+            }
+        });
         let mut row = el("span").class("in");
         let mut names = None;
         if about.id == facts::FASTENER_NAME.id() {

@@ -35,31 +35,32 @@ pub fn keep(page: Page) {
             page.lay_example();
         }
     }
-    let pending = StoredValue::new(None::<leptos::prelude::TimeoutHandle>);
-    let save_now = move || {
-        if let Some(handle) = pending.get_value() {
-            handle.clear();
-            pending.set_value(None);
-            save(page);
-        }
-    };
     Effect::new(move |before: Option<Kept>| {
         let kept = page.kept();
         let own = page.owner.get() != Owner::Example;
         let changed = before.is_some_and(|it| it != kept);
         if changed && own {
-            if let Some(handle) = pending.get_value() {
+            if let Some(handle) = page.unsaved.get_value() {
                 handle.clear();
             }
             let later = move || {
-                pending.set_value(None);
+                page.unsaved.set_value(None);
                 save(page);
             };
-            pending.set_value(set_timeout_with_handle(later, SOON).ok());
+            page.unsaved.set_value(set_timeout_with_handle(later, SOON).ok());
         }
         kept
     });
-    browser::on_hide(save_now);
+    browser::on_hide(move || flush(page));
+}
+
+/// Writes at once what is still to be written.
+pub fn flush(page: Page) {
+    if let Some(handle) = page.unsaved.get_value() {
+        handle.clear();
+        page.unsaved.set_value(None);
+        save(page);
+    }
 }
 
 /// Lays a kept bike on the sheet.
@@ -91,7 +92,7 @@ pub fn bikes(store: Store) -> Vec<(String, String)> {
 
 /// Writes a bike that is not on the sheet, as a link brings it, and opens it.
 pub fn take_in(page: Page, kept: Kept) {
-    let mut garage = page.store.get_value().map(garage).unwrap_or_default();
+    let mut garage = page.own_garage();
     garage.welcome(kept.garage);
     page.lay(Kept { garage, ..kept }, Owner::Own(browser::new_key()));
     save(page);
@@ -104,12 +105,7 @@ fn load<T: DeserializeOwned + Default>(page: Page, store: Store, key: &str) -> T
     match record::read(&text) {
         Ok(record) => record.kept,
         Err(why) => {
-            page.notices.update(|it| it.push(format!("{}{why}", words::SET_ASIDE)));
-            let aside = format!("damaged.{}.{key}", browser::now());
-            if matches!(why, Unreadable::Newer(_)) || store.write(&aside, &text).is_err() {
-                page.store.set_value(None);
-                page.saving.set(Saving::Blocked);
-            }
+            unreadable(page, store, key, why);
             T::default()
         }
     }
@@ -119,9 +115,9 @@ fn save(page: Page) {
     let Owner::Own(key) = page.owner.get_untracked() else { return };
     let Some(store) = page.store.get_value() else { return };
     let kept = untrack(|| page.kept());
-    let written = write(store, &bike_key(&key), &kept.bike)
-        .and_then(|()| write(store, &season_key(&key), &kept.season))
-        .and_then(|()| write(store, GARAGE, &kept.garage))
+    let written = write(page, store, &bike_key(&key), &kept.bike)
+        .and_then(|()| write(page, store, &season_key(&key), &kept.season))
+        .and_then(|()| write(page, store, GARAGE, &kept.garage))
         .and_then(|()| store.write(OPEN, &key));
     page.saving.set(match written {
         Ok(()) => Saving::Kept,
@@ -131,16 +127,39 @@ fn save(page: Page) {
     });
 }
 
-/// Writes a record with the next revision.
+/// Writes a record with the next revision; never over one that this page cannot read.
 fn write<T: Serialize + DeserializeOwned>(
+    page: Page,
     store: Store,
     key: &str,
     kept: &T,
 ) -> Result<(), StoreError> {
-    let before = store.read(key).and_then(|it| record::read::<T>(&it).ok());
-    let revision = before.map_or(1, |it| it.revision.saturating_add(1));
-    match record::written(kept, revision) {
-        Some(text) => store.write(key, &text),
-        None => Ok(()),
+    let revision = match store.read(key).map(|it| record::read::<T>(&it)) {
+        None => 1,
+        Some(Ok(before)) => before.revision.saturating_add(1),
+        Some(Err(why)) => {
+            unreadable(page, store, key, why);
+            1
+        }
+    };
+    match (page.store.get_value(), record::written(kept, revision)) {
+        (Some(store), Some(text)) => store.write(key, &text),
+        _ => Err(StoreError::Blocked(String::new())),
+    }
+}
+
+/// Sets a damaged record aside under a name of its own; where a newer page has written, this one writes nothing any more.
+fn unreadable(page: Page, store: Store, key: &str, why: Unreadable) {
+    page.notices.update(|it| it.push(format!("{}{why}", words::SET_ASIDE)));
+    let aside = format!("damaged.{}.{key}", browser::now());
+    let moved = match (why, store.read(key)) {
+        (Unreadable::Damaged, Some(text)) => store.write(&aside, &text).is_ok(),
+        _ => false,
+    };
+    if moved {
+        store.remove(key);
+    } else {
+        page.store.set_value(None);
+        page.saving.set(Saving::Blocked);
     }
 }

@@ -3,7 +3,7 @@
 use super::browser;
 use crate::entry::Entry;
 use crate::facts::{self, Facts, Home, Id};
-use crate::garage::{self, Entries, Kept};
+use crate::garage::{self, Entries, Garage, Kept};
 use crate::plan::{Line, address};
 use crate::storage::browser::Store;
 use crate::storage::link::Parcel;
@@ -94,6 +94,15 @@ impl Desk {
     }
 }
 
+impl Fastener {
+    /// All that is known of it.
+    fn entries(&self) -> Entries {
+        let mut entries = self.beyond.clone();
+        entries.extend(self.sheet.entries());
+        entries
+    }
+}
+
 impl Facts for Desk {
     fn entry(&self, id: Id) -> Entry {
         self.signal(id).get()
@@ -127,6 +136,8 @@ pub struct Fastener {
     pub key: usize,
     /// Its facts.
     pub sheet: Sheet,
+    /// Those of a newer page, kept and passed on.
+    beyond: Entries,
 }
 
 /// What the last removal took, and how to say it.
@@ -167,6 +178,10 @@ pub struct Page {
     pub spoken: RwSignal<String>,
     /// Today.
     pub today: RwSignal<NaiveDate>,
+    /// Whether the owner's bike has just begun, in place of the example.
+    pub began: RwSignal<bool>,
+    /// What was typed last is still to be written.
+    pub unsaved: StoredValue<Option<TimeoutHandle>>,
 }
 
 impl Page {
@@ -194,6 +209,8 @@ impl Page {
             undo: RwSignal::new(None),
             spoken: RwSignal::new(String::new()),
             today: RwSignal::new(browser::today()),
+            began: RwSignal::new(false),
+            unsaved: StoredValue::new(None),
         };
         page.read_address();
         page
@@ -219,6 +236,9 @@ impl Page {
 
     /// Lays a bike on the sheet.
     pub fn lay(self, kept: Kept, owner: Owner) {
+        // What was typed last belongs to the bike that goes.
+        super::kept::flush(self);
+        self.began.set(false);
         self.owner.set(owner);
         self.sheet().take(&kept);
         self.fasteners.set(kept.bike.fasteners.iter().map(|it| self.fastener(it)).collect());
@@ -240,17 +260,28 @@ impl Page {
         sheet.take(entries);
         let key = self.next_fastener.get_value();
         self.next_fastener.set_value(key + 1);
-        Fastener { key, sheet }
+        let mut beyond = entries.clone();
+        beyond.retain(|id, _| facts::about(*id).is_none());
+        Fastener { key, sheet, beyond }
+    }
+
+    /// The owner's garage: as it is kept, or as it stands on the sheet where nothing can be kept.
+    pub fn own_garage(self) -> Garage {
+        match self.store.get_value() {
+            Some(store) => super::kept::garage(store),
+            None if self.owner.get_untracked() == Owner::Example => Garage::default(),
+            None => untrack(|| self.kept()).garage,
+        }
     }
 
     /// Starts a blank bike of the owner's own. The garage, if one is kept, stays: it is the owner's already.
     pub fn start_own(self) {
-        let garage = self.store.get_value().map(super::kept::garage).unwrap_or_default();
+        let garage = self.own_garage();
         let units = self.sheet().entry(facts::UNIT_SET.id());
         let mut kept = Kept { garage, ..Kept::default() };
         kept.put(facts::UNIT_SET.id(), units);
         self.lay(kept, Owner::Own(browser::new_key()));
-        self.say(words::OWN_STARTED);
+        self.began.set(true);
     }
 
     /// Takes what was typed into a blank.
@@ -329,7 +360,7 @@ impl Page {
             kept.put(*id, signal.get());
         }
         kept.bike.fasteners =
-            self.fasteners.with(|all| all.iter().map(|it| it.sheet.entries()).collect());
+            self.fasteners.with(|all| all.iter().map(Fastener::entries).collect());
         kept.drop_blanks();
         kept
     }

@@ -31,7 +31,7 @@ pub fn page(page: Page, sum: QuickSum) -> Vec<El> {
         .child(paragraph("why", &format!("{}. {}", said.quick_reason, words::NOTHING_SAVED)))
         .child(el("div").class("fold").child(head(page, &desk, told, &scope, || true)))
         .child(panel(page, &desk, told, &scope));
-    vec![section, el("p").child(el("a").set("href", "#layup").text(words::SHEET))]
+    vec![section, el("p").child(el("a").class("to-sheet").set("href", "#layup").text(words::SHEET))]
 }
 
 /// Links to the quick sums.

@@ -6,7 +6,7 @@ use super::entry_field::{Dress, blank};
 use super::page::{Desk, Page};
 use crate::digits;
 use crate::drawing::{self, Label, SeasonLine};
-use crate::facts::{self, Id};
+use crate::facts::{self, Facts, Id};
 use crate::plan;
 use crate::show::{self, Figure};
 use crate::words::{labels, page as words, season_line};
@@ -34,16 +34,30 @@ pub fn sentence(page: Page, desk: &Desk) -> El {
         }
     };
     // The dates as read, so that a typed one is seen to be understood; or why one is not taken.
-    let read = move || match plan::season_of(&dates) {
-        Ok(it) => vec![paragraph(
-            "why",
-            &format!("{}{}{}", show::long_day(it.park()), words::TO, show::long_day(it.end())),
-        )],
-        Err(lacks) => lacks
-            .iter()
-            .filter_map(facts::Lack::refusal)
-            .map(|it| paragraph("care", &it.to_string()))
-            .collect(),
+    let read = move || {
+        let asked = [&facts::PARK_DATE.about, &facts::RIDE_DATE.about, &facts::COLDEST_NIGHT.about];
+        let own = asked.iter().filter_map(|it| {
+            let why = facts::refusal(it, &dates.entry(it.id))?;
+            Some(paragraph("care", &format!("{}: {why}", it.label)))
+        });
+        let own: Vec<El> = own.collect();
+        match plan::season_of(&dates) {
+            Ok(it) => {
+                let dates = format!(
+                    "{}{}{}",
+                    show::long_day(it.park()),
+                    words::TO,
+                    show::long_day(it.end())
+                );
+                [paragraph("why", &dates)].into_iter().chain(own).collect()
+            }
+            Err(lacks) if own.is_empty() => lacks
+                .iter()
+                .filter_map(facts::Lack::refusal)
+                .map(|it| paragraph("care", &it.to_string()))
+                .collect(),
+            Err(_) => own,
+        }
     };
     let blank = |id: Id| blank(page, desk, None, id, "season", Dress::Inline);
     let sentence = el("p")

@@ -1,6 +1,6 @@
 //! The lay-up side: whose bike it is, the season in a sentence, the season line, the lines in the order of the work.
 
-use super::element::{El, button, el, span, while_so};
+use super::element::{El, button, el, paragraph, span, while_so};
 use super::line;
 use super::page::{Desk, Owner, Page};
 use super::{link, season, torques};
@@ -37,11 +37,12 @@ fn introduction(page: Page) -> El {
     let pasting = RwSignal::new(false);
     let paste = button("quiet", words::PASTE_A_LINK, move || pasting.update(|it| *it = !*it))
         .live("aria-expanded", move || pasting.get().to_string());
-    let said = el("p")
-        .text(words::HAD_A_BIKE)
-        .child(paste)
-        .text(words::INVENTED)
-        .child(button("quiet", words::START_YOUR_OWN, move || page.start_own()))
-        .text(words::TYPE_OVER);
-    el("div").class("back").child(said).child(while_so("div", move || pasting.get(), link::paste))
+    let start = button("do", words::START_YOUR_OWN, move || page.start_own());
+    let back = el("p").text(words::HAD_A_BIKE).child(paste).text(".");
+    let row = el("div").class("row").child(start).child(el("p").text(words::INVENTED)).child(back);
+    el("div").class("back").child(paragraph("purpose", words::PURPOSE)).child(row).child(while_so(
+        "div",
+        move || pasting.get(),
+        link::paste,
+    ))
 }

@@ -16,7 +16,7 @@ macro_rules! said {
 said! {
     BIKE_NAME: "Bike", "What you call it";
     TANK_VOLUME: "Tank volume", "From the manual: full, reserve included";
-    FUEL_IN_TANK: "Fuel in the tank", "Now, before you fill up; 0 if it is empty";
+    FUEL_IN_TANK: "Fuel in the tank", "Now, before you fill up: an amount or a share such as 25 %; 0 if it is empty";
     FILL_TO: "Fill to", "Share of the tank or an amount; never above the bottom of the filler neck. Blank: 95 %, common practice, no source";
     STABILIZER_LABEL: "Stabilizer label", "As printed on the container: 30 mL per 10 L, 1 fl oz per 2.5 gal, or 1:320";
     ALREADY_TREATED: "Already treated", "How much of the fuel now in the tank already has its stabilizer. Blank: none of it";
@@ -34,7 +34,7 @@ said! {
     CHEMISTRY: "Chemistry", "What is printed on the battery";
     CAPACITY: "Capacity", "From the label: Ah; for LiFePO4 the Wh";
     CHARGE_WHEN_PARKED: "Charge when parked", "Best after a full charge and a night's rest: then 100 %";
-    RESTING_VOLTAGE: "Resting voltage", "Instead of the charge: measured after a night's rest; right after a run it reads too high";
+    RESTING_VOLTAGE: "Resting voltage", "Instead of the charge: after a night's rest, where it stands, on the park date; right after a run it reads too high";
     KEY_OFF_DRAW: "Key-off draw", "Measured in series at the negative lead, bike asleep; 0 with the lead off; about 1 mA if you never measured (0.5–1.5 is counted)";
     CHARGE_BELOW: "Charge below", "From the bike's manual, volts at rest. Blank: what is usual for the chemistry";
     CHARGER_CURRENT: "Charger current", "From the charger's label";

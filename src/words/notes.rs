@@ -5,20 +5,36 @@ pub fn then_fuel_on_top(fuel: &str) -> String {
     format!("in first, then {fuel} of fuel on top")
 }
 /// The tank needs no fuel.
-pub const FULL_ALREADY: &str = "in; the tank is as full as you want it";
+pub const FULL_ALREADY: &str = "in; no fuel to add";
+/// More in the tank than it is to be filled to.
+pub fn overfull(by: &str) -> String {
+    format!(
+        "The tank is fuller than that by {by}: take it out, or see that the fuel stands below the filler neck."
+    )
+}
+/// A level with no room above it.
+pub const NO_ROOM_TO_GROW: &str = "That full, fuel has no room to grow when it warms: no higher than the bottom of the filler neck, and not with sun on the tank.";
+/// Over a year.
+pub const TOO_LONG_TO_TREAT: &str = "Over twelve months: drain the tank and fog the cylinders rather than treat the fuel (common practice, no source).";
 /// Stabilizer without fuel on top.
 pub const FULL_CANNOT_MIX: &str = "No fuel goes on top of it to mix it in: pour it in before the ride, and ride the last run on it.";
 /// Beside the last run, injection.
 pub const RIDE_NEVER_IDLE: &str =
     "on the road, engine warm; idling treats nothing and dilutes the oil";
 /// Beside the last run, carburetor.
-pub const RIDE_THEN_BOWLS: &str =
-    "on the road, then tap off and bowls drained; idling treats nothing";
+pub const RIDE_THEN_BOWLS: &str = "on the road; tap off and bowls drained only after the oil is level, as that run fills them again";
 
 /// Beside the oil.
-pub fn first_pour(pour: &str) -> String {
-    format!("first pour {pour}, run, settle, read the level, then the rest")
+pub fn first_pour(pour: &str, top_up: Option<&str>) -> String {
+    match top_up {
+        Some(top_up) => format!(
+            "first pour {pour}, run, settle, read the level, then up to {top_up} more, never over the mark"
+        ),
+        None => format!("first pour {pour}, then up to the level before the engine runs"),
+    }
 }
+/// Instead of a top-up where the volume between the marks is not known.
+pub const BY_THE_LEVEL: &str = "by the level alone";
 /// Beside the oil.
 pub fn bottles(count: f64, figure: &str, left: &str) -> String {
     let bottles = if count == 1.0 { "bottle" } else { "bottles" };
@@ -43,13 +59,42 @@ pub const PARTLY: &str = "Only partly inside the manual's range: with this wrenc
 /// Verdict.
 pub const OUTSIDE: &str = "Outside the manual's range: no mark of this wrench gets there. Take another wrench or adapter.";
 
+/// No range is given, and the mark is far from the figure.
+pub fn far_mark(off: &str, over: bool) -> String {
+    let side = if over { "over" } else { "under" };
+    format!(
+        "No mark is near enough: the fastener gets {off} {side} the manual's figure. Take a wrench with finer marks."
+    )
+}
+/// Instead of a mark.
+pub const NOT_THIS_WRENCH: &str = "not with this wrench";
+/// Beside it.
+pub fn not_with_this_wrench(setting: &str, why: &str) -> String {
+    format!("exact setting {setting}; {why}")
+}
+/// Lengths that no wrench with an adapter has.
+pub const ODD_LENGTHS: &str = "These lengths are unusual: are wrench and adapter swapped, or is one in another unit? A wrong length is a wrong torque.";
+
 /// Beside the charge.
-pub fn look_by(day: &str) -> String {
-    format!("look at the meter by {day}")
+pub fn look_by(day: &str, volts: &str) -> String {
+    format!("look at the meter by {day}: charge if it rests under {volts}")
+}
+/// Beside the charge, at the fast end of the band.
+pub fn charge_by(days: &str, more: bool) -> String {
+    format!(
+        "if it loses as fast as it may, charge by {days}{}",
+        if more { "; and so on" } else { "" }
+    )
 }
 /// Beside the charge.
-pub fn charge_by(day: &str) -> String {
-    format!("charge by {day}")
+pub const IN_TWELVE_MONTHS: &str = "in twelve months: no ride date is set";
+/// Warning.
+pub const NO_CHARGE_HOLDS: &str = "No charge holds above that threshold for long: leave it on a maintainer, or take the negative lead off.";
+/// Refusal.
+pub const DEAD_CELL: &str = "a 12 V battery that rests under 11.3 V has a dead cell, or it is a 6 V one: do not charge it, have it tested";
+/// Refusal.
+pub fn colder_than(mean: &str) -> String {
+    format!("has to be colder than the coldest mean of the season, {mean}: is the minus missing?")
 }
 /// Beside the charge.
 pub const NO_CHARGE_NEEDED: &str = "no charge needed before the ride date";
@@ -60,15 +105,21 @@ pub const NOT_BELOW: &str = "not before the ride date";
 /// Instead of a margin.
 pub const DOES_NOT_FREEZE: &str = "not a matter for this chemistry or season";
 /// Warning.
+pub fn freezes(day: &str) -> String {
+    format!(
+        "It freezes on a night as cold as that, from {day} on: charge it or bring it indoors before."
+    )
+}
+/// Warning.
 pub fn may_freeze(day: &str) -> String {
     format!(
-        "It may freeze around {day} on the coldest night, at the fast end of the band: keep it charged or bring it indoors."
+        "It may freeze on a night as cold as that if it loses charge as fast as it may: charge it or bring it indoors by {day}."
     )
 }
 /// Warning.
 pub fn near_freezing(day: &str) -> String {
     format!(
-        "Less than 5 K from freezing around {day} on the coldest night: keep it charged or bring it indoors."
+        "Less than 5 K from freezing on a night as cold as that, from {day} on, if it loses charge as fast as it may."
     )
 }
 /// Warning.

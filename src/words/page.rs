@@ -23,9 +23,9 @@ words! {
     TOOLS: "Tools";
     HAD_A_BIKE: "Had a bike here? ";
     PASTE_A_LINK: "Paste a link";
-    START_YOUR_OWN: "start your own";
-    INVENTED: ". This one is invented; ";
-    TYPE_OVER: ", or just type over any blank.";
+    PURPOSE: "Your manual’s figures in; what to set, pour, dose and do out, before winter.";
+    START_YOUR_OWN: "Start your own";
+    INVENTED: "The bike below is invented: type over any blank and yours begins.";
     OWN_STARTED: "Your own bike has begun; the example is put away and nothing of it is mixed in.";
     SHOW_EXAMPLE: "Show the example";
     PARKED: "Parked ";

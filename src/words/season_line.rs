@@ -8,6 +8,8 @@ pub const SENTENCE: &str = "Season";
 pub const PARKED: &str = "parked";
 /// At the right end.
 pub const RIDES: &str = "rides";
+/// At the right end, where no ride date is set.
+pub const UNTIL: &str = "looked at until";
 /// A day to act.
 pub const LOOK: &str = "look at the meter";
 /// A day to act.

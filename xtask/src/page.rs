@@ -45,6 +45,15 @@ fn optimizes(wasm_opt: &Path) -> Outcome<bool> {
     Ok(run(Command::new(wasm_opt).arg("-Oz").arg(&empty).arg("-o").arg(&out)).is_ok())
 }
 
+/// Where cargo unpacks crates, where that is a single folder without a space in its name.
+fn crates_folder() -> Option<PathBuf> {
+    let home = env::var_os("CARGO_HOME").map(PathBuf::from);
+    let home = home.or_else(|| env::home_dir().map(|it| it.join(".cargo")))?;
+    let mut registries = fs::read_dir(home.join("registry/src")).ok()?.flatten();
+    let only = registries.next()?.path().join("");
+    (registries.next().is_none() && !only.to_string_lossy().contains(' ')).then_some(only)
+}
+
 /// Trunk with its tools on PATH.
 pub fn trunk(tools: &Tools, verb: &str) -> Outcome<Command> {
     let programs = [Some(&tools.wasm_bindgen), tools.wasm_opt.as_ref()];
@@ -60,6 +69,14 @@ pub fn trunk(tools: &Tools, verb: &str) -> Outcome<Command> {
     // Trunk reads this as a boolean and refuses the usual `1`.
     if env::var_os("NO_COLOR").is_some() {
         trunk.env("NO_COLOR", "true");
+    }
+    // The messages of faults name the files of crates: from here on, not from this user's home, which is nobody's business
+    // on the net and takes bytes.
+    if let Some(crates) = crates_folder() {
+        trunk.env(
+            "CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS",
+            format!("--remap-path-prefix={}=", crates.display()),
+        );
     }
     // Trunk's own stack says nothing about a fault in the page.
     trunk.env_remove("RUST_BACKTRACE");
