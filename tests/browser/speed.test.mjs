@@ -1,6 +1,7 @@
-// A guard, not a benchmark: from a keystroke to every answer laid out, on a processor slowed down four times, with the
-// torque line open and twelve fasteners kept. The bound is wide, so that a busy machine does not fail it; the figures
-// that the design asks for (median 8 ms, 95 of 100 within 16 ms) are printed beside what was measured.
+// A guard, not a benchmark: what a keystroke costs until every answer is laid out, with the torque line open and twelve
+// fasteners kept. Two figures: the time on the clock with the processor slowed down four times, printed beside what
+// the design asks for (median 8 ms, 95 of 100 within 16 ms); and the processor's own time for script, style and layout,
+// which other programs on the machine hardly change. The test holds the second one, with room to spare.
 import assert from "node:assert/strict";
 import { after, test } from "node:test";
 import { clean, openPage, stop } from "./harness.mjs";
@@ -10,55 +11,68 @@ after(stop);
 
 const FASTENERS = 12;
 const KEYSTROKES = 30;
+const MOST = 30; // ms of processor time, median
+
+const middle = (list) => list.toSorted((one, other) => one - other)[list.length >> 1];
+const nearlyAll = (list) => list.toSorted((one, other) => one - other)[Math.ceil(list.length * 0.95) - 1];
 
 test("a keystroke is answered soon, with twelve fasteners kept", async (t) => {
   const page = await openPage({ hash: "#layup/torques", locale: "en-GB" });
   await page.getByRole("button", { name: "start your own" }).click();
   const torques = line(page, "Torques");
-  await type(torques, { Adapter: ["in line"], "Wrench length, hand to square drive": "285", Graduation: "1", "Lowest mark": "5", "Highest mark": "60" });
+  const wrench = { Graduation: "1", "Lowest mark": "5", "Highest mark": "60", "Wrench length, hand to square drive": "285" };
+  const fastener = { Adapter: ["in line"], "Adapter length, drive to fastener": "40" };
+  await type(torques, { ...fastener, ...wrench });
   for (let at = 1; at <= FASTENERS; at += 1) {
-    await type(torques, {
-      "Torque at the fastener": `${10 + at} (${8 + at}–${12 + at})`, Adapter: ["in line"],
-      "Adapter length, drive to fastener": "40", Fastener: `Nut ${at}`,
-    });
+    await type(torques, { ...fastener, "Torque at the fastener": `${10 + at} (${8 + at}–${12 + at})`, Fastener: `Nut ${at}` });
     await torques.getByRole("button", { name: "Keep this fastener" }).click();
   }
-  assert.equal(await torques.getByRole("button", { name: /^Remove/ }).count(), FASTENERS);
   await answers(line(page, `Nut ${FASTENERS}`), { "Set the wrench to": /^\d+ N·m$/ });
-  await type(torques, { "Torque at the fastener": "25 (22–26)", Adapter: ["in line"], "Adapter length, drive to fastener": "40" });
+  await type(torques, { ...fastener, "Torque at the fastener": "25" });
 
-  const debug = await page.context().newCDPSession(page);
-  await debug.send("Emulation.setCPUThrottlingRate", { rate: 4 });
-  // The wrench's length is asked by every row: the most that one keystroke can set going.
-  const times = await page.evaluate(async (count) => {
-    const input = document.getElementById("line-torques-wrench_length");
-    const rows = () => [...document.querySelectorAll(".fastener output")].map((it) => it.textContent).join();
-    const times = [];
-    for (let at = 0; at < count; at += 1) {
-      const before = rows();
-      // As if "2", "28", "285", … were typed, each another length.
-      const text = String(200 + at * 3);
+  await page.evaluate(() => {
+    const shown = () => [...document.querySelectorAll("#line-torques output")].map((it) => it.textContent).join();
+    window.stroke = async (key, text) => {
+      const input = document.getElementById(`line-torques-${key}`);
+      const before = shown();
       const start = performance.now();
       input.value = text;
       input.dispatchEvent(new InputEvent("input", { bubbles: true }));
-      // Answers follow in microtasks; a message is the next task, without a timer's wait.
-      await new Promise((next) => {
-        const { port1, port2 } = new MessageChannel();
-        port1.onmessage = next;
-        port2.postMessage(0);
-      });
+      // Answers follow in microtasks, one setting the next going; no frame is painted in between.
+      for (let turn = 0; turn < 50; turn += 1) await null;
       document.body.getBoundingClientRect();
-      times.push(performance.now() - start);
-      if (rows() === before) throw new Error("the answers did not follow");
-      await new Promise((next) => setTimeout(next, 20));
-    }
-    return times;
-  }, KEYSTROKES);
-  await debug.send("Emulation.setCPUThrottlingRate", { rate: 1 });
-
-  const sorted = times.toSorted((one, other) => one - other);
-  const at = (share) => sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * share))];
-  t.diagnostic(`median ${at(0.5).toFixed(1)} ms (asked: 8), 95 % within ${at(0.95).toFixed(1)} ms (asked: 16)`);
-  assert.ok(at(0.95) <= 50, sorted.map((it) => it.toFixed(1)).join(" "));
+      const took = performance.now() - start;
+      if (shown() === before) throw new Error("the answers did not follow");
+      return took;
+    };
+  });
+  const debug = await page.context().newCDPSession(page);
+  await debug.send("Performance.enable", { timeDomain: "threadTicks" });
+  const spent = async () => {
+    const { metrics } = await debug.send("Performance.getMetrics");
+    const parts = ["ScriptDuration", "RecalcStyleDuration", "LayoutDuration"];
+    return 1000 * parts.reduce((sum, part) => sum + metrics.find((it) => it.name === part).value, 0);
+  };
+  const stroke = async (key, text) => {
+    const before = await spent();
+    const expression = `stroke("${key}", "${text}")`;
+    const { result, exceptionDetails } = await debug.send("Runtime.evaluate", { expression, awaitPromise: true, returnByValue: true });
+    assert.equal(exceptionDetails?.exception.description, undefined);
+    return { wall: result.value, work: (await spent()) - before };
+  };
+  const strokes = async (key, first) => {
+    const all = [];
+    for (let at = 0; at < KEYSTROKES; at += 1) all.push(await stroke(key, first + at));
+    return all;
+  };
+  // The open fastener's own figure, and the wrench's length, which every row asks: the most that one keystroke sets going.
+  for (const [key, what, first] of [["torque", "one fastener's figure", 21], ["wrench_length", "the wrench's length", 201]]) {
+    const work = (await strokes(key, first)).map((it) => it.work);
+    await debug.send("Emulation.setCPUThrottlingRate", { rate: 4 });
+    const wall = (await strokes(key, first + KEYSTROKES)).map((it) => it.wall);
+    await debug.send("Emulation.setCPUThrottlingRate", { rate: 1 });
+    t.diagnostic(`${what}: ${middle(wall).toFixed(1)} ms, 95 % within ${nearlyAll(wall).toFixed(1)} ms on the clock at a quarter of the pace (asked: 8 and 16); ${middle(work).toFixed(1)} ms, 95 % within ${nearlyAll(work).toFixed(1)} ms of work at full pace`);
+    assert.ok(middle(work) <= MOST, `${what}: ${middle(work)} ms of work`);
+  }
   await clean(page);
 });
