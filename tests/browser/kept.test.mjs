@@ -150,6 +150,11 @@ test("another unit set changes the units of answers and of fresh blanks, and not
   await answers(fuel, { "Fuel to add": [12 / 3.785411784, "3.17 US gal"] });
   assert.equal(await blank(fuel, "Tank volume").inputValue(), "15");
   assert.equal(await unitOf(fuel, "Tank volume").textContent(), "L");
+  // Its unit stays its own while it is typed over: 15 L again, not 15 gal.
+  await type(fuel, { "Tank volume": "15.0" });
+  assert.equal(await unitOf(fuel, "Tank volume").textContent(), "L");
+  await answers(fuel, { "Fuel to add": [12 / 3.785411784, "3.17 US gal"] });
+  await type(fuel, { "Tank volume": "15" });
   const oil = await unfold(page, "Oil");
   assert.equal(await unitOf(oil, "Fill with filter").textContent(), "US qt", "a fresh blank follows");
   await kept(page);
