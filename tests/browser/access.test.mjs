@@ -15,7 +15,7 @@ const STATES = {
   "all lines open": { act: async (page) => { for (const title of LINES) await unfold(page, title); } },
   "a blank bike, all lines open": {
     act: async (page) => {
-      await page.getByRole("button", { name: "start your own" }).click();
+      await page.getByRole("button", { name: "Start your own" }).click();
       for (const title of LINES) await unfold(page, title);
       await page.locator("summary").first().click();
     },
@@ -49,7 +49,7 @@ const STATES = {
   "a kept fastener removed": {
     hash: "#layup/torques",
     act: async (page) => {
-      await page.getByRole("button", { name: "start your own" }).click();
+      await page.getByRole("button", { name: "Start your own" }).click();
       const torques = line(page, "Torques");
       for (const name of ["Axle nut", "Header nut"]) {
         await type(torques, { Adapter: ["none"], "Torque at the fastener": "25", Fastener: name });
@@ -178,7 +178,7 @@ test("the torque quick sum is done with the keyboard alone", async () => {
 
 test("a line is opened, filled in and closed with the keyboard alone", async () => {
   const page = await openPage(METRIC);
-  await tabTo(page, "start your own");
+  await tabTo(page, "Start your own");
   await page.keyboard.press("Enter");
   const oil = line(page, "Oil");
   await tabTo(page, "Oil");

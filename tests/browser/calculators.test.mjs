@@ -23,7 +23,7 @@ async function quickSum(hash, title, options = METRIC) {
 /** A line on a bike of one's own, blank. */
 async function ownLine(key, title, options = METRIC) {
   const page = await openPage({ hash: `#layup/${key}`, ...options });
-  await page.getByRole("button", { name: "start your own" }).click();
+  await page.getByRole("button", { name: "Start your own" }).click();
   return [page, await unfold(page, title)];
 }
 
@@ -73,7 +73,7 @@ test("torque: the mark keeps the fastener inside the manual's range", async () =
   });
   assert.match(await sum.locator(".fig").textContent(), /inside the manual's range/);
   await type(sum, { [TORQUE]: "100" });
-  await answers(sum, { "Set the wrench to": "needs Highest mark" });
+  await answers(sum, { "Set the wrench to": "not with this wrench" });
   assert.match(await beside(sum, "Highest mark"), /take a larger wrench/);
   await clean(page);
 });

@@ -163,7 +163,7 @@ test("the sign button turns the sign of a temperature", async () => {
 
 test("a folded line that lacks a fact has its blank in the row, which stays while it is typed in", async () => {
   const page = await openPage({ locale: "en-GB" });
-  await page.getByRole("button", { name: "start your own" }).click();
+  await page.getByRole("button", { name: "Start your own" }).click();
   const fuel = line(page, "Fill up and stabilize");
   await fuel.getByText("needed for the answer, and 2 more").waitFor();
   for (const [label, text] of [["Tank volume", "16"], ["Fuel in the tank", "16"], ["Stabilizer label", "1:320"]]) {
@@ -179,7 +179,7 @@ test("a folded line that lacks a fact has its blank in the row, which stays whil
 
 test("a blank that a line shows because its fact was lacking stays while it is typed in", async () => {
   const page = await openPage({ hash: "#layup/battery", locale: "en-GB" });
-  await page.getByRole("button", { name: "start your own" }).click();
+  await page.getByRole("button", { name: "Start your own" }).click();
   const battery = await unfold(page, "Battery");
   await blank(battery, "Park date").pressSequentially("2026-11-14");
   assert.equal(await blank(battery, "Park date").inputValue(), "2026-11-14");

@@ -17,7 +17,7 @@ const FASTENER = {
 
 async function ownBike(hash = "", options = METRIC) {
   const page = await openPage({ hash, ...options });
-  await page.getByRole("button", { name: "start your own" }).click();
+  await page.getByRole("button", { name: "Start your own" }).click();
   await page.getByRole("heading", { name: "Your bike", exact: true }).waitFor();
   return page;
 }
@@ -179,7 +179,7 @@ for (const [name, spoil, words, aside] of [
   test(`a ${name} record is said and not written over`, async () => {
     const context = await openContext(METRIC);
     const first = await openPage({ context, hash: "#layup/fuel" });
-    await first.getByRole("button", { name: "start your own" }).click();
+    await first.getByRole("button", { name: "Start your own" }).click();
     await type(line(first, "Fill up and stabilize"), { "Tank volume": "16" });
     await kept(first);
     const key = Object.keys(await stored(first)).find((it) => it.startsWith("torpor.bike."));

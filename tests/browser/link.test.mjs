@@ -13,7 +13,7 @@ const KEEP = "Keep as a new bike";
 /** A bike with something on every line, two fasteners, and names of its own. */
 async function wholeBike() {
   const page = await openPage(METRIC);
-  await page.getByRole("button", { name: "start your own" }).click();
+  await page.getByRole("button", { name: "Start your own" }).click();
   const texts = [
     { "Tank volume": "4.2 gal", "Fuel in the tank": "1,1 gal", "Stabilizer label": "30 mL per 10 L", "Fill to": "95" },
     { "Fuel supply": ["carburetor"], "Line and rail": "50–100 mL", "Bowls, all together": "200", "Fuel consumption": "49 mpg" },
@@ -109,7 +109,7 @@ test("a link pasted into the open page, as an address or into the field, is prev
 test("a received bike stands beside one's own and changes nothing of it", async () => {
   const { plain } = await whole();
   const page = await openPage({ hash: "#layup/fuel", ...METRIC });
-  await page.getByRole("button", { name: "start your own" }).click();
+  await page.getByRole("button", { name: "Start your own" }).click();
   await type(line(page, "Fill up and stabilize"), { "Tank volume": "16", "Fuel in the tank": "1", "Stabilizer label": "1:320" });
   await kept(page);
   const before = await stored(page);
@@ -132,7 +132,7 @@ test("hostile fragments are told apart from a bike, and change nothing", async (
   const good = fragmentOf(plain);
   const swap = (at) => `${good.slice(0, at)}${good[at] === "A" ? "B" : "A"}${good.slice(at + 1)}`;
   const page = await openPage({ hash: "#layup/fuel", ...METRIC });
-  await page.getByRole("button", { name: "start your own" }).click();
+  await page.getByRole("button", { name: "Start your own" }).click();
   await type(line(page, "Fill up and stabilize"), { "Tank volume": "16" });
   await kept(page);
   const before = await stored(page);
@@ -167,7 +167,7 @@ test("hostile fragments are told apart from a bike, and change nothing", async (
 test("a script as a name is a text and runs nothing", async () => {
   const name = "<img src=x onerror=\"window.ran=1\"><script>window.ran=1</script>";
   const first = await openPage(METRIC);
-  await first.getByRole("button", { name: "start your own" }).click();
+  await first.getByRole("button", { name: "Start your own" }).click();
   await first.getByRole("button", { name: "Garage", exact: true }).click();
   await first.getByLabel("Bike", { exact: true }).fill(name);
   await type(await unfold(first, "Torques"), { Adapter: ["none"], "Torque at the fastener": "25", Fastener: name });

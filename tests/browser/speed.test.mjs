@@ -18,7 +18,7 @@ const nearlyAll = (list) => list.toSorted((one, other) => one - other)[Math.ceil
 
 test("a keystroke is answered soon, with twelve fasteners kept", async (t) => {
   const page = await openPage({ hash: "#layup/torques", locale: "en-GB" });
-  await page.getByRole("button", { name: "start your own" }).click();
+  await page.getByRole("button", { name: "Start your own" }).click();
   const torques = line(page, "Torques");
   const wrench = { Graduation: "1", "Lowest mark": "5", "Highest mark": "60", "Wrench length, hand to square drive": "285" };
   const fastener = { Adapter: ["in line"], "Adapter length, drive to fastener": "40" };
