@@ -73,8 +73,9 @@ pub fn battery(from: &dyn Facts, set: UnitSet) -> Panel {
     match recharges {
         Ok(plan) if plan.days.is_empty() => note.push(notes::NO_CHARGE_NEEDED.to_owned()),
         Ok(plan) if plan.feasible => {
-            let days: Vec<String> =
-                plan.days.iter().take(MOST_DAYS).map(|it| show::short_day(*it)).collect();
+            // The plan's days are the last ones above the threshold: "by" is the first one below, as in the answer.
+            let by = |it: &NaiveDate| show::short_day(it.succ_opt().unwrap_or(*it));
+            let days: Vec<String> = plan.days.iter().take(MOST_DAYS).map(by).collect();
             note.push(notes::charge_by(&days.join("; "), plan.days.len() > MOST_DAYS));
         }
         _ => {}
