@@ -23,7 +23,6 @@ pub static FREEZING_POINT: Law = Law {
 /// Margin to freezing on the worst night.
 pub static FREEZE_MARGIN: Law = Law {
     formula: "margin = min over the nights of (Tn − Tf)",
-    // A step between temperatures; there is no measure for it yet.
     gives: Measure::TemperatureStep,
     source: source::FREEZING,
     holds: "the battery as cold as the night. The coldest night is taken to fall on the coldest days of the season, other \

@@ -27,7 +27,6 @@ pub static RECHARGE_DAYS: Law = Law {
 /// Charging time, lead-acid.
 pub static CHARGING_LEAD_ACID: Law = Law {
     formula: "t = (0.80 − s) · C / (0.95 · I) + 0.20 · C / (0.80 · min(I, C / 20 h))",
-    // Hours; there is no measure for them yet.
     gives: Measure::Time,
     source: source::LEAD_ACID_CHARGING,
     holds: "sound lead-acid battery above its freezing point; ±40 %. Current no more than a tenth of the capacity",

@@ -19,7 +19,7 @@ pub const ADAPTER_SETTING: Law = Law {
     holds: PULLED_RIGHT,
 };
 
-/// What the fastener gets from a setting.
+/// What to set where no adapter has a lever: the torque itself.
 pub const DIRECT_SETTING: Law = Law {
     formula: "Ts = T",
     gives: Measure::Torque,

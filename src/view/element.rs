@@ -102,7 +102,7 @@ impl El {
         self
     }
 
-    /// Sets the text of an entry, which follows signals. What the owner is typing is left alone.
+    /// Sets the text of an entry, which follows signals. Set only where it differs, so that a cursor stays where it is.
     pub fn live_value(self, value: impl Fn() -> String + 'static) -> Self {
         let element = self.element();
         follow(Box::new(move || {
