@@ -6,13 +6,15 @@ mod dose;
 mod number;
 mod quantity;
 mod refusal;
+mod stages;
 mod temperatures;
 
 pub use day::{day, written as day_written};
 pub use dose::{Dose, dose};
-pub use number::{Decimal, plain_decimal};
+pub use number::{Decimal, plain_count, plain_decimal};
 pub use quantity::{Read, quantity};
 pub use refusal::Refusal;
+pub use stages::{Stage, stages};
 pub use temperatures::temperatures;
 
 use crate::units::{self, Unit};

@@ -6,8 +6,8 @@ mod read;
 mod table;
 
 pub use echo::{as_read, echo};
-pub(crate) use read::chosen;
 pub use read::{Capacity, Chosen, Level, Recharge, Rough};
+pub(crate) use read::{chosen, several_keys};
 pub use table::*;
 
 use crate::entry::{Entry, Refusal};
@@ -77,6 +77,17 @@ pub enum Kind {
     Dose,
     /// One temperature or twelve.
     Temperatures,
+    /// Any of some, or none: their keys with spaces between.
+    Several(&'static [Choice]),
+    /// A whole number of things.
+    Count {
+        /// Fewest.
+        least: u32,
+        /// Most.
+        most: u32,
+    },
+    /// Passes of a tightening, in their order.
+    Stages,
     /// Any words.
     Text,
 }
@@ -106,7 +117,8 @@ impl About {
                 limits.iter().flat_map(|it| it.measure.offered(set)).copied().collect()
             }
             Kind::Temperatures => Measure::Temperature.offered(set).to_vec(),
-            Kind::Choice(_) | Kind::Day | Kind::Dose | Kind::Text => Vec::new(),
+            // "20 N·m, then 100 %": a bare number would be either.
+            _ => Vec::new(),
         }
     }
 

@@ -160,6 +160,8 @@ units! {
     KGF_M = 7, "kgf·m", Torque, Times(9.80665), ["kgm", "mkg", "kgfm", "mkgf", "kpm", "mkp", "kilogrammeter", "kilogrammeters"];
     /// Kilogram-force centimeter.
     KGF_CM = 8, "kgf·cm", Torque, Times(0.0980665), ["kgcm", "cmkg", "kgfcm", "cmkgf", "kpcm"];
+    /// Decanewton meter, of old French and Italian manuals.
+    DECANEWTON_METER = 9, "daN·m", Torque, Times(10.0), ["danm", "mdan", "decanewtonmeter", "decanewtonmeters"];
 
     /// Liter.
     LITER = 16, "L", Volume, Times(1e-3), ["l", "lt", "ltr", "liter", "liters", "dm3", "ℓ"];
@@ -214,6 +216,8 @@ units! {
     DEGREE = 56, "°", Angle, Times(std::f64::consts::PI / 180.0), ["°", "deg", "degree", "degrees"];
     /// Percent.
     PERCENT = 57, "%", Ratio, Times(1e-2), ["%", "percent", "pct"];
+    /// Whole turn.
+    TURN = 58, "turn", Angle, Times(std::f64::consts::TAU), ["turn", "turns", "rev", "revolution", "revolutions"];
 
     /// Degree Celsius, as read.
     CELSIUS = 64, "°C", Temperature, Shifted { shift: 273.15, factor: 1.0 }, ["°c", "c", "degc", "celsius"];
@@ -331,6 +335,8 @@ pub enum Measure {
     Span,
     /// Angle of an adapter.
     Angle,
+    /// How far a fastener is turned.
+    Turn,
     /// A share of something.
     Share,
     /// Fuel in a tank.
@@ -382,6 +388,7 @@ impl Measure {
             (Measure::Span, Metric) => const { &[&MILLIMETER, &INCHES] },
             (Measure::Span, Us) => const { &[&INCHES, &MILLIMETER] },
             (Measure::Angle, _) => const { &[&DEGREE] },
+            (Measure::Turn, _) => const { &[&TURN, &DEGREE] },
             (Measure::Share, _) => const { &[&PERCENT] },
             (Measure::Tank, Metric) => const { &[&LITER, &US_GAL, &IMP_GAL] },
             (Measure::Tank, Us) => const { &[&US_GAL, &LITER, &IMP_GAL] },

@@ -158,7 +158,7 @@ fn ranges_in_every_written_form() {
         if value == 0.0 {
             assert_eq!(
                 refused(text, &NEWTON_METER),
-                "“daN” is not a unit for this: write N·m, dN·m, cN·m, lbf·ft, lbf·in, ozf·in, kgf·m or kgf·cm"
+                "“daN” is not a unit for this: write N·m, dN·m, cN·m, lbf·ft, lbf·in, ozf·in, kgf·m, kgf·cm or daN·m"
             );
             continue;
         }
@@ -545,7 +545,7 @@ fn every_refusal_in_its_words() {
         (at_fact(torque, "tight", n_m), "“tight” is not a number: write for example 25 or 25 N·m"),
         (
             at_fact(torque, "12 V", n_m),
-            "“V” is not a unit for this: write N·m, dN·m, cN·m, lbf·ft, lbf·in, ozf·in, kgf·m or kgf·cm",
+            "“V” is not a unit for this: write N·m, dN·m, cN·m, lbf·ft, lbf·in, ozf·in, kgf·m, kgf·cm or daN·m",
         ),
         (at_fact(torque, "1,000", n_m), "“1,000” can be read two ways: write 1000 or 1.000"),
         (
@@ -596,6 +596,20 @@ fn every_refusal_in_its_words() {
             at_fact(&facts::BIKE_NAME.about, &"x".repeat(LONGEST + 1), 0),
             "longer than 400 characters: shorten it",
         ),
+        (
+            at_fact(&facts::STAGES.about, "twice", 0),
+            "“twice” is not a stage: write for example 70 % then 100 %, 20 N·m then 45 N·m, or 30 N·m then 90°",
+        ),
+        (
+            at_fact(&facts::STAGES.about, "100 % then 70 %", 0),
+            "stages have to go up, at most eight of them, shares up to 100 %, a turn in degrees only behind a torque",
+        ),
+        (at_fact(&facts::BOLTS.about, "1", 0), "has to be a whole number between 2 and 24"),
+        (at_fact(&facts::BOLTS.about, "4.5", 0), "has to be a whole number between 2 and 24"),
+        (
+            at_fact(&facts::MIND.about, "cold_only upside_down", 0),
+            "“upside_down” is not known to this page: choose cold only, left-hand thread, cotter pin, new washer, new bolt or nut, loosen, then tighten",
+        ),
         // A unit of a newer page: its bare number is not guessed at.
         (
             at_fact(torque, "25", 99),
@@ -631,6 +645,7 @@ fn every_refusal_in_its_words() {
         | Refusal::NotAChoice { .. } => {}
         Refusal::NotADay { .. } | Refusal::DayOrMonth { .. } | Refusal::NotADose { .. } => {}
         Refusal::NotTemperatures { .. } | Refusal::TooLong | Refusal::Together(_) => {}
+        Refusal::NotStages { .. } | Refusal::StageOrder => {}
     };
 }
 
@@ -760,4 +775,71 @@ fn the_longest_numbers() {
         assert!((ours - theirs).abs() <= 1e-13 * theirs, "{text}: {ours:e}, {theirs:e}");
     }
     assert_eq!(number(&format!("0.{}1", "0".repeat(390))), 0.0);
+}
+
+/// By hand, as manuals write them; a turn of 90° is a quarter of 2π.
+#[test]
+fn stages_are_read() {
+    use torpor::entry::{Stage, stages};
+    use torpor::working::Quantity;
+    let plain = |text: &str| -> Vec<(char, f64)> {
+        let read = stages(&Entry::new(text, 0)).unwrap().unwrap();
+        let plain = read.into_iter().map(|it| match it {
+            Stage::Share(it) => ('s', it.base()),
+            Stage::Torque(it) => ('t', it.base()),
+            Stage::Turn(it) => ('a', it.base()),
+        });
+        plain.collect()
+    };
+    let quarter = std::f64::consts::FRAC_PI_2;
+    for (text, expected) in [
+        ("70 % then 100 %", vec![('s', 0.7), ('s', 1.0)]),
+        ("50, 75, 100 %", vec![('s', 0.5), ('s', 0.75), ('s', 1.0)]),
+        ("50%,100%", vec![('s', 0.5), ('s', 1.0)]),
+        ("20 N·m, 45 N·m", vec![('t', 20.0), ('t', 45.0)]),
+        ("2,5 kgf·m then 4 kgf·m", vec![('t', 2.5 * 9.80665), ('t', 4.0 * 9.80665)]),
+        ("30 N·m then 90°", vec![('t', 30.0), ('a', quarter)]),
+        ("30 N·m + 1/4 turn", vec![('t', 30.0), ('a', quarter)]),
+        ("100 %; 90 deg → 90 deg", vec![('s', 1.0), ('a', quarter), ('a', quarter)]),
+    ] {
+        let got = plain(text);
+        assert_eq!(got.len(), expected.len(), "{text}");
+        for ((sort, got), (want, number)) in got.iter().zip(&expected) {
+            assert_eq!(sort, want, "{text}");
+            assert!((got - number).abs() < 1e-12, "{text}: {got}");
+        }
+    }
+    assert_eq!(stages(&Entry::new("  ", 0)), Ok(None));
+    for text in
+        ["90° then 30 N·m", "45 N·m, 20 N·m", "120 %", "0 %", "then 5 bar", "1 2 3", "70–80 %"]
+    {
+        assert!(stages(&Entry::new(text, 0)).is_err(), "{text}");
+    }
+}
+
+/// Spellings of old manuals; the factors are those of SP 811 and of the SI.
+#[test]
+fn old_manuals_spellings_are_read() {
+    for (text, newton_meters) in [
+        ("2.5 kg-m", 2.5 * 9.80665),
+        ("2.5 m-kg", 2.5 * 9.80665),
+        ("2.5 kg.m", 2.5 * 9.80665),
+        ("2,5 mkp", 2.5 * 9.80665),
+        ("2.5 Kgm", 2.5 * 9.80665),
+        ("250 cm-kg", 2.5 * 9.80665),
+        ("250 kg-cm", 2.5 * 9.80665),
+        ("1.8 daN·m", 18.0),
+        ("1,8 m.daN", 18.0),
+        ("18 ft. lbs.", 18.0 * 1.3558179483314004),
+        ("18 lb-ft", 18.0 * 1.3558179483314004),
+        ("18 lbs.-ft.", 18.0 * 1.3558179483314004),
+        ("216 in. lbs.", 216.0 * 0.1129848290276167),
+        ("216 inch-pounds", 216.0 * 0.1129848290276167),
+        ("40 oz-in", 40.0 * 0.1129848290276167 / 16.0),
+        ("40 in-oz", 40.0 * 0.1129848290276167 / 16.0),
+        ("24 N·m (2.4 kgf·m, 18 lbf·ft)", 24.0),
+    ] {
+        let read = entry::quantity(&Entry::new(text, 0), &[Dimension::Torque]).unwrap().unwrap();
+        assert!((read.value / newton_meters - 1.0).abs() < 1e-12, "{text}: {}", read.value);
+    }
 }

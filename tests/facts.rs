@@ -43,12 +43,23 @@ const FROZEN: &[(u16, &str, Home)] = &[
     (72, "adapter", Home::Fastener),
     (73, "adapter_length", Home::Fastener),
     (74, "adapter_angle", Home::Fastener),
+    (75, "self_locking", Home::Fastener),
+    (76, "prevailing_torque", Home::Fastener),
+    (78, "fastener_note", Home::Fastener),
+    (79, "stages", Home::Fastener),
     (80, "wrench_name", Home::Wrench),
     (81, "wrench_length", Home::Wrench),
     (82, "lowest_mark", Home::Wrench),
     (83, "highest_mark", Home::Wrench),
     (84, "graduation", Home::Wrench),
     (85, "accuracy", Home::Wrench),
+    (86, "wrench_key", Home::Wrench),
+    (90, "bolts", Home::Fastener),
+    (91, "thread_dressing", Home::Fastener),
+    (92, "mind", Home::Fastener),
+    (93, "turn", Home::Fastener),
+    (94, "taken_wrench", Home::Fastener),
+    (95, "was_set_to", Home::Fastener),
 ];
 
 /// Frozen form: fact, code and key of each choice.
@@ -69,6 +80,19 @@ const FROZEN_CHOICES: &[(u16, &[(u8, &str)])] = &[
             (3, "right_angle"),
             (4, "pointing_back"),
             (5, "other_angle"),
+        ],
+    ),
+    (75, &[(1, "no"), (2, "drag_inside"), (3, "drag_on_top")]),
+    (91, &[(1, "dry"), (2, "oil"), (3, "grease"), (4, "thread_lock")]),
+    (
+        92,
+        &[
+            (1, "cold_only"),
+            (2, "left_hand"),
+            (3, "cotter_pin"),
+            (4, "new_washer"),
+            (5, "new_bolt"),
+            (6, "loosen_first"),
         ],
     ),
 ];
@@ -117,7 +141,9 @@ fn choices_are_frozen() {
     let now: Vec<(u16, Vec<(u8, &str)>)> = TABLE
         .iter()
         .filter_map(|it| match it.kind {
-            Kind::Choice(all) => Some((it.id.0, all.iter().map(|it| (it.code, it.key)).collect())),
+            Kind::Choice(all) | Kind::Several(all) => {
+                Some((it.id.0, all.iter().map(|it| (it.code, it.key)).collect()))
+            }
             _ => None,
         })
         .collect();
@@ -149,7 +175,7 @@ fn numbers_ascend_and_keys_are_unique() {
     for about in TABLE {
         assert!(facts::about(about.id).is_some_and(|it| std::ptr::eq(it, *about)), "{}", about.key);
     }
-    for unknown in [0, 2, 9, 19, 86, u16::MAX] {
+    for unknown in [0, 2, 9, 19, 99, u16::MAX] {
         assert!(facts::about(Id(unknown)).is_none());
     }
 }
@@ -214,7 +240,9 @@ fn a_blank_is_a_lack_of_its_own_fact() {
         BOWLS_VOLUME CONSUMPTION OIL_CHANGE FILL_WITH_FILTER FILL_WITHOUT_FILTER FILL_AFTER_OVERHAUL BETWEEN_MARKS
         BOTTLE_SIZE OIL_ON_SHELF CHEMISTRY CAPACITY CHARGE_WHEN_PARKED RESTING_VOLTAGE KEY_OFF_DRAW CHARGE_BELOW
         CHARGER_CURRENT PARK_DATE RIDE_DATE WHERE_IT_STANDS MONTHLY_MEANS COLDEST_NIGHT UNIT_SET FASTENER_NAME TORQUE
-        ADAPTER ADAPTER_LENGTH ADAPTER_ANGLE WRENCH_NAME WRENCH_LENGTH LOWEST_MARK HIGHEST_MARK GRADUATION ACCURACY
+        ADAPTER ADAPTER_LENGTH ADAPTER_ANGLE SELF_LOCKING PREVAILING_TORQUE FASTENER_NOTE STAGES
+        WRENCH_NAME WRENCH_LENGTH LOWEST_MARK HIGHEST_MARK GRADUATION ACCURACY WRENCH_KEY
+        BOLTS THREAD_DRESSING MIND TURN TAKEN_WRENCH WAS_SET_TO
     };
     // None is left out, and each static is the row that its name says.
     let keys: Vec<String> = named.iter().map(|it| it.to_lowercase()).collect();

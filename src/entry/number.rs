@@ -1,6 +1,9 @@
 //! One number at the start of a text: comma or point, spaces between thousands, a Unicode minus, a fraction.
 
-use super::refusal::{Refusal, quoted};
+use super::{
+    Entry,
+    refusal::{Refusal, quoted},
+};
 
 /// A decimal number kept exactly: mantissa × 10^exponent.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -38,6 +41,13 @@ pub fn plain_decimal(text: &str) -> Option<Decimal> {
     let mantissa: i64 = format!("{whole}{part}").parse().ok()?;
     let decimal = Decimal { mantissa: sign * mantissa, exponent: -i8::try_from(part.len()).ok()? };
     (decimal.written() == text).then_some(decimal)
+}
+
+/// The whole number that an entry is, where it is written plainly: a count, a key.
+pub fn plain_count(entry: &Entry) -> Option<u32> {
+    let text = entry.text.trim();
+    let plain = !text.is_empty() && text.bytes().all(|it| it.is_ascii_digit());
+    plain.then(|| text.parse().ok()).flatten()
 }
 
 /// A number and what stands behind it.

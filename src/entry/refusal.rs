@@ -76,6 +76,13 @@ pub enum Refusal {
         /// How many numbers there are.
         count: usize,
     },
+    /// Not passes of a tightening.
+    NotStages {
+        /// As typed.
+        text: String,
+    },
+    /// Passes that go down, or are more than any manual has.
+    StageOrder,
     /// Longer than any entry is.
     TooLong,
     /// Readable alone, but not together with what else is known. The words are the law's own.
@@ -123,6 +130,13 @@ impl fmt::Display for Refusal {
                     "{count} numbers: write one for a steady place, or twelve from January to December, spaces between"
                 )
             }
+            Self::NotStages { text } => write!(
+                f,
+                "“{text}” is not a stage: write for example 70 % then 100 %, 20 N·m then 45 N·m, or 30 N·m then 90°"
+            ),
+            Self::StageOrder => f.write_str(
+                "stages have to go up, at most eight of them, shares up to 100 %, a turn in degrees only behind a torque",
+            ),
             Self::TooLong => write!(f, "longer than {} characters: shorten it", super::LONGEST),
             Self::Together(words) => f.write_str(words),
         }

@@ -1,6 +1,6 @@
 //! How an entry was read, said beside it where its text leaves any doubt.
 
-use super::{About, Kind};
+use super::{About, Choice, Kind};
 use crate::digits;
 use crate::entry::{self, Entry};
 use crate::show;
@@ -26,7 +26,13 @@ pub fn as_read(about: &About, entry: &Entry) -> String {
         Kind::Temperatures => {
             with_unit(about, entry, text.ends_with(|it: char| it.is_ascii_digit()))
         }
-        Kind::Dose | Kind::Text => text.to_owned(),
+        Kind::Several(choices) => {
+            let keys = super::several_keys(choices, entry);
+            let label =
+                |key| choices.iter().find(|it| it.key == key).map_or(key, |it: &Choice| it.label);
+            keys.split_whitespace().map(label).collect::<Vec<_>>().join(", ")
+        }
+        Kind::Dose | Kind::Text | Kind::Count { .. } | Kind::Stages => text.to_owned(),
     }
 }
 
@@ -91,6 +97,6 @@ pub fn echo(about: &About, entry: &Entry) -> Option<String> {
         Kind::Day => {
             entry::day(entry).ok().flatten().map(|it| format!("read as {}", show::long_day(it)))
         }
-        Kind::Choice(_) | Kind::Temperatures | Kind::Text => None,
+        _ => None,
     }
 }

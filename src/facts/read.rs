@@ -69,6 +69,9 @@ pub(super) fn check(about: &About, entry: &Entry) -> Result<(), Refusal> {
         Kind::Dose => dose(about, entry).map(drop),
         Kind::Temperatures => temperatures(about, entry).map(drop),
         Kind::Text => text(about, entry).map(drop),
+        Kind::Several(choices) => several_codes(choices, entry).map(drop),
+        Kind::Count { .. } => count(about, entry).map(drop),
+        Kind::Stages => stages(about, entry).map(drop),
     }
 }
 
@@ -205,6 +208,63 @@ pub(crate) fn chosen<'a>(choices: &'a [Choice], entry: &Entry) -> Option<&'a Cho
     let by_number =
         (entry.unit == entry::form::CHOICE).then(|| entry.text.parse::<u8>().ok()).flatten();
     choices.iter().find(|it| by_number.map_or(it.key == entry.text, |code| it.code == code))
+}
+
+/// Those that an entry names.
+pub(super) fn several<T: Chosen>(about: &About, entry: &Entry) -> Told<Vec<T>> {
+    let Kind::Several(choices) = about.kind else { return Ok(None) };
+    let codes = several_codes(choices, entry)?;
+    Ok(codes.map(|it| it.into_iter().filter_map(T::of_code).collect()))
+}
+
+/// Codes of those that an entry names by their keys.
+fn several_codes(choices: &[Choice], entry: &Entry) -> Told<Vec<u8>> {
+    let mut codes = Vec::new();
+    for key in several_keys(choices, entry).split_whitespace() {
+        let Some(it) = choices.iter().find(|it| it.key == key) else {
+            let offered: Vec<&str> = choices.iter().map(|it| it.label).collect();
+            let text = key.chars().take(40).collect();
+            return Err(Refusal::NotAChoice { text, offered: offered.join(", ") });
+        };
+        codes.push(it.code);
+    }
+    Ok((!codes.is_empty()).then_some(codes))
+}
+
+/// The keys that an entry names. A page that did not know the fact kept them as the number that a link carries: one
+/// binary digit for each code, code 1 the last one. A digit of a newer page's stays a number, and is refused as one.
+pub(crate) fn several_keys(choices: &[Choice], entry: &Entry) -> String {
+    let Some(mut number) = entry::plain_count(entry) else { return entry.text.clone() };
+    let mut keys: Vec<String> = Vec::new();
+    for it in choices {
+        let digit = 1 << (it.code - 1);
+        if number & digit != 0 {
+            keys.push(it.key.to_owned());
+            number -= digit;
+        }
+    }
+    if number != 0 {
+        keys.push(number.to_string());
+    }
+    keys.join(" ")
+}
+
+/// A whole number within its limits.
+pub(super) fn count(about: &About, entry: &Entry) -> Told<u32> {
+    let Kind::Count { least, most } = about.kind else { return Ok(None) };
+    if entry.is_blank() {
+        return Ok(None);
+    }
+    match entry::plain_count(entry) {
+        Some(count) if (least..=most).contains(&count) => Ok(Some(count)),
+        _ => Err(Refusal::OutOfLimits {
+            accepted: format!("a whole number between {least} and {most}"),
+        }),
+    }
+}
+
+pub(super) fn stages(_: &About, entry: &Entry) -> Told<Vec<entry::Stage>> {
+    entry::stages(entry)
 }
 
 pub(super) fn day(_: &About, entry: &Entry) -> Told<NaiveDate> {

@@ -1,13 +1,13 @@
 //! The table of facts. A number stays with its fact for ever; a retired one is never used again.
 
 use super::read::{
-    Capacity, Chosen, Level, Recharge, Rough, capacity, choice, day, dose, level, one, recharge,
-    rough,
+    Capacity, Chosen, Level, Recharge, Rough, capacity, choice, count, day, dose, level, one,
+    recharge, rough, several, stages,
 };
 use super::read::{temperatures, text};
 use super::{About, Choice, Fact, Home, Id, Kind, Limit};
 use crate::battery::Chemistry;
-use crate::entry::Dose;
+use crate::entry::{Dose, Stage};
 use crate::oil::Job;
 use crate::season::Temperatures;
 use crate::units::{self, Measure, Unit, UnitSet};
@@ -124,6 +124,14 @@ facts! {
     ADAPTER_LENGTH: Length = 73, "adapter_length", Fastener, number![above(0.0, 1000.0, Measure::Span, &units::MILLIMETER)], one;
     /// From the wrench's own line.
     ADAPTER_ANGLE: Angle = 74, "adapter_angle", Fastener, number![from(-180.0, 180.0, Measure::Angle, &units::DEGREE)], one;
+    /// Whether the nut locks itself, and what the manual's figure holds of its drag.
+    SELF_LOCKING: SelfLocking = 75, "self_locking", Fastener, Kind::Choice(SELF_LOCKINGS), choice;
+    /// Torque that turns a self-locking nut before it seats.
+    PREVAILING_TORQUE: Torque = 76, "prevailing_torque", Fastener, number![above(0.0, 500.0, Measure::Torque, &units::NEWTON_METER)], one;
+    /// Where the manual says it, and whatever else is to be known of it. Leaves in a link only when chosen.
+    FASTENER_NOTE: String = 78, "fastener_note", Fastener, Kind::Text, text;
+    /// Passes up to the figure.
+    STAGES: Vec<Stage> = 79, "stages", Fastener, Kind::Stages, stages;
 
     /// The owner's name for it.
     WRENCH_NAME: String = 80, "wrench_name", Wrench, Kind::Text, text;
@@ -137,6 +145,21 @@ facts! {
     GRADUATION: Rough<Torque> = 84, "graduation", Wrench, number![above(0.0, 100.0, Measure::Torque, &units::NEWTON_METER)], rough;
     /// Share of the setting.
     ACCURACY: Ratio = 85, "accuracy", Wrench, number![above(0.0, 20.0, Measure::Share, &units::PERCENT)], one;
+    /// Tells it from the garage's others for as long as it is there. Made by the page, never asked.
+    WRENCH_KEY: u32 = 86, "wrench_key", Wrench, Kind::Count { least: 1, most: u32::MAX }, count;
+
+    /// Of the same sort, tightened together in an order.
+    BOLTS: u32 = 90, "bolts", Fastener, Kind::Count { least: 2, most: 24 }, count;
+    /// What the manual says of the thread.
+    THREAD_DRESSING: Dressing = 91, "thread_dressing", Fastener, Kind::Choice(DRESSINGS), choice;
+    /// What else it wants.
+    MIND: Vec<Mind> = 92, "mind", Fastener, Kind::Several(MINDS), several;
+    /// Instead of a torque, as printed on a spark plug's or a filter's box.
+    TURN: Rough<Angle> = 93, "turn", Fastener, range![above(0.0, 10.0, Measure::Turn, &units::TURN)], rough;
+    /// The wrench that the owner takes for it, by its key; blank: the one that serves best.
+    TAKEN_WRENCH: u32 = 94, "taken_wrench", Fastener, Kind::Count { least: 1, most: u32::MAX }, count;
+    /// What the wrench was set to when it was tightened, for the moment after a mistake.
+    WAS_SET_TO: Torque = 95, "was_set_to", Fastener, number![above(0.0, 3000.0, Measure::Torque, &units::NEWTON_METER)], one;
 }
 
 /// A choice's answers with the value each stands for; codes and keys are frozen for ever.
@@ -188,7 +211,67 @@ pub enum Adapter {
     OtherAngle,
 }
 
+/// Whether a nut locks itself, and what the manual's figure holds of its drag.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum SelfLocking {
+    /// It turns freely until it seats.
+    No,
+    /// The manual's figure is what the wrench shows, drag and all.
+    DragInside,
+    /// The manual says that its figure is without drag.
+    DragOnTop,
+}
+
+/// What is on a thread when it is tightened.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Dressing {
+    /// Clean and dry.
+    Dry,
+    /// Engine oil.
+    Oil,
+    /// Grease or paste.
+    Grease,
+    /// Thread-lock.
+    ThreadLock,
+}
+
+/// Something that a fastener wants besides its torque.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Mind {
+    /// Engine and header cold.
+    ColdOnly,
+    /// Turns the other way.
+    LeftHand,
+    /// On to the next slot, never back.
+    CotterPin,
+    /// Each time.
+    NewWasher,
+    /// Each time, bolt or nut.
+    NewBolt,
+    /// Loosened, then tightened.
+    LoosenFirst,
+}
+
 choices! {
+    SELF_LOCKINGS: SelfLocking {
+        1 "no" NOT_SELF_LOCKING => SelfLocking::No,
+        2 "drag_inside" DRAG_INSIDE => SelfLocking::DragInside,
+        3 "drag_on_top" DRAG_ON_TOP => SelfLocking::DragOnTop,
+    }
+    DRESSINGS: Dressing {
+        1 "dry" DRY => Dressing::Dry,
+        2 "oil" OILED => Dressing::Oil,
+        3 "grease" GREASED => Dressing::Grease,
+        4 "thread_lock" THREAD_LOCK => Dressing::ThreadLock,
+    }
+    MINDS: Mind {
+        1 "cold_only" COLD_ONLY => Mind::ColdOnly,
+        2 "left_hand" LEFT_HAND => Mind::LeftHand,
+        3 "cotter_pin" COTTER_PIN => Mind::CotterPin,
+        4 "new_washer" NEW_WASHER => Mind::NewWasher,
+        5 "new_bolt" NEW_BOLT => Mind::NewBolt,
+        6 "loosen_first" LOOSEN_FIRST => Mind::LoosenFirst,
+    }
     FUEL_SUPPLIES: FuelSupply {
         1 "injection" INJECTION => FuelSupply::Injection,
         2 "carburetor" CARBURETOR => FuelSupply::Carburetor,

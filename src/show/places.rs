@@ -23,6 +23,7 @@ pub fn places(measure: Measure, unit: Option<&Unit>, value: f64) -> usize {
         Measure::Voltage | Measure::Pressure => 2,
         Measure::Draw | Measure::ChargingCurrent | Measure::Charge | Measure::Consumption => 1,
         Measure::Span => usize::from(unit.is_some_and(|it| *it == units::INCHES)) * 2,
+        Measure::Turn => 2,
         Measure::Angle
         | Measure::Share
         | Measure::Distance

@@ -15,7 +15,7 @@
 mod wire;
 
 use super::{base64url, checksum::crc32};
-use crate::entry::{self, Entry};
+use crate::entry::{self, Decimal, Entry};
 use crate::facts::{self, Id, Kind};
 use crate::garage::{Bike, Entries, Kept};
 use crate::words::fasteners;
@@ -40,7 +40,7 @@ const OPEN_FASTENER: u64 = 3;
 pub struct Parcel {
     /// The day it was made.
     pub made: NaiveDate,
-    /// The bike, its season, where it stands and the wrench in hand.
+    /// The bike, its season, where it stands and the wrenches that its answers need.
     pub kept: Kept,
 }
 
@@ -103,7 +103,7 @@ pub fn written(parcel: &Parcel, with_names: bool) -> Option<String> {
     facts.extend(garage.entries.clone());
     facts.remove(&facts::UNIT_SET.id());
     group(&mut writer, FACTS, &facts, with_names);
-    for wrench in garage.wrenches.iter().take(1) {
+    for wrench in &garage.wrenches {
         group(&mut writer, WRENCH, wrench, with_names);
     }
     for fastener in &bike.fasteners {
@@ -234,10 +234,15 @@ fn read_group(reader: &mut Reader<'_>) -> Option<Entries> {
     Some(entries)
 }
 
-/// Whether a value is a name of the owner's own, or may be one: a text of a fact that this page does not know. A usual
+/// Whether a value is a name or a note of the owner's own, or may be one: a text of a fact that this page does not know. A usual
 /// fastener's name travels as its code.
 fn names(id: Id, value: &Value) -> bool {
-    let own = [facts::BIKE_NAME.id(), facts::FASTENER_NAME.id(), facts::WRENCH_NAME.id()];
+    let own = [
+        facts::BIKE_NAME.id(),
+        facts::FASTENER_NAME.id(),
+        facts::FASTENER_NOTE.id(),
+        facts::WRENCH_NAME.id(),
+    ];
     let text = matches!(value, Value::Text(_) | Value::Written(..));
     (own.contains(&id) && !matches!(value, Value::Choice(_)))
         || (text && facts::about(id).is_none())
@@ -273,8 +278,9 @@ fn value(id: Id, entry: &Entry) -> Value {
         Some(Kind::Text) if id == facts::FASTENER_NAME.id() => {
             fasteners::code(text).map_or_else(code, Value::Choice)
         }
-        Some(Kind::Quantity { .. }) => number().unwrap_or_else(as_typed),
-        Some(Kind::Text | Kind::Dose | Kind::Temperatures) => as_typed(),
+        Some(Kind::Quantity { .. } | Kind::Count { .. }) => number().unwrap_or_else(as_typed),
+        Some(Kind::Several(choices)) => several(choices, entry).unwrap_or_else(as_typed),
+        Some(Kind::Text | Kind::Dose | Kind::Temperatures | Kind::Stages) => as_typed(),
         // Not known to this page: it goes out as it came in.
         None => match (entry.unit, entry::day(entry)) {
             (entry::form::CHOICE, _) => code(),
@@ -284,11 +290,28 @@ fn value(id: Id, entry: &Entry) -> Value {
     }
 }
 
+/// Several choices as one number with a binary digit for each; `None` where one of them is not known to this page.
+fn several(choices: &[facts::Choice], entry: &Entry) -> Option<Value> {
+    let mut mantissa = 0;
+    for key in facts::several_keys(choices, entry).split_whitespace() {
+        mantissa |= 1i64 << (choices.iter().find(|it| it.key == key)?.code - 1);
+    }
+    Some(Value::Number(Decimal { mantissa, exponent: 0 }, entry::form::NONE))
+}
+
 /// The inverse of [`value`].
 fn entry_of(id: Id, value: Value) -> Option<Entry> {
     let kind = facts::about(id).map(|it| &it.kind);
     Some(match value {
-        Value::Number(decimal, unit) => Entry::new(decimal.written(), unit),
+        Value::Number(decimal, unit) => {
+            let entry = Entry::new(decimal.written(), unit);
+            match kind {
+                Some(Kind::Several(choices)) => {
+                    Entry::new(facts::several_keys(choices, &entry), entry::form::NONE)
+                }
+                _ => entry,
+            }
+        }
         Value::Text(text) => Entry::new(text, entry::form::NONE),
         Value::Written(unit, text) => Entry::new(text, unit),
         Value::Choice(code) => match kind {

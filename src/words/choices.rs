@@ -24,4 +24,17 @@ labels! {
     RIGHT_ANGLE: "right angle";
     POINTING_BACK: "pointing back";
     OTHER_ANGLE: "other angle";
+    NOT_SELF_LOCKING: "no";
+    DRAG_INSIDE: "yes, figure as it stands";
+    DRAG_ON_TOP: "yes, manual says “without drag”";
+    DRY: "dry";
+    OILED: "oil";
+    GREASED: "grease";
+    THREAD_LOCK: "thread-lock";
+    COLD_ONLY: "cold only";
+    LEFT_HAND: "left-hand thread";
+    COTTER_PIN: "cotter pin";
+    NEW_WASHER: "new washer";
+    NEW_BOLT: "new bolt or nut";
+    LOOSEN_FIRST: "loosen, then tighten";
 }

@@ -49,6 +49,17 @@ said! {
     ADAPTER: "Adapter", "Crowfoot or offset adapter, and how it sits on the wrench";
     ADAPTER_LENGTH: "Adapter length, drive to fastener", "Center of the square drive to center of the fastener";
     ADAPTER_ANGLE: "Adapter angle", "0° in line with the wrench, 90° square to it, 180° pointing back to the hand";
+    SELF_LOCKING: "Self-locking nut", "Nylon ring or crimped thread. Drag is added only where the manual says that its figure is without it";
+    PREVAILING_TORQUE: "Prevailing torque", "What turns the nut on the thread before it seats, measured with a small wrench";
+    FASTENER_NOTE: "Note", "Manual page, size of socket, where the washer lies";
+    STAGES: "Stages", "Passes as the manual has them: 70 % then 100 %, 20 N·m then 45 N·m, or 30 N·m then 90°. Blank: one pass";
+    BOLTS: "Bolts", "How many are tightened together, on a circle; blank for one";
+    THREAD_DRESSING: "On the thread", "As the manual has it: oil on a dry thread stretches the bolt by a third more";
+    MIND: "Mind", "What else the manual asks for";
+    TURN: "Turn instead", "For a spark plug or a filter, as printed on its box, counted from where it seats: 1/2–2/3 turn, 270°";
+    TAKEN_WRENCH: "Wrench taken", "Blank: the one that serves best";
+    WAS_SET_TO: "Was set to", "What the wrench stood at when it clicked";
+    WRENCH_KEY: "Wrench number", "Made by the page";
     WRENCH_NAME: "Wrench", "What you call it";
     WRENCH_LENGTH: "Wrench length, hand to square drive", "Middle of the grip to center of the square drive";
     LOWEST_MARK: "Lowest mark", "Lowest mark on the wrench";

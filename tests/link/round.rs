@@ -3,6 +3,7 @@
 use super::*;
 use proptest::prelude::*;
 use torpor::entry::form;
+use torpor::garage::Bike;
 
 #[track_caller]
 fn there_and_back(kept: Kept) -> Kept {
@@ -119,7 +120,7 @@ fn names_leave_only_when_chosen() {
     assert_eq!(link::read(&named).unwrap().kept, kept);
 }
 
-/// The set is the reader's own, only the first wrench goes along, and when something was typed stays at home.
+/// The set is the reader's own, and when something was typed stays at home; all wrenches of the parcel go along.
 #[test]
 fn what_stays_at_home() {
     let mut kept = Kept::default();
@@ -133,7 +134,8 @@ fn what_stays_at_home() {
     let back = there_and_back(kept);
     assert!(back.garage.entries.is_empty() && back.season.entries.is_empty());
     assert_eq!(back.bike.entries, entries(&[(facts::TANK_VOLUME.id(), "15", 16)]));
-    assert_eq!(back.garage.wrenches, [entries(&[(facts::HIGHEST_MARK.id(), "60", 1)])]);
+    let marks = ["60", "200"].map(|it| entries(&[(facts::HIGHEST_MARK.id(), it, 1)]));
+    assert_eq!(back.garage.wrenches, marks);
 }
 
 /// Whatever is typed, the link that this page writes can be read by this page.
@@ -253,23 +255,23 @@ fn any_kept() -> impl Strategy<Value = Kept> {
     };
     use facts::Home::*;
     let mut bike = home(Bike);
-    bike.extend([2, 19, 86, 300, 65535]);
+    bike.extend([2, 19, 119, 300, 65535]);
     let fastener = || list(home(Fastener));
     (
         list(bike),
         list(home(Season)),
         list(home(Garage)),
-        list(home(Wrench)),
+        proptest::collection::vec(list(home(Wrench)), 1..4),
         proptest::collection::vec(fastener(), 0..4),
         fastener(),
         proptest::collection::vec((4u64.., list(vec![1, 2, 71, 400])), 0..3),
     )
-        .prop_map(|(bike, season, garage, wrench, fasteners, scratch, others)| {
+        .prop_map(|(bike, season, garage, wrenches, fasteners, scratch, others)| {
             let mut kept = Kept::default();
             kept.bike.entries = bike;
             kept.season.entries = season;
             kept.garage.entries = garage;
-            kept.garage.wrenches = vec![wrench];
+            kept.garage.wrenches = wrenches;
             kept.bike.fasteners = fasteners;
             kept.bike.scratch = scratch;
             kept.bike.others = others;
@@ -297,6 +299,19 @@ fn settled(kept: &Kept) -> Kept {
                     });
                     if let Some(it) = named {
                         *entry = Entry::new(it.key, 0);
+                    }
+                }
+                // Every binary digit of a number is one of those that are known.
+                Some(facts::Kind::Several(all)) => {
+                    let number: u64 = entry.text.parse().unwrap_or(0);
+                    let plain = entry.text.bytes().all(|it| it.is_ascii_digit());
+                    if plain && (1..1 << all.len()).contains(&number) {
+                        let keys: Vec<_> = all
+                            .iter()
+                            .filter(|it| number >> (it.code - 1) & 1 == 1)
+                            .map(|it| it.key)
+                            .collect();
+                        *entry = Entry::new(keys.join(" "), 0);
                     }
                 }
                 None if entry.unit == form::DAY => {
@@ -333,4 +348,28 @@ proptest! {
         // The checksum and the text are what other hands make of the same bytes.
         prop_assert_eq!(around(&bytes_of(&sent)), sent);
     }
+}
+
+/// By hand: what a fastener wants travels as one number, code 1 its last binary digit: 1 + 4 + 8 = 13 of 63.
+#[test]
+fn several_choices_travel_as_one_number() {
+    let mut kept = Kept::default();
+    let mind = facts::MIND.id();
+    kept.put(mind, Entry::new("new_washer cold_only cotter_pin", 0));
+    let read = link::read(&written(&parcel(kept.clone()), false)).unwrap();
+    let keys = "cold_only cotter_pin new_washer";
+    assert_eq!(read.kept.bike.scratch[&mind], Entry::new(keys, 0));
+    let as_number = Kept {
+        bike: Bike { scratch: [(mind, Entry::new("13", 0))].into(), ..Bike::default() },
+        ..Kept::default()
+    };
+    assert_eq!(
+        bytes_of(&written(&parcel(kept), false)),
+        bytes_of(&written(&parcel(as_number), false))
+    );
+    // One of a newer page's travels as it is written, and comes back.
+    let mut newer = Kept::default();
+    newer.put(mind, Entry::new("cold_only warm_hands", 0));
+    let read = link::read(&written(&parcel(newer.clone()), false)).unwrap();
+    assert_eq!(read.kept, newer);
 }
