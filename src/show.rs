@@ -11,7 +11,7 @@ pub use day::{long as long_day, plain as plain_day, short as short_day};
 
 use crate::digits;
 use crate::entry::day_written;
-use crate::facts::{Id, Lack, Told};
+use crate::facts::{self, Id, Lack, Told};
 use crate::units::{Measure, Unit, UnitSet};
 use crate::working::{Amount, Answer, Law, Quantity, Term};
 use chrono::NaiveDate;
@@ -24,7 +24,7 @@ pub struct Shown {
     /// What is known of it.
     pub figure: Figure,
     /// How it came about; none for what is lacking.
-    pub working: Option<Working>,
+    pub working: Option<Worked>,
 }
 
 /// The figure of an answer.
@@ -52,6 +52,15 @@ pub enum Figure {
     Words(String),
     /// Facts that it lacks.
     Lacks(Vec<Lack>),
+}
+
+/// How an answer came about. Written out only where somebody looks: a letter typed changes many answers.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Worked {
+    law: &'static Law,
+    terms: Vec<Term>,
+    result: String,
+    set: UnitSet,
 }
 
 /// A working as printed beside its answer.
@@ -98,9 +107,7 @@ impl Shown {
         unit: Option<&'static Unit>,
     ) -> Self {
         let mut shown = Self::quantity_in(label, told, set, unit);
-        if let Figure::Number { text, data, .. } = &mut shown.figure {
-            *text = data.clone();
-        }
+        as_marked(&mut shown.figure);
         shown
     }
 
@@ -123,7 +130,7 @@ impl Shown {
         let measure = answer.law.gives;
         let unit = unit.or_else(|| measure.usual(set));
         let figure = number_figure(measure, unit, answer.value, answer.bounds);
-        let working = Working::of(answer.law, &answer.terms, &figure, set);
+        let working = Worked::of(answer.law, answer.terms, &figure, set);
         Self { label, figure, working: Some(working) }
     }
 
@@ -138,7 +145,7 @@ impl Shown {
             Ok(Some(answer)) => {
                 let figure =
                     Figure::Day { text: short_day(answer.value), data: day_written(answer.value) };
-                let working = Working::of(answer.law, &answer.terms, &figure, set);
+                let working = Worked::of(answer.law, answer.terms, &figure, set);
                 Self { label, figure, working: Some(working) }
             }
             Ok(None) => Self::words(label, never),
@@ -221,6 +228,44 @@ fn number_figure(
     }
 }
 
+/// What to set, as on a wrench's scale where it is a mark: "21 N·m".
+pub fn setting(set_to: impl Quantity, unit: Option<&'static Unit>, marked: bool) -> String {
+    match setting_figure(set_to, unit, marked) {
+        Figure::Number { text, unit, .. } => format!("{text}\u{a0}{unit}"),
+        _ => String::new(),
+    }
+}
+
+/// The same as the figure of an answer.
+pub fn setting_figure(set_to: impl Quantity, unit: Option<&'static Unit>, marked: bool) -> Figure {
+    let mut figure = number_figure(Measure::Torque, unit, set_to.base(), None);
+    if marked {
+        as_marked(&mut figure);
+    }
+    figure
+}
+
+/// A mark has the digits that stand on the scale: 21, not 21.00.
+fn as_marked(figure: &mut Figure) {
+    if let Figure::Number { text, data, .. } = figure {
+        text.clone_from(data);
+    }
+}
+
+/// The figure of an answer alone.
+pub fn figure_of(answer: Answer<impl Quantity>, set: UnitSet) -> Figure {
+    let measure = answer.law.gives;
+    let bounds = answer.bounds.map(|it| it.map(Quantity::base));
+    number_figure(measure, measure.usual(set), answer.value.base(), bounds)
+}
+
+/// "needs Tank volume, Fuel in the tank"; a refused fact says why beside its blank.
+pub fn needs<'a>(lacks: impl IntoIterator<Item = &'a Lack>) -> String {
+    let labels: Vec<&str> =
+        lacks.into_iter().filter_map(|it| facts::about(it.id())).map(|it| it.label).collect();
+    format!("{}{}", crate::words::page::NEEDS, labels.join(", "))
+}
+
 /// An amount in the usual unit of `set`, with its symbol.
 pub fn amount(amount: Amount, set: UnitSet) -> String {
     match amount {
@@ -267,10 +312,8 @@ fn with_unit(number: &str, unit: &Unit) -> String {
     format!("{number}{space}{}", unit.symbol)
 }
 
-impl Working {
-    fn of(law: &Law, terms: &[Term], figure: &Figure, set: UnitSet) -> Self {
-        let legend: Vec<_> =
-            terms.iter().map(|it| (it.symbol, it.name, amount(it.amount, set))).collect();
+impl Worked {
+    fn of(law: &'static Law, terms: Vec<Term>, figure: &Figure, set: UnitSet) -> Self {
         let result = match figure {
             Figure::Number { text, unit, .. } => {
                 format!("{text}\u{a0}{unit}").trim_end().to_owned()
@@ -278,9 +321,16 @@ impl Working {
             Figure::Day { text, .. } | Figure::Words(text) => text.clone(),
             Figure::Lacks(_) => String::new(),
         };
+        Self { law, terms, result, set }
+    }
+
+    /// The formula, the numbers in it, what each of them is.
+    pub fn written(&self) -> Working {
+        let Self { law, terms, result, set } = self;
+        let legend = terms.iter().map(|it| (it.symbol, it.name, amount(it.amount, *set))).collect();
         let put_in: Vec<_> =
-            terms.iter().map(|it| (it.symbol, in_formula(it.amount, set))).collect();
-        let substituted = formula::with_numbers(law.formula, &put_in, &result);
-        Self { formula: law.formula, substituted, legend, source: law.source, holds: law.holds }
+            terms.iter().map(|it| (it.symbol, in_formula(it.amount, *set))).collect();
+        let substituted = formula::with_numbers(law.formula, &put_in, result);
+        Working { formula: law.formula, substituted, legend, source: law.source, holds: law.holds }
     }
 }

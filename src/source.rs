@@ -19,6 +19,9 @@ sources! {
     ONE_AXIS: "statics: wrench and fastener turn about one axis, or the adapter has no lever along the pull";
     NEAREST_MARK: "arithmetic: the mark nearest to the exact setting";
     BEST_MARK: "arithmetic: of all marks the one with most of what the fastener may get inside the manual's range, then the nearest to the aim";
+    PREVAILING: "arithmetic: the nut's drag takes its part of what the wrench shows";
+    PRINTED_TURN: "arithmetic on the turn that the part's maker prints";
+    ROUNDING: "arithmetic: what the fastener gets at the mark, against what is to be reached";
     ISO_6789: "ISO 6789:2003, click wrench with a scale (type II, class A): 4 %, or 6 % where the highest mark is 10 N·m or less; the wrench's own paper comes first";
 }
 

@@ -21,18 +21,40 @@
 //! ```
 
 mod adapter;
+mod passes;
+mod pick;
 mod wrench;
 
 pub use adapter::{
-    ADAPTER_SETTING, ANGLE_OFF, AT_FASTENER, GRIP_OFF, OffsetAdapter, PULL_OFF, direct,
+    ADAPTER_SETTING, ANGLE_OFF, AT_FASTENER, GRIP_OFF, OffsetAdapter, PULL_OFF, direct, unusual,
 };
+pub use passes::{Pass, TURNED, passes, turned};
+pub use pick::{Fit, best};
 pub use wrench::{
     AccuracyFrom, Caution, FASTENER_GETS, FASTENER_GETS_DIRECT, MARK, NEAREST_MARK, Wrench,
 };
 
-use crate::working::{Answer, Quantity};
+use crate::source;
+use crate::units::Measure;
+use crate::working::{Answer, Law, Quantity, term};
 use std::fmt;
-use uom::si::f64::Torque;
+use uom::si::f64::{Ratio, Torque};
+
+/// What the wrench has to show where the manual's figure is without the drag of a self-locking nut.
+pub const DRAG_ON_TOP: Law = Law {
+    formula: "T = Tm + Tp",
+    gives: Measure::Torque,
+    source: source::PREVAILING,
+    holds: "only where the manual says that its figure is without drag; drag measured on this nut, turning freely before it seats",
+};
+
+/// What a setting misses the figure by.
+pub const ROUNDING: Law = Law {
+    formula: "e = (Tf − T) / T",
+    gives: Measure::Share,
+    source: source::ROUNDING,
+    holds: "always; the wrench's own accuracy comes on top",
+};
 
 /// Slack for comparing sums that were rounded on the way: far under what a wrench resolves.
 const SLACK: f64 = 1e-9;
@@ -93,11 +115,44 @@ impl Figure {
         self.range
     }
 
+    /// The figure with the drag of a self-locking nut on top: what the wrench has to show where the manual's figure is
+    /// without it. The drag is taken as it is; one of zero or less changes nothing.
+    ///
+    /// Source: see [`DRAG_ON_TOP`].
+    pub fn with_drag(&self, drag: Torque) -> Self {
+        let drag = Torque::of_base(if positive(drag) { drag.base() } else { 0.0 });
+        Self { aim: self.aim + drag, range: self.range.map(|it| it.map(|end| end + drag)) }
+    }
+
+    /// The aim with its record, drag on top.
+    pub fn drag_on_top(&self, drag: Torque) -> Answer<Torque> {
+        let terms = vec![
+            term("Tm", "manual's figure, without drag", Measure::Torque, self.aim),
+            term("Tp", "prevailing torque", Measure::Torque, drag),
+        ];
+        Answer::exact(self.with_drag(drag).aim, &DRAG_ON_TOP, terms)
+    }
+
+    /// How far what the fastener gets is over the aim (under zero: under it), as a share of the aim.
+    pub fn missed_by(&self, gets: Torque) -> Answer<Ratio> {
+        let terms = vec![
+            term("Tf", "fastener gets at that setting", Measure::Torque, gets),
+            term("T", "torque at the fastener", Measure::Torque, self.aim),
+        ];
+        let off = gets.base() / self.aim.base() - 1.0;
+        Answer::exact(Ratio::of_base(off), &ROUNDING, terms)
+    }
+
     /// Whether what the fastener gets, with all that it may be off by, stays between lowest and highest.
     /// `None` where the manual gives no range.
     pub fn verdict(&self, gets: &Answer<Torque>) -> Option<Verdict> {
+        self.compared(gets.bounds.unwrap_or([gets.value; 2]))
+    }
+
+    /// The same for the least and the most that it gets.
+    fn compared(&self, gets: [Torque; 2]) -> Option<Verdict> {
         let [lowest, highest] = self.range?.map(Quantity::base);
-        let [least, most] = gets.bounds.unwrap_or([gets.value; 2]).map(Quantity::base);
+        let [least, most] = gets.map(Quantity::base);
         let slack = highest * SLACK;
         Some(if least >= lowest - slack && most <= highest + slack {
             Verdict::Inside
@@ -155,6 +210,12 @@ pub enum TorqueError {
     BelowMarks,
     /// The setting is over the highest mark.
     AboveMarks,
+    /// A stage over the figure.
+    StageOver,
+    /// A stage not over the one before it.
+    StageOrder,
+    /// A turn before the figure is reached.
+    StageTurn,
 }
 
 impl fmt::Display for TorqueError {
@@ -185,6 +246,11 @@ impl fmt::Display for TorqueError {
             }
             Self::AboveMarks => {
                 "setting has to be at or below the highest mark: take a larger wrench"
+            }
+            Self::StageOver => "a stage has to be at or under the torque at the fastener",
+            Self::StageOrder => "each stage has to be over the one before it",
+            Self::StageTurn => {
+                "a turn has to come behind the torque at the fastener: write that as the stage before it"
             }
         })
     }

@@ -67,7 +67,7 @@ fn lacks(shown: &Shown) -> Vec<u16> {
 fn a_blank_bike_lacks_all_at_once() {
     let blank = Kept::default();
     for set in SETS {
-        let of = |line: Line, label: &str| lacks(answer(&line.panel(&blank, set), label));
+        let of = |line: Line, label: &str| lacks(answer(&panel_of(line, &blank, set), label));
         assert_eq!(of(Line::Fuel, labels::STABILIZER_TO_ADD), [10, 11, 13]);
         assert_eq!(of(Line::Fuel, labels::FUEL_TO_ADD), [10, 11]);
         assert_eq!(of(Line::LastRun, labels::RUN_THROUGH), [15, 16, 18]);
@@ -86,7 +86,7 @@ fn a_blank_bike_lacks_all_at_once() {
         assert_eq!(of(Line::Battery, labels::FREEZE_MARGIN), [50, 51, 54, 60, 63, 52, 64]);
         assert_eq!(lacks(&plan::season(&blank, set)), [60]);
         for line in Line::ALL {
-            let panel = line.panel(&blank, set);
+            let panel = panel_of(line, &blank, set);
             assert!(panel.warnings.is_empty(), "{line:?} warns of nothing known");
             assert!(!panel.head.lacks().is_empty() && !panel.cautions.is_empty(), "{line:?}");
             assert!(panel.all().all(|it| it.working.is_none() && it.spoken().is_none()));
@@ -122,7 +122,7 @@ fn oil_is_poured_to_mid_marks() {
     let panel = plan::oil(&kept, UnitSet::Metric);
     let pour = answer(&panel, labels::FIRST_POUR);
     assert_eq!(figure(pour), "3.40 L");
-    let substituted = &pour.working.as_ref().unwrap().substituted;
+    let substituted = &pour.working.as_ref().unwrap().written().substituted;
     assert_eq!(substituted, "3.55\u{a0}L − 0.3\u{a0}L / 2 = 3.40\u{a0}L");
     assert_eq!(
         panel.note,
@@ -162,6 +162,17 @@ fn oil_asks_for_the_fill_of_the_job() {
     close(base(&plan::oil(&kept, UnitSet::Metric).head), 3e-3, 1e-12, "with filter");
 }
 
+/// A line with the wrench in hand.
+fn panel_of(line: Line, from: &dyn Facts, set: UnitSet) -> Panel {
+    let drawer: Vec<_> = (line == Line::Torques).then(|| plan::held(from, 0)).into_iter().collect();
+    line.panel(from, &drawer, set)
+}
+
+/// The open fastener with the wrenches of its garage.
+fn torque(kept: &Kept, set: UnitSet) -> Panel {
+    plan::torque(kept, &plan::drawer(&kept.garage), set)
+}
+
 fn header_nut() -> Kept {
     typed(&[
         (facts::TORQUE.id(), "25 (22–26) N·m"),
@@ -178,7 +189,7 @@ fn header_nut() -> Kept {
 #[test]
 fn the_mark_keeps_the_fastener_inside() {
     for set in SETS {
-        let panel = plan::torque(&header_nut(), set);
+        let panel = torque(&header_nut(), set);
         assert_eq!(panel.head.label, labels::SET_TO);
         assert_eq!(figure(&panel.head), "21 N·m", "in the wrench's own unit under either set");
         close(base(answer(&panel, labels::EXACT_SETTING)), 25.0 * 285.0 / 325.0, 1e-9, "exact");
@@ -186,7 +197,7 @@ fn the_mark_keeps_the_fastener_inside() {
         assert!(panel.warnings.is_empty(), "{:?}", panel.warnings);
         assert!(panel.note.contains(notes::INSIDE), "{}", panel.note);
     }
-    let panel = plan::torque(&header_nut(), UnitSet::Metric);
+    let panel = torque(&header_nut(), UnitSet::Metric);
     assert_eq!(figure(answer(&panel, labels::EXACT_SETTING)), "21.92 N·m");
     assert_eq!(range(answer(&panel, labels::FASTENER_GETS)), ["22.99", "24.91"]);
     assert_eq!(
@@ -195,7 +206,7 @@ fn the_mark_keeps_the_fastener_inside() {
     );
     let substituted = |label| {
         let working = answer(&panel, label).working.clone().unwrap();
-        working.substituted
+        working.written().substituted
     };
     assert_eq!(
         substituted(labels::EXACT_SETTING),
@@ -207,10 +218,10 @@ fn the_mark_keeps_the_fastener_inside() {
         "21\u{a0}N·m · (1 ± 4\u{a0}%) · (285\u{a0}mm + 40\u{a0}mm · cos 0°) / 285\u{a0}mm = 23.95\u{a0}N·m"
     );
     // 21.923 N·m are 16.17 lbf·ft of 1.3558179483314 N·m; 285 mm are 11.2205 in.
-    let panel = plan::torque(&header_nut(), UnitSet::Us);
+    let panel = torque(&header_nut(), UnitSet::Us);
     assert_eq!(figure(answer(&panel, labels::EXACT_SETTING)), "16.17 lbf·ft");
     assert_eq!(
-        answer(&panel, labels::EXACT_SETTING).working.as_ref().unwrap().substituted,
+        answer(&panel, labels::EXACT_SETTING).working.as_ref().unwrap().written().substituted,
         "18.4391\u{a0}lbf·ft · 11.2205\u{a0}in / (11.2205\u{a0}in + 1.5748\u{a0}in · cos 0°) = 16.17\u{a0}lbf·ft"
     );
 }
@@ -223,7 +234,7 @@ fn adapters_ask_for_what_they_need() {
         for (id, text) in more {
             kept.put(*id, Entry::new(*text, 0));
         }
-        plan::torque(&kept, UnitSet::Metric)
+        torque(&kept, UnitSet::Metric)
     };
     let lengths = [(facts::WRENCH_LENGTH.id(), "350 mm"), (facts::ADAPTER_LENGTH.id(), "45 mm")];
     let [length, angle, wrench] =
@@ -282,12 +293,12 @@ fn a_carburetor_is_ridden_through() {
     assert_eq!(figure(answer(&panel, labels::FUEL_TO_DRAW)), "669 mL");
     assert_eq!(range(&panel.head), ["15", "20"]);
     assert_eq!(
-        answer(&panel, labels::FUEL_TO_DRAW).working.as_ref().unwrap().substituted,
+        answer(&panel, labels::FUEL_TO_DRAW).working.as_ref().unwrap().written().substituted,
         "70\u{a0}mL + 200\u{a0}mL · ln(1 / 5\u{a0}%) = 669\u{a0}mL"
     );
     // Miles to the gallon are a distance for a volume: divided by them it would be no distance.
     let american = plan::last_run(&kept, UnitSet::Us);
-    let substituted = &american.head.working.as_ref().unwrap().substituted;
+    let substituted = &american.head.working.as_ref().unwrap().written().substituted;
     assert_eq!(
         substituted,
         "max(12.4274\u{a0}mi, 22.6265\u{a0}US fl oz / (1 / 47.0429\u{a0}mpg (US))) = 12\u{a0}mi"
@@ -377,7 +388,7 @@ fn a_set_changes_words_never_amounts() {
         let kept = example(day, typed_in);
         for line in Line::ALL {
             let (metric, american) =
-                (line.panel(&kept, UnitSet::Metric), line.panel(&kept, UnitSet::Us));
+                (panel_of(line, &kept, UnitSet::Metric), panel_of(line, &kept, UnitSet::Us));
             assert_eq!(metric.blanks, american.blanks);
             assert_eq!(metric.warnings.len(), american.warnings.len());
             for (one, other) in metric.all().zip(american.all()) {
@@ -527,7 +538,7 @@ fn refusals_land_on_their_fact() {
     ];
     for (line, changed, id, words) in cases {
         for set in SETS {
-            let panel = line.panel(&bike(changed), set);
+            let panel = panel_of(*line, &bike(changed), set);
             assert_eq!(panel.refusal(*id).as_deref(), Some(*words), "{line:?} {changed:?}");
             for about in TABLE.iter().filter(|it| it.id != *id) {
                 assert_eq!(panel.refusal(about.id), None, "{line:?} {changed:?}: {}", about.label);
@@ -557,7 +568,7 @@ impl Facts for Recorder<'_> {
 
 fn asked(line: Line, from: &Kept) -> BTreeSet<Id> {
     let recorder = Recorder { from, asked: RefCell::default() };
-    let _ = line.panel(&recorder, UnitSet::Metric);
+    let _ = panel_of(line, &recorder, UnitSet::Metric);
     recorder.asked.into_inner()
 }
 
@@ -584,13 +595,22 @@ fn a_line_asks_only_for_its_own_facts() {
     for bike in &bikes {
         let mut by_line: Vec<BTreeSet<Id>> = Vec::new();
         for line in Line::ALL {
-            let panel = line.panel(bike, UnitSet::Metric);
-            let own: BTreeSet<Id> = panel.blanks.iter().chain(&panel.stated).copied().collect();
+            let panel = panel_of(line, bike, UnitSet::Metric);
+            let own: BTreeSet<Id> =
+                panel.blanks.iter().chain(&panel.stated).chain(&panel.more).copied().collect();
             let asked = asked(line, bike);
             // How long it stands decides whether fuel is treated at all; the dates are asked in the sheet's sentence.
+            let drawer = [
+                facts::WRENCH_LENGTH.id(),
+                facts::WRENCH_NAME.id(),
+                facts::WRENCH_KEY.id(),
+                facts::TAKEN_WRENCH.id(),
+            ];
             let dates = [facts::PARK_DATE.id(), facts::RIDE_DATE.id()];
             let asked: BTreeSet<Id> = match line {
                 Line::Fuel => asked.into_iter().filter(|it| !dates.contains(it)).collect(),
+                // Asked in the drawer, or made by the page.
+                Line::Torques => asked.into_iter().filter(|it| !drawer.contains(it)).collect(),
                 _ => asked,
             };
             let strange: Vec<_> = asked.difference(&own).collect();
@@ -608,7 +628,10 @@ fn a_line_asks_only_for_its_own_facts() {
     assert_eq!(ids(Line::Oil), [30, 31, 32, 34, 40, 41]);
     assert_eq!(ids(Line::Fuel), [10, 11, 12, 13, 14, 60, 61]);
     assert_eq!(ids(Line::LastRun), [15, 16, 18]);
-    assert_eq!(ids(Line::Torques), [70, 71, 72, 73, 81, 82, 83, 84, 85]);
+    assert_eq!(
+        ids(Line::Torques),
+        [70, 71, 72, 73, 75, 79, 80, 81, 82, 83, 84, 85, 86, 90, 91, 92, 93, 94]
+    );
     assert_eq!(ids(Line::Battery), [50, 51, 52, 53, 54, 55, 60, 61, 63, 64]);
 }
 
@@ -637,7 +660,7 @@ fn a_wrench_that_cannot_serve_says_so() {
             (mark, at),
             (other, ""),
         ]);
-        let panel = plan::torque(&kept, UnitSet::Metric);
+        let panel = torque(&kept, UnitSet::Metric);
         assert_eq!(panel.head.figure, Figure::Words(notes::NOT_THIS_WRENCH.to_owned()));
         assert!(panel.warnings.iter().any(|it| it == why), "{:?}", panel.warnings);
         assert!(
@@ -656,7 +679,7 @@ fn far_marks_and_odd_lengths_are_doubted() {
         (facts::ADAPTER.id(), "none"),
         (facts::GRADUATION.id(), "5 N·m"),
     ]);
-    let panel = plan::torque(&kept, UnitSet::Metric);
+    let panel = torque(&kept, UnitSet::Metric);
     assert_eq!(figure(&panel.head), "15 N·m");
     assert_eq!(panel.warnings, [notes::far_mark("15\u{a0}%", true)]);
     let kept = typed(&[
@@ -665,7 +688,7 @@ fn far_marks_and_odd_lengths_are_doubted() {
         (facts::WRENCH_LENGTH.id(), "40 mm"),
         (facts::ADAPTER_LENGTH.id(), "300 mm"),
     ]);
-    assert_eq!(plan::torque(&kept, UnitSet::Metric).warnings, [notes::ODD_LENGTHS]);
+    assert_eq!(torque(&kept, UnitSet::Metric).warnings, [notes::ODD_LENGTHS]);
 }
 
 /// Judged by a mechanic: a coldest night that is warmer than the winter's mean is a slip, most likely a lost minus; and
@@ -694,8 +717,9 @@ fn freezing_is_told_in_time() {
 fn blanks_and_words() {
     for line in Line::ALL {
         for from in [Kept::default(), example(NaiveDate::default(), UnitSet::Metric)] {
-            let panel = line.panel(&from, UnitSet::Metric);
-            let all: Vec<Id> = panel.blanks.iter().chain(&panel.stated).copied().collect();
+            let panel = panel_of(line, &from, UnitSet::Metric);
+            let all: Vec<Id> =
+                panel.blanks.iter().chain(&panel.stated).chain(&panel.more).copied().collect();
             let once: BTreeSet<Id> = all.iter().copied().collect();
             assert_eq!(all.len(), once.len(), "{line:?} asks twice");
             assert!(all.iter().all(|it| facts::about(*it).is_some()));

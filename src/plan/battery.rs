@@ -86,7 +86,6 @@ pub fn battery(from: &dyn Facts, set: UnitSet) -> Panel {
         Err(lacks) => Shown::lacking(labels::FREEZE_MARGIN, lacks),
     };
     Panel {
-        head: Shown::quantity(labels::CHARGE_ON_RIDE_DATE, charge, set),
         note: note.join(" · "),
         blanks: vec![
             facts::CHEMISTRY.id(),
@@ -106,6 +105,7 @@ pub fn battery(from: &dyn Facts, set: UnitSet) -> Panel {
         ],
         warnings,
         cautions: cautions::BATTERY,
+        ..Panel::of(Shown::quantity(labels::CHARGE_ON_RIDE_DATE, charge, set))
     }
 }
 

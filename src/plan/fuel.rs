@@ -41,7 +41,6 @@ pub fn fuel(from: &dyn Facts, set: UnitSet) -> Panel {
         warnings.push(notes::TOO_LONG_TO_TREAT.to_owned());
     }
     Panel {
-        head: Shown::quantity(labels::STABILIZER_TO_ADD, stabilizer, set),
         note,
         blanks: vec![
             facts::TANK_VOLUME.id(),
@@ -50,10 +49,10 @@ pub fn fuel(from: &dyn Facts, set: UnitSet) -> Panel {
             facts::FILL_TO.id(),
             facts::ALREADY_TREATED.id(),
         ],
-        stated: vec![],
         answers: vec![Shown::quantity(labels::FUEL_TO_ADD, to_add, set)],
         warnings,
         cautions: cautions::FUEL,
+        ..Panel::of(Shown::quantity(labels::STABILIZER_TO_ADD, stabilizer, set))
     }
 }
 

@@ -22,13 +22,12 @@ pub fn last_run(from: &dyn Facts, set: UnitSet) -> Panel {
     }
     blanks.push(facts::CONSUMPTION.id());
     Panel {
-        head: Shown::quantity(labels::RUN_THROUGH, distance, set),
         note: if carburetor { notes::RIDE_THEN_BOWLS } else { notes::RIDE_NEVER_IDLE }.to_owned(),
         blanks,
-        stated: vec![],
         answers: vec![Shown::quantity(labels::FUEL_TO_DRAW, drawn, set)],
         warnings: vec![],
         cautions: cautions::LAST_RUN,
+        ..Panel::of(Shown::quantity(labels::RUN_THROUGH, distance, set))
     }
 }
 

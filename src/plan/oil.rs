@@ -63,13 +63,12 @@ pub fn oil(from: &dyn Facts, set: UnitSet) -> Panel {
     }
     blanks.extend([facts::BETWEEN_MARKS.id(), facts::BOTTLE_SIZE.id(), facts::OIL_ON_SHELF.id()]);
     Panel {
-        head: Shown::quantity(labels::OIL_NEEDED, needed, set),
         note: note.join(" · "),
         blanks,
-        stated: vec![],
         answers,
         warnings,
         cautions: cautions::OIL,
+        ..Panel::of(Shown::quantity(labels::OIL_NEEDED, needed, set))
     }
 }
 

@@ -1,191 +1,268 @@
-//! One fastener: what to set, and what it gets.
+//! One fastener: what to set on which wrench, and what it gets.
 
-use super::Panel;
-use crate::facts::{self, Adapter, Facts, Rough, Told, all3, both};
+mod asked;
+mod reverse;
+mod row;
+mod serve;
+mod steps;
+
+pub use asked::{Asked, Fitted};
+pub use reverse::reverse;
+pub use row::{Row, row};
+pub use serve::{Offer, wrenches_needed};
+
+use super::{Held, OnWrench, Panel, Pictured};
+use crate::entry::Refusal;
+use crate::facts::{self, Adapter, Facts, Id, Lack, SelfLocking, Told, both};
 use crate::show::{self, Shown};
-use crate::torque::{self, AccuracyFrom, Figure, OffsetAdapter, TorqueError, Verdict, Wrench};
+use crate::torque::{self, AccuracyFrom, Figure, Fit, OffsetAdapter, TorqueError, Verdict, turned};
 use crate::units::{Measure, UnitSet};
 use crate::words::{cautions, labels, notes};
 use crate::working::{Answer, Quantity};
+use serve::{offers, serve};
 use uom::si::angle::degree;
-use uom::si::f64::{Angle, Ratio, Torque};
+use uom::si::f64::{Angle, Length, Ratio, Torque};
+use uom::si::length::{inch, millimeter};
 
-/// The torque calculator of one fastener.
-pub fn torque(from: &dyn Facts, set: UnitSet) -> Panel {
-    let figure = figure(from);
-    let adapter = adapter(from);
-    let exact = both(figure.clone(), adapter.clone())
-        .map(|(figure, adapter)| setting(&figure, adapter.as_ref()));
-    let wrench = wrench(from);
-    let graduation = facts::GRADUATION.maybe(from);
-    // A mark is shown in the unit that the wrench is marked in.
-    let marked_in = graduation.clone().ok().flatten().and_then(|it| it.unit);
-
-    let mut warnings = Vec::new();
-    let given = all3(figure.clone(), adapter.clone(), wrench.clone());
-    let mark =
-        both(given, facts::GRADUATION.of(from)).and_then(|((figure, adapter, wrench), _)| {
-            wrench.mark(adapter.as_ref(), &figure).map_err(|why| match why {
-                TorqueError::BelowMarks => facts::LOWEST_MARK.not_together(why),
-                TorqueError::AboveMarks => facts::HIGHEST_MARK.not_together(why),
-                _ => facts::GRADUATION.not_together(why),
-            })
-        });
-    let off_scale = off_scale(&exact, &wrench);
-    let set_to = match (&mark, &exact) {
-        (Ok(mark), _) => Ok(mark.value),
-        (Err(_), Ok(exact)) => Ok(exact.value),
-        (Err(_), Err(lacks)) => Err(lacks.clone()),
+/// The torque calculator of one fastener, with the wrench of the drawer that its owner takes or that serves best.
+pub fn torque(from: &dyn Facts, drawer: &[Held], set: UnitSet) -> Panel {
+    let asked = Asked::of(from);
+    let served = serve(&asked, drawer);
+    let Some((held, fit)) = drawer.get(served.at).zip(served.fits.get(served.at)) else {
+        return Panel::of(Shown::lacking(labels::SET_TO, Vec::new()));
     };
-    let gets = all3(set_to.clone(), adapter, wrench.clone())
-        .map(|(set_to, adapter, wrench)| wrench.fastener_gets(set_to, adapter.as_ref()));
-    if let (Ok(wrench), Ok(set_to)) = (&wrench, &set_to) {
-        warnings.extend(wrench.caution(*set_to).map(|it| it.to_string()));
-    }
-    warnings.extend(off_scale.clone());
-    warnings.extend(odd_lengths(from));
+    let adapter = asked.adapter.clone().and_then(|it| it.on(&held.length));
+    let exact = both(asked.figure.clone(), adapter.clone())
+        .map(|(figure, adapter)| setting(&figure, adapter.as_ref()));
+    let mark = mark(&asked, held, &adapter);
+    let gets = both(fit.clone(), both(adapter.clone(), held.wrench.clone()))
+        .map(|(fit, (adapter, wrench))| wrench.fastener_gets(fit.set, adapter.as_ref()));
+    let off_scale = off_scale(fit);
 
-    let mut note: Vec<String> =
-        facts::FASTENER_NAME.maybe(from).ok().flatten().into_iter().collect();
-    if let (Ok(_), Ok(exact)) = (&mark, &exact) {
-        note.push(notes::exact_setting(&show::rounded(Measure::Torque, exact.value, set)));
-    }
-    if let (Ok(figure), Ok(gets), None) = (&figure, &gets, &off_scale) {
-        match figure.verdict(gets) {
-            Some(Verdict::Inside) => note.push(notes::INSIDE.to_owned()),
-            Some(Verdict::Partly) => warnings.push(notes::PARTLY.to_owned()),
-            Some(Verdict::Outside) => warnings.push(notes::OUTSIDE.to_owned()),
-            // Without a range the wrench's own accuracy is the measure of how far off a mark may be.
-            None => {
-                let off = gets.value.base() / figure.aim().base() - 1.0;
-                let accuracy = wrench.as_ref().map_or(0.0, |it| it.accuracy().0.base());
-                if off.abs() > accuracy + 1e-9 {
-                    let off = show::rounded(Measure::Share, Ratio::of_base(off.abs()), set);
-                    warnings.push(notes::far_mark(&off, gets.value > figure.aim()));
-                }
-            }
-        }
-    }
-    if let Ok(wrench) = &wrench {
-        let (accuracy, from) = wrench.accuracy();
-        let accuracy = show::rounded(Measure::Share, accuracy, set);
-        note.push(notes::accuracy(&accuracy, from != AccuracyFrom::Stated));
-    }
-
+    let steps = steps::steps(&asked, held, &mark, set);
+    let mut answers = Vec::new();
     let exact = Shown::quantity(labels::EXACT_SETTING, exact, set);
     let gets = Shown::quantity(labels::FASTENER_GETS, gets, set);
+    let mark = Shown::mark(labels::SET_TO, mark, set, held.marked_in);
+    let setting = exact.figure_text();
     // Without a graduation there is no mark, but the exact setting is an answer already.
-    let no_graduation = matches!(graduation, Ok(None));
+    let marked = held.wrench.as_ref().map_or(true, |it| it.graduation().is_some());
     let exact_known = exact.lacks().is_empty();
-    let mark_shown = Shown::mark(labels::SET_TO, mark, set, marked_in);
-    let (head, answers) = if let (Some(why), Some(setting)) = (&off_scale, exact.figure_text()) {
+    let turn = asked.turn.as_ref().ok().and_then(Option::as_ref);
+    let turn = turn.map(|it| Shown::quantity(labels::TURN, Ok(turned(it.value, it.bounds)), set));
+    let head = if off_scale.is_some() {
         // No number stands large that this wrench cannot be set to.
-        note.insert(0, notes::not_with_this_wrench(&setting, why));
-        (Shown::words(labels::SET_TO, notes::NOT_THIS_WRENCH), vec![exact, gets])
-    } else if mark_shown.lacks().is_empty() || (!no_graduation && !exact_known) {
-        (mark_shown, vec![exact, gets])
-    } else if exact_known || no_graduation {
-        (exact, vec![gets, mark_shown])
+        answers.extend([exact, gets]);
+        let words = if drawer.len() > 1 && !served.chosen {
+            notes::NO_WRENCH
+        } else {
+            notes::NOT_THIS_WRENCH
+        };
+        Shown::words(labels::SET_TO, words)
+    } else if let (Some(turn), false) = (&turn, exact_known) {
+        turn.clone()
+    } else if mark.lacks().is_empty() || (marked && !exact_known) {
+        answers.extend([exact, gets]);
+        mark
+    } else if exact_known || !marked {
+        answers.extend([gets, mark]);
+        exact
     } else {
-        (mark_shown, vec![exact, gets])
+        answers.extend([exact, gets]);
+        mark
     };
-    let mut blanks = vec![facts::TORQUE.id(), facts::ADAPTER.id()];
-    match facts::ADAPTER.maybe(from) {
-        Ok(Some(Adapter::InLine | Adapter::PointingBack | Adapter::RightAngle)) => {
-            blanks.extend([facts::ADAPTER_LENGTH.id(), facts::WRENCH_LENGTH.id()]);
-        }
-        Ok(Some(Adapter::OtherAngle)) => {
-            blanks.extend([
-                facts::ADAPTER_LENGTH.id(),
-                facts::ADAPTER_ANGLE.id(),
-                facts::WRENCH_LENGTH.id(),
-            ]);
-        }
-        _ => {}
+    if let (Ok(figure), Ok(fit), true) = (&asked.figure, fit, marked) {
+        answers.push(Shown::quantity(labels::ROUNDING, Ok(figure.missed_by(fit.gets)), set));
     }
-    blanks.extend([
-        facts::GRADUATION.id(),
-        facts::LOWEST_MARK.id(),
-        facts::HIGHEST_MARK.id(),
-        facts::ACCURACY.id(),
-        facts::FASTENER_NAME.id(),
-    ]);
+    if let (Ok(manual), Ok(Some(drag))) = (&asked.manual, &asked.drag) {
+        answers.push(Shown::quantity(labels::WITH_DRAG, Ok(manual.drag_on_top(*drag)), set));
+    }
+    // Two heads of one kind would say the same twice.
+    answers.extend(turn.filter(|it| it.label != head.label));
+
+    let mut note = notes_of(&asked, held, fit, setting, off_scale, drawer, set);
+    let mut warnings = warnings_of(&asked, fit, set);
+    if let Some(why) = off_scale.filter(|_| served.chosen || drawer.len() < 2) {
+        warnings.push(why.to_string());
+    }
+    warnings.extend(odd_lengths(from, held));
+    note.retain(|it| !it.is_empty());
     Panel {
-        head,
         note: note.join(" · "),
-        blanks,
-        stated: vec![],
+        blanks: blanks(from, drawer),
+        more: more(from),
         answers,
+        steps,
+        asides: asides(&adapter, set),
+        offers: offers(&served, drawer, set),
+        pictured: pictured(&asked, held),
         warnings,
         cautions: cautions::TORQUE,
+        ..Panel::of(head)
     }
 }
 
-fn figure(from: &dyn Facts) -> Told<Figure> {
-    let Rough { value, bounds, .. } = facts::TORQUE.of(from)?;
-    let figure = match bounds {
-        Some([lowest, highest]) => Figure::between(lowest, highest, Some(value)),
-        None => Figure::exactly(value),
-    };
-    figure.map_err(|why| facts::TORQUE.not_together(why))
-}
-
-/// The adapter with its lengths; `None` where it changes nothing: none, or square to the wrench with lengths unknown.
-fn adapter(from: &dyn Facts) -> Told<Option<OffsetAdapter>> {
-    let kind = facts::ADAPTER.of(from)?;
-    let angle = match kind {
-        Adapter::None => return Ok(None),
-        Adapter::InLine => Ok(Angle::new::<degree>(0.0)),
-        Adapter::RightAngle => Ok(Angle::new::<degree>(90.0)),
-        Adapter::PointingBack => Ok(Angle::new::<degree>(180.0)),
-        Adapter::OtherAngle => facts::ADAPTER_ANGLE.of(from),
-    };
-    if kind == Adapter::RightAngle {
-        let lengths = both(facts::WRENCH_LENGTH.maybe(from), facts::ADAPTER_LENGTH.maybe(from))?;
-        if matches!(lengths, (None, _) | (_, None)) {
-            return Ok(None);
-        }
-    }
-    let (wrench, adapter, angle) =
-        all3(facts::WRENCH_LENGTH.of(from), facts::ADAPTER_LENGTH.of(from), angle)?;
-    OffsetAdapter::new(wrench, adapter, angle).map(Some).map_err(|why| match why {
-        TorqueError::WrenchLength => facts::WRENCH_LENGTH.not_together(why),
-        TorqueError::AdapterAngle => facts::ADAPTER_ANGLE.not_together(why),
-        _ => facts::ADAPTER_LENGTH.not_together(why),
-    })
+/// Whether a lack leaves a part that is turned by an angle untouched: it has no torque, so no adapter matters.
+fn pass_on(lack: &Lack) -> bool {
+    let unasked = [
+        facts::TORQUE.id(),
+        facts::ADAPTER.id(),
+        facts::ADAPTER_LENGTH.id(),
+        facts::WRENCH_LENGTH.id(),
+    ];
+    matches!(lack, Lack::Missing(id) if unasked.contains(id))
 }
 
 fn setting(figure: &Figure, adapter: Option<&OffsetAdapter>) -> Answer<Torque> {
     adapter.map_or_else(|| torque::direct(figure.aim()), |it| it.setting(figure.aim()))
 }
 
-fn wrench(from: &dyn Facts) -> Told<Wrench> {
-    let marks = both(facts::LOWEST_MARK.maybe(from), facts::HIGHEST_MARK.maybe(from));
-    let ((lowest, highest), graduation, accuracy) =
-        all3(marks, facts::GRADUATION.maybe(from), facts::ACCURACY.maybe(from))?;
-    Wrench::new(lowest, highest, graduation.map(|it| it.value), accuracy).map_err(|why| match why {
-        TorqueError::LowestMark => facts::LOWEST_MARK.not_together(why),
-        TorqueError::HighestMark | TorqueError::MarkOrder => facts::HIGHEST_MARK.not_together(why),
-        TorqueError::Accuracy => facts::ACCURACY.not_together(why),
+fn mark(asked: &Asked, held: &Held, adapter: &Told<Option<OffsetAdapter>>) -> Told<Answer<Torque>> {
+    let given = both(asked.figure.clone(), both(adapter.clone(), held.wrench.clone()));
+    let graduation = match &held.wrench {
+        Ok(it) if it.graduation().is_none() => Err(vec![Lack::Missing(facts::GRADUATION.id())]),
+        _ => Ok(()),
+    };
+    let ((figure, (adapter, wrench)), ()) = both(given, graduation)?;
+    wrench.mark(adapter.as_ref(), &figure).map_err(|why| match why {
+        TorqueError::BelowMarks => facts::LOWEST_MARK.not_together(why),
+        TorqueError::AboveMarks => facts::HIGHEST_MARK.not_together(why),
         _ => facts::GRADUATION.not_together(why),
     })
 }
 
-/// A warning where the exact setting is off the wrench's scale, whether or not its graduation is known.
-fn off_scale(exact: &Told<Answer<Torque>>, wrench: &Told<Wrench>) -> Option<String> {
-    let (Ok(exact), Ok(wrench)) = (exact, wrench) else { return None };
-    wrench.off_scale(exact.value).map(|it| it.to_string())
+/// Why the wrench cannot be set so, where its scale ends.
+fn off_scale(fit: &Told<Fit>) -> Option<&Refusal> {
+    let marks = [facts::LOWEST_MARK.id(), facts::HIGHEST_MARK.id()];
+    let lacks = fit.as_ref().err()?;
+    let only_marks = lacks.iter().all(|it| marks.contains(&it.id()));
+    let together = |it: &&Refusal| matches!(it, Refusal::Together(_));
+    lacks.iter().find_map(Lack::refusal).filter(together).filter(|_| only_marks)
+}
+
+/// Beside the head: name, wrench, exact setting, verdict, accuracy, what else is wanted.
+fn notes_of(
+    asked: &Asked,
+    held: &Held,
+    fit: &Told<Fit>,
+    setting: Option<String>,
+    off_scale: Option<&Refusal>,
+    drawer: &[Held],
+    set: UnitSet,
+) -> Vec<String> {
+    let mut note = Vec::new();
+    if let (Some(why), Some(setting)) = (off_scale, &setting) {
+        note.push(notes::not_with_this_wrench(setting, &why.to_string()));
+    }
+    note.extend(asked.name.clone());
+    if drawer.len() > 1 && off_scale.is_none() && fit.is_ok() {
+        note.push(notes::with_wrench(&held.name));
+    }
+    if let (Ok(wrench), Ok(_), Some(setting)) = (&held.wrench, fit, setting)
+        && wrench.graduation().is_some()
+    {
+        note.push(notes::exact_setting(&setting));
+    }
+    if let Ok(Fit { verdict: Some(Verdict::Inside), .. }) = fit {
+        note.push(notes::INSIDE.to_owned());
+    }
+    if let Ok(wrench) = &held.wrench {
+        let (accuracy, from) = wrench.accuracy();
+        let accuracy = show::rounded(Measure::Share, accuracy, set);
+        note.push(notes::accuracy(&accuracy, from != AccuracyFrom::Stated));
+    }
+    note.push(asked.mind.join(", "));
+    note
+}
+
+fn warnings_of(asked: &Asked, fit: &Told<Fit>, set: UnitSet) -> Vec<String> {
+    let mut warnings = Vec::new();
+    let Ok(fit) = fit else { return warnings };
+    warnings.extend(fit.caution.map(|it| it.to_string()));
+    match fit.verdict {
+        Some(Verdict::Partly) => warnings.push(notes::PARTLY.to_owned()),
+        Some(Verdict::Outside) => warnings.push(notes::OUTSIDE.to_owned()),
+        Some(Verdict::Inside) => {}
+        // Without a range the wrench's own accuracy is the measure of how far off a mark may be.
+        None if fit.far => warnings.extend(asked.figure.as_ref().ok().map(|figure| {
+            let off = figure.missed_by(fit.gets).value.base();
+            let by = show::rounded(Measure::Share, Ratio::of_base(off.abs()), set);
+            notes::far_mark(&by, off > 0.0)
+        })),
+        None => {}
+    }
+    warnings
+}
+
+fn blanks(from: &dyn Facts, drawer: &[Held]) -> Vec<Id> {
+    let mut blanks = vec![facts::TORQUE.id(), facts::ADAPTER.id()];
+    let adapter = facts::ADAPTER.maybe(from).ok().flatten();
+    let none = matches!(adapter, None | Some(Adapter::None));
+    if !none {
+        blanks.push(facts::ADAPTER_LENGTH.id());
+    }
+    if adapter == Some(Adapter::OtherAngle) {
+        blanks.push(facts::ADAPTER_ANGLE.id());
+    }
+    // Several wrenches are asked in their drawer.
+    if drawer.len() < 2 {
+        if !none {
+            blanks.push(facts::WRENCH_LENGTH.id());
+        }
+        blanks.extend([
+            facts::GRADUATION.id(),
+            facts::LOWEST_MARK.id(),
+            facts::HIGHEST_MARK.id(),
+            facts::ACCURACY.id(),
+        ]);
+    }
+    blanks.push(facts::FASTENER_NAME.id());
+    blanks
+}
+
+fn more(from: &dyn Facts) -> Vec<Id> {
+    let mut more = vec![
+        facts::STAGES.id(),
+        facts::BOLTS.id(),
+        facts::THREAD_DRESSING.id(),
+        facts::MIND.id(),
+        facts::SELF_LOCKING.id(),
+    ];
+    if matches!(facts::SELF_LOCKING.maybe(from), Ok(Some(SelfLocking::DragOnTop))) {
+        more.push(facts::PREVAILING_TORQUE.id());
+    }
+    more.extend([facts::TURN.id(), facts::FASTENER_NOTE.id()]);
+    more
+}
+
+/// What a hand that is not where it was measured changes, and an adapter at another angle.
+fn asides(adapter: &Told<Option<OffsetAdapter>>, set: UnitSet) -> Vec<Shown> {
+    let Ok(Some(adapter)) = adapter else { return Vec::new() };
+    let (label, nearer) = match set {
+        UnitSet::Metric => (labels::HAND_OFF_METRIC, Length::new::<millimeter>(-50.0)),
+        UnitSet::Us => (labels::HAND_OFF_US, Length::new::<inch>(-2.0)),
+    };
+    let hand = adapter.grip_off(nearer).map(|it| Shown::quantity(label, Ok(it), set));
+    let angle = adapter.angle_off(Angle::new::<degree>(5.0));
+    hand.into_iter().chain([Shown::quantity(labels::ANGLE_OFF, Ok(angle), set)]).collect()
+}
+
+fn pictured(asked: &Asked, held: &Held) -> Pictured {
+    let shape = asked.adapter.as_ref().ok().and_then(Fitted::shape);
+    let on_wrench = |(adapter, angle)| OnWrench {
+        wrench: held.length.as_ref().ok().copied().flatten(),
+        adapter,
+        angle,
+    };
+    Pictured { adapter: shape.map(on_wrench), bolts: asked.bolts.as_ref().ok().copied().flatten() }
 }
 
 /// A warning where lengths are swapped, or were most likely typed in another unit.
-fn odd_lengths(from: &dyn Facts) -> Option<String> {
+fn odd_lengths(from: &dyn Facts, held: &Held) -> Option<String> {
     if !matches!(facts::ADAPTER.maybe(from), Ok(Some(it)) if it != Adapter::None) {
         return None;
     }
-    let [wrench, adapter] =
-        [&facts::WRENCH_LENGTH, &facts::ADAPTER_LENGTH].map(|it| it.maybe(from).ok().flatten());
-    let (wrench, adapter) = (wrench?.base(), adapter?.base());
-    // No crowfoot is shorter than a centimeter, no torque wrench than ten, and none as long as half its wrench.
-    (adapter > wrench / 2.0 || wrench < 0.1 || adapter < 0.01)
-        .then(|| notes::ODD_LENGTHS.to_owned())
+    let wrench = held.length.as_ref().ok().copied().flatten()?;
+    let adapter = facts::ADAPTER_LENGTH.maybe(from).ok().flatten()?;
+    torque::unusual(wrench, adapter).then(|| notes::ODD_LENGTHS.to_owned())
 }

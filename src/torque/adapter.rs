@@ -92,6 +92,13 @@ pub fn direct(wanted: Torque) -> Answer<Torque> {
     )
 }
 
+/// Whether lengths are most likely swapped or typed in another unit: no crowfoot is shorter than a centimeter, no torque
+/// wrench than ten, and none is as long as half its wrench. Common practice, no source.
+pub fn unusual(wrench: Length, adapter: Length) -> bool {
+    let (wrench, adapter) = (wrench.base(), adapter.base());
+    adapter > wrench / 2.0 || wrench < 0.1 || adapter < 0.01
+}
+
 /// Cosine of an angle in radians, to the last digit but one of a double. The library's own, right for angles of any
 /// number of turns, costs the page 3 kB.
 fn cosine(angle: f64) -> f64 {
@@ -168,7 +175,7 @@ impl OffsetAdapter {
 
     /// Relative change of what the fastener gets where the adapter stands at its angle and `by` more.
     pub fn angle_off(&self, by: Angle) -> Answer<Ratio> {
-        let lever = self.wrench + self.adapter * (self.angle + by).cos();
+        let lever = self.wrench + self.adapter * cosine((self.angle + by).base());
         let off = term("δ", "adapter turned farther", Measure::Angle, by);
         self.change(lever.base() / self.lever.base() - 1.0, &ANGLE_OFF, off)
     }

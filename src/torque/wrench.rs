@@ -170,6 +170,11 @@ impl Wrench {
         }
     }
 
+    /// Distance from one mark to the next, where it is known.
+    pub fn graduation(&self) -> Option<Torque> {
+        self.graduation
+    }
+
     /// The mark to set for `figure`. With a range: the mark that keeps what the fastener may get, accuracy and all,
     /// best inside it; among equals the nearest to the aim. Without: the mark nearest to the exact setting.
     ///
@@ -182,6 +187,40 @@ impl Wrench {
         figure: &Figure,
     ) -> Result<Answer<Torque>, TorqueError> {
         let graduation = self.graduation.ok_or(TorqueError::GraduationUnknown)?;
+        let count = self.count(graduation, adapter, figure)?;
+        let terms = vec![
+            Term { symbol: "n", name: "graduations up to the mark", amount: Amount::Number(count) },
+            term("G", "graduation", Measure::Torque, graduation),
+        ];
+        let law = if figure.range().is_some() { &MARK } else { &NEAREST_MARK };
+        Ok(Answer::exact(graduation * count, law, terms))
+    }
+
+    /// What to set for `figure`: the mark of [`Wrench::mark`], or the exact setting where the graduation is not known.
+    ///
+    /// # Errors
+    /// [`TorqueError::BelowMarks`] and [`TorqueError::AboveMarks`], as there.
+    pub fn set_to(
+        &self,
+        adapter: Option<&OffsetAdapter>,
+        figure: &Figure,
+    ) -> Result<Torque, TorqueError> {
+        match self.graduation {
+            Some(graduation) => Ok(graduation * self.count(graduation, adapter, figure)?),
+            None => {
+                let exact = figure.aim() / gain(adapter);
+                self.off_scale(exact).map_or(Ok(exact), Err)
+            }
+        }
+    }
+
+    /// The mark for `figure`, counted in graduations.
+    fn count(
+        &self,
+        graduation: Torque,
+        adapter: Option<&OffsetAdapter>,
+        figure: &Figure,
+    ) -> Result<f64, TorqueError> {
         let [first, last] = self.counts(graduation);
         let one = graduation.base() * gain(adapter);
         let aim = figure.aim().base();
@@ -194,15 +233,16 @@ impl Wrench {
             let gets = count * one;
             lowest.base() <= gets * (1.0 + SLACK) && gets <= highest.base() * (1.0 + SLACK)
         });
-        if let Some(why) = self.off_scale(exact).filter(|_| !usable) {
-            return Err(why);
-        }
-        let terms = vec![
-            Term { symbol: "n", name: "graduations up to the mark", amount: Amount::Number(count) },
-            term("G", "graduation", Measure::Torque, graduation),
-        ];
-        let law = if figure.range().is_some() { &MARK } else { &NEAREST_MARK };
-        Ok(Answer::exact(graduation * count, law, terms))
+        self.off_scale(exact).filter(|_| !usable).map_or(Ok(count), Err)
+    }
+
+    /// How far a setting is from the middle of the scale: 0 in the middle, 1 at its ends and where they are not known.
+    /// Source: US Army TB 43-0218, a wrench serves best between a quarter and three quarters of its span.
+    pub fn off_middle(&self, set: Torque) -> f64 {
+        let Some(highest) = self.highest.map(Quantity::base) else { return 1.0 };
+        let lowest = self.lowest.map_or(0.0, Quantity::base);
+        let half = (highest - lowest) / 2.0;
+        ((set.base() - lowest - half) / half).abs()
     }
 
     /// First and last mark, counted in graduations. Marks go up from the lowest: 7, 9, 11 where that is 7 and they are 2
@@ -261,6 +301,6 @@ fn mark_over(count: f64, first: f64) -> f64 {
 }
 
 /// What the fastener gets for each unit of the setting.
-fn gain(adapter: Option<&OffsetAdapter>) -> f64 {
+pub(super) fn gain(adapter: Option<&OffsetAdapter>) -> f64 {
     adapter.map_or(1.0, OffsetAdapter::gain)
 }

@@ -51,27 +51,31 @@ fn figure_without(shown: &Shown, said: &[Lack]) -> Vec<El> {
             vec![if more.is_empty() {
                 span("why", words::NOT_YET_KNOWN)
             } else {
-                span("care", &needs(&more))
+                span("care", &show::needs(more))
             }]
         }
     }
 }
 
-/// "needs Tank volume, Fuel in the tank"; a refused fact says why beside its blank.
-fn needs(lacks: &[&Lack]) -> String {
-    let labels: Vec<&str> =
-        lacks.iter().filter_map(|it| facts::about(it.id())).map(|it| it.label).collect();
-    format!("{}{}", words::NEEDS, labels.join(", "))
-}
-
-/// The workings of all answers of a line, the head's first.
+/// The workings of all answers of a line, the head's first; written out while they are looked at.
 pub fn workings(panel: Memo<Panel>) -> El {
+    let open = RwSignal::new(false);
+    let details = el("details");
+    let folds = details.element();
     let workings = move || {
+        if !open.get() {
+            return Vec::new();
+        }
         panel.with(|it| {
-            it.all().filter_map(|it| Some(working(it.label, it.working.as_ref()?))).collect()
+            it.worked()
+                .filter_map(|it| Some(working(it.label, &it.working.as_ref()?.written())))
+                .collect()
         })
     };
-    el("details").child(el("summary").text(words::WORKING)).child(el("div").part(workings))
+    details
+        .on("toggle", move |_| open.set(folds.has_attribute("open")))
+        .child(el("summary").text(words::WORKING))
+        .child(el("div").part(workings))
 }
 
 fn working(label: &str, working: &Working) -> El {

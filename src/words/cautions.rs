@@ -25,6 +25,10 @@ pub const TORQUE: &[&str] = &[
     "Pull square to the handle, hand at mid-grip, slowly, until the first click. The manual's figure holds for the thread as the manual describes it: do not oil a thread that it leaves dry.",
     "Cold engine and header, bike secured on its stand. No pipe over the handle.",
 ];
+/// A setting that was wrong.
+pub const AFTER_A_MISTAKE: &[&str] = &[
+    "A bolt that was overtightened may have stretched or cracked, and its thread in aluminum may be torn: the manual's limit decides, in doubt a new bolt and a licensed mechanic.",
+];
 /// Battery.
 pub const BATTERY: &[&str] = &[
     "Charging gives off hydrogen, acid burns: no flame or spark, eyes protected, air moving.",

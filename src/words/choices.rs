@@ -31,6 +31,9 @@ labels! {
     OILED: "oil";
     GREASED: "grease";
     THREAD_LOCK: "thread-lock";
+    THREAD_DRY: "thread dry";
+    THREAD_OILED: "thread oiled";
+    THREAD_GREASED: "thread greased";
     COLD_ONLY: "cold only";
     LEFT_HAND: "left-hand thread";
     COTTER_PIN: "cotter pin";

@@ -41,3 +41,8 @@ pub fn name(code: u8) -> Option<&'static str> {
 pub fn all() -> impl Iterator<Item = &'static str> {
     NAMES.iter().map(|(_, name)| *name)
 }
+
+/// A wrench without a name.
+pub fn wrench(number: usize) -> String {
+    if number == 1 { "Wrench".to_owned() } else { format!("Wrench {number}") }
+}

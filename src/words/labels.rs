@@ -18,6 +18,15 @@ labels! {
     SET_TO: "Set the wrench to";
     EXACT_SETTING: "Exact setting";
     FASTENER_GETS: "Fastener gets";
+    ROUNDING: "Rounding to a mark";
+    WITH_DRAG: "Torque with drag";
+    TURN: "Turn instead";
+    TURN_ON: "Turn on by";
+    STAGES: "Stages";
+    IT_GOT: "It got";
+    HAND_OFF_METRIC: "Hand 50 mm nearer the drive";
+    HAND_OFF_US: "Hand 2 in nearer the drive";
+    ANGLE_OFF: "Adapter turned 5° farther";
     CHARGE_ON_RIDE_DATE: "Charge on ride date";
     VOLTAGE_ON_RIDE_DATE: "Resting voltage on ride date";
     LOOK_BY: "Look at the meter by";

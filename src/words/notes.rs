@@ -75,6 +75,39 @@ pub fn not_with_this_wrench(setting: &str, why: &str) -> String {
 /// Lengths that no wrench with an adapter has.
 pub const ODD_LENGTHS: &str = "These lengths are unusual: are wrench and adapter swapped, or is one in another unit? A wrong length is a wrong torque.";
 
+/// Beside a wrench.
+pub const PARTLY_INSIDE: &str = "only partly inside the manual's range";
+/// Beside a wrench.
+pub const OUTSIDE_RANGE: &str = "outside the manual's range";
+/// Beside a wrench.
+pub const MARKS_TOO_COARSE: &str = "marks too coarse for this figure";
+/// Beside a wrench.
+pub const LOW_ON_THE_SCALE: &str = "under 20 % of the wrench's highest mark";
+/// Instead of a mark, where there are several wrenches.
+pub const NO_WRENCH: &str = "not with any of these wrenches";
+/// Beside the mark.
+pub fn with_wrench(name: &str) -> String {
+    format!("with “{name}”")
+}
+/// Beside a turn.
+pub const FROM_THE_SEAT: &str = "from where it seats";
+/// A pass.
+pub fn stage(number: usize, count: usize, share: &str, torque: &str) -> String {
+    format!("Stage {number} of {count}: {share}, {torque} at the fastener")
+}
+/// A pass.
+pub fn stage_turn(number: usize, count: usize) -> String {
+    format!("Stage {number} of {count}: turn on, without the wrench's click")
+}
+/// Beside what it got.
+pub fn off_figure(by: &str, over: bool) -> String {
+    format!("{by} {} the manual's figure", if over { "over" } else { "under" })
+}
+/// Warning.
+pub const GOT_PARTLY: &str = "It may be outside the manual's range: set the wrench right, loosen the fastener, tighten again; a bolt or washer for one use is replaced.";
+/// Warning.
+pub const GOT_OUTSIDE: &str = "It is outside the manual's range. Too loose: set the wrench right and tighten. Too tight: loosen, look at bolt and thread, replace what stretched, and tighten again.";
+
 /// Beside the charge.
 pub fn look_by(day: &str, volts: &str) -> String {
     format!("look at the meter by {day}: charge if it rests under {volts}")

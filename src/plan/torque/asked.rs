@@ -1,0 +1,152 @@
+//! What one fastener asks of a wrench, read once from its own facts: its row in the list is worked out anew for every
+//! letter that is typed at a wrench.
+
+use crate::entry::Stage;
+use crate::facts::{self, Adapter, Dressing, Facts, Mind, Rough, SelfLocking, Told, all3, both};
+use crate::torque::{Figure, OffsetAdapter, TorqueError};
+use crate::words::choices;
+use uom::si::angle::degree;
+use uom::si::f64::{Angle, Length, Torque};
+
+/// What a fastener asks.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Asked {
+    /// What its owner calls it.
+    pub name: Option<String>,
+    /// What the manual says.
+    pub manual: Told<Figure>,
+    /// What comes on top of it.
+    pub drag: Told<Option<Torque>>,
+    /// What the wrench has to show: the manual's figure, drag on top where it is without.
+    pub figure: Told<Figure>,
+    /// What sits on the wrench.
+    pub adapter: Told<Fitted>,
+    /// The wrench that its owner takes for it.
+    pub taken: Option<u32>,
+    /// Passes.
+    pub stages: Told<Option<Vec<Stage>>>,
+    /// How many are tightened together.
+    pub bolts: Told<Option<u32>>,
+    /// Instead of a torque.
+    pub turn: Told<Option<Rough<Angle>>>,
+    /// What else it wants, in words.
+    pub mind: Vec<&'static str>,
+}
+
+/// An adapter as asked, before it is known which wrench it sits on.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Fitted {
+    /// Socket on the drive.
+    None,
+    /// Square to the wrench; its length changes nothing.
+    Square(Option<Length>),
+    /// With a lever along the wrench.
+    At(Told<Length>, Told<Angle>),
+}
+
+impl Asked {
+    /// Reads a fastener.
+    pub fn of(from: &dyn Facts) -> Self {
+        let manual = manual(from);
+        let drag = drag(from);
+        let figure = both(manual.clone(), drag.clone())
+            .map(|(manual, drag)| drag.map_or(manual, |it| manual.with_drag(it)));
+        Self {
+            name: facts::FASTENER_NAME.maybe(from).ok().flatten(),
+            manual,
+            drag,
+            figure,
+            adapter: adapter(from),
+            taken: facts::TAKEN_WRENCH.maybe(from).ok().flatten(),
+            stages: facts::STAGES.maybe(from),
+            bolts: facts::BOLTS.maybe(from),
+            turn: facts::TURN.maybe(from),
+            mind: mind(from),
+        }
+    }
+}
+
+impl Fitted {
+    /// The adapter on a wrench of this length; `None` where it changes nothing: none, or square to the wrench with lengths
+    /// unknown.
+    pub fn on(&self, wrench: &Told<Option<Length>>) -> Told<Option<OffsetAdapter>> {
+        let given = match self {
+            Fitted::None | Fitted::Square(None) => return Ok(None),
+            Fitted::Square(Some(adapter)) => {
+                wrench.clone()?.map(|wrench| (wrench, *adapter, Angle::new::<degree>(90.0)))
+            }
+            Fitted::At(adapter, angle) => {
+                let wrench = wrench.clone().and_then(|it| it.ok_or_else(lacks_wrench));
+                Some(all3(wrench, adapter.clone(), angle.clone())?)
+            }
+        };
+        let Some((wrench, adapter, angle)) = given else { return Ok(None) };
+        OffsetAdapter::new(wrench, adapter, angle).map(Some).map_err(|why| match why {
+            TorqueError::WrenchLength => facts::WRENCH_LENGTH.not_together(why),
+            TorqueError::AdapterAngle => facts::ADAPTER_ANGLE.not_together(why),
+            _ => facts::ADAPTER_LENGTH.not_together(why),
+        })
+    }
+
+    /// Its length and its angle from the line of the handle, as far as they are known; `None` without an adapter.
+    pub fn shape(&self) -> Option<(Option<Length>, Option<Angle>)> {
+        match self {
+            Fitted::None => None,
+            Fitted::Square(length) => Some((*length, Some(Angle::new::<degree>(90.0)))),
+            Fitted::At(length, angle) => Some((length.clone().ok(), angle.clone().ok())),
+        }
+    }
+}
+
+fn lacks_wrench() -> Vec<facts::Lack> {
+    vec![facts::Lack::Missing(facts::WRENCH_LENGTH.id())]
+}
+
+fn manual(from: &dyn Facts) -> Told<Figure> {
+    let Rough { value, bounds, .. } = facts::TORQUE.of(from)?;
+    let figure = match bounds {
+        Some([lowest, highest]) => Figure::between(lowest, highest, Some(value)),
+        None => Figure::exactly(value),
+    };
+    figure.map_err(|why| facts::TORQUE.not_together(why))
+}
+
+/// Prevailing torque is not added unless the manual says that its figure is without drag.
+fn drag(from: &dyn Facts) -> Told<Option<Torque>> {
+    match facts::SELF_LOCKING.maybe(from)? {
+        Some(SelfLocking::DragOnTop) => facts::PREVAILING_TORQUE.of(from).map(Some),
+        _ => Ok(None),
+    }
+}
+
+fn adapter(from: &dyn Facts) -> Told<Fitted> {
+    let angle = |it: f64| Ok(Angle::new::<degree>(it));
+    let at = |angle| Fitted::At(facts::ADAPTER_LENGTH.of(from), angle);
+    Ok(match facts::ADAPTER.of(from)? {
+        Adapter::None => Fitted::None,
+        Adapter::InLine => at(angle(0.0)),
+        Adapter::RightAngle => Fitted::Square(facts::ADAPTER_LENGTH.maybe(from)?),
+        Adapter::PointingBack => at(angle(180.0)),
+        Adapter::OtherAngle => at(facts::ADAPTER_ANGLE.of(from)),
+    })
+}
+
+fn mind(from: &dyn Facts) -> Vec<&'static str> {
+    let mut all = Vec::new();
+    all.extend(facts::THREAD_DRESSING.maybe(from).ok().flatten().map(|it| match it {
+        Dressing::Dry => choices::THREAD_DRY,
+        Dressing::Oil => choices::THREAD_OILED,
+        Dressing::Grease => choices::THREAD_GREASED,
+        Dressing::ThreadLock => choices::THREAD_LOCK,
+    }));
+    let minds = facts::MIND.maybe(from).ok().flatten().unwrap_or_default();
+    all.extend(minds.into_iter().map(|it| match it {
+        Mind::ColdOnly => choices::COLD_ONLY,
+        Mind::LeftHand => choices::LEFT_HAND,
+        Mind::CotterPin => choices::COTTER_PIN,
+        Mind::NewWasher => choices::NEW_WASHER,
+        Mind::NewBolt => choices::NEW_BOLT,
+        Mind::LoosenFirst => choices::LOOSEN_FIRST,
+    }));
+    all
+}
