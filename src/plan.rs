@@ -11,12 +11,12 @@ mod season;
 mod torque;
 
 pub use battery::{Course, battery, course};
-pub use drawer::{Held, drawer, held};
+pub use drawer::{Held, drawer, held, wrench};
 pub use fuel::fuel;
 pub use last_run::last_run;
 pub use oil::oil;
 pub use season::{season, season_of};
-pub use torque::{Asked, Offer, Row, reverse, row, torque, wrenches_needed};
+pub use torque::{Asked, Offer, Row, reverse, row, torque, torque_line, wrenches_needed};
 
 use crate::facts::{Facts, Id, Lack};
 use crate::show::Shown;

@@ -178,6 +178,15 @@ impl Shown {
         }
     }
 
+    /// The figure in words: a statement, or what it needs.
+    pub fn figure_words(&self) -> String {
+        match &self.figure {
+            Figure::Words(words) => words.clone(),
+            Figure::Lacks(lacks) => needs(lacks),
+            _ => self.figure_text().unwrap_or_default(),
+        }
+    }
+
     /// What it lacks.
     pub fn lacks(&self) -> &[Lack] {
         match &self.figure {

@@ -2,6 +2,7 @@
 
 mod answer;
 mod browser;
+mod drawer;
 mod element;
 mod entry_field;
 mod garage;
@@ -10,8 +11,10 @@ mod line;
 mod link;
 mod page;
 mod quick_sum;
+mod rows;
 mod season;
 mod sheet;
+mod torque_list;
 mod torques;
 
 use crate::plan::address::Address;
@@ -75,9 +78,11 @@ fn notices(page: Page) -> El {
             .collect()
     };
     let undo = move || {
-        let undo = page.undo.get();
+        let undo = page.undo.with(|it| it.last().cloned());
         let row = undo.map(|undo| {
             let take_back = button("quiet", words::UNDO, move || page.take_back());
+            // Whoever pressed a button that is gone goes on from here.
+            browser::focus_soon(&take_back);
             paragraph("notice", &format!("{} ", undo.said)).child(take_back)
         });
         row.into_iter().collect()
@@ -92,5 +97,5 @@ fn notices(page: Page) -> El {
     el("div")
         .child(el("div").set("role", "status").part(began))
         .child(el("div").set("role", "alert").part(said))
-        .child(el("div").part(undo))
+        .child(el("div").class("undo").set("role", "status").part(undo))
 }

@@ -1,10 +1,12 @@
 //! The wrench drawer: the garage's wrenches as they are read, once for all fasteners.
 
+use super::Panel;
 use crate::facts::{self, Facts, Told, all3, both};
 use crate::garage::{Entries, Garage};
+use crate::show::{self, Shown};
 use crate::torque::{TorqueError, Wrench};
-use crate::units::Unit;
-use crate::words::fasteners as words;
+use crate::units::{Measure, Unit, UnitSet};
+use crate::words::{fasteners as words, labels, notes};
 use uom::si::f64::Length;
 
 /// One wrench as it is read.
@@ -65,4 +67,42 @@ pub fn drawer(garage: &Garage) -> Vec<Held> {
     let nothing = [Entries::new()];
     let all = if garage.wrenches.is_empty() { &nothing[..] } else { &garage.wrenches };
     all.iter().enumerate().map(|(place, it)| held(it, place)).collect()
+}
+
+/// One wrench of the drawer: its scale in words at its head, its name beside it.
+pub fn wrench(from: &dyn Facts, place: usize, set: UnitSet) -> Panel {
+    let held = held(from, place);
+    let head = match &held.wrench {
+        Ok(_) if held.blank => Shown::words(labels::SCALE, notes::NOTHING_KNOWN),
+        Ok(it) => Shown::words(labels::SCALE, scale(it, held.marked_in, set)),
+        Err(lacks) => Shown::lacking(labels::SCALE, lacks.clone()),
+    };
+    Panel {
+        note: held.name,
+        blanks: vec![
+            facts::WRENCH_NAME.id(),
+            facts::LOWEST_MARK.id(),
+            facts::HIGHEST_MARK.id(),
+            facts::GRADUATION.id(),
+            facts::WRENCH_LENGTH.id(),
+            facts::ACCURACY.id(),
+        ],
+        ..Panel::of(head)
+    }
+}
+
+/// "5 to 60 N·m, marks of 1, ±4 %".
+fn scale(wrench: &Wrench, marked_in: Option<&'static Unit>, set: UnitSet) -> String {
+    let unit = marked_in.or_else(|| Measure::Torque.usual(set));
+    let [lowest, highest] = wrench.marks().map(|it| it.map(|it| show::setting(it, unit, true)));
+    let mut words = match (lowest, highest) {
+        (Some(lowest), Some(highest)) => vec![notes::from_to(&lowest, &highest)],
+        (None, Some(highest)) => vec![notes::up_to(&highest)],
+        (Some(lowest), None) => vec![notes::from_on(&lowest)],
+        (None, None) => Vec::new(),
+    };
+    words.extend(wrench.graduation().map(|it| notes::marks_of(&show::setting(it, unit, true))));
+    let accuracy = show::rounded(Measure::Share, wrench.accuracy().0, set);
+    words.push(notes::plus_minus(&accuracy));
+    words.join(", ")
 }

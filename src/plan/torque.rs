@@ -102,6 +102,18 @@ pub fn torque(from: &dyn Facts, drawer: &[Held], set: UnitSet) -> Panel {
     }
 }
 
+/// The torque line: the open fastener's calculator, and while that is blank how many there are in the list.
+pub fn torque_line(from: &dyn Facts, drawer: &[Held], listed: usize, set: UnitSet) -> Panel {
+    let panel = torque(from, drawer, set);
+    let blank =
+        listed > 0 && facts::TORQUE.maybe(from) == Ok(None) && !panel.head.lacks().is_empty();
+    if !blank {
+        return panel;
+    }
+    let head = Shown::words(labels::TORQUE_LIST, notes::listed(listed));
+    Panel { head, note: notes::LIST_INSIDE.to_owned(), ..panel }
+}
+
 /// Whether a lack leaves a part that is turned by an angle untouched: it has no torque, so no adapter matters.
 fn pass_on(lack: &Lack) -> bool {
     let unasked = [

@@ -170,6 +170,11 @@ impl Wrench {
         }
     }
 
+    /// Lowest and highest mark, as far as they are known.
+    pub fn marks(&self) -> [Option<Torque>; 2] {
+        [self.lowest, self.highest]
+    }
+
     /// Distance from one mark to the next, where it is known.
     pub fn graduation(&self) -> Option<Torque> {
         self.graduation

@@ -1,9 +1,9 @@
 //! An answer as it stands on the page, and its working.
 
 use super::element::{El, el, paragraph, span};
-use crate::facts::{self, Lack};
+use crate::facts::Lack;
 use crate::plan::Panel;
-use crate::show::{Figure, Shown, Working};
+use crate::show::{self, Figure, Shown, Working};
 use crate::words::page as words;
 use leptos::prelude::*;
 

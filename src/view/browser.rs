@@ -24,6 +24,11 @@ pub fn new_key() -> String {
     format!("{:x}{random:x}", now())
 }
 
+/// A number that no other tab or browser draws.
+pub fn new_number() -> u32 {
+    1 + (js_sys::Math::random() * 4e9) as u32
+}
+
 /// The unit set that goes with the browser's language: US where that is American.
 pub fn usual_units() -> UnitSet {
     let language = window().navigator().language().unwrap_or_default();
@@ -104,6 +109,12 @@ pub fn copy(field: &web_sys::Element, text: &str) {
     if clipboard.is_ok_and(|it| it.is_object()) {
         let _ = window().navigator().clipboard().write_text(text);
     }
+}
+
+/// Puts the owner's keys at an element as soon as it stands on the page.
+pub fn focus_soon(element: &super::element::El) {
+    let element = element.element();
+    set_timeout(move || call(&element, "focus"), std::time::Duration::ZERO);
 }
 
 /// Whether the owner is at something inside of an element.

@@ -8,7 +8,7 @@ use leptos::prelude::*;
 use leptos::reactive::{effect::RenderEffect, owner::Owner};
 use std::cell::RefCell;
 use wasm_bindgen::{JsCast, JsValue, closure::Closure};
-use web_sys::{Element, Event, Node};
+use web_sys::{Element, Event, Node, Text};
 
 /// An element, with whatever it has been given so far. Effects and listeners live as long as the owner they were made
 /// under.
@@ -78,6 +78,24 @@ impl El {
     fn append(&self, node: &Node) {
         // Refused only where a node would hold itself.
         let _ = self.0.append_child(node);
+    }
+
+    /// Adds a text that whoever holds it may change.
+    pub fn words(self) -> (Self, Words) {
+        let node = document().create_text_node("");
+        self.append(&node);
+        (self, Words(node))
+    }
+
+    /// The same element once more.
+    pub fn same(&self) -> Self {
+        El(self.0.clone())
+    }
+
+    /// Does something now and whenever a signal that it read changes, as long as its owner lives.
+    pub fn follow(self, act: impl Fn() + 'static) -> Self {
+        follow(Box::new(act));
+        self
     }
 
     /// Adds a text that follows signals.
@@ -185,6 +203,18 @@ impl El {
     pub fn take(self, event: &str, mut take: impl FnMut(String) + 'static) -> Self {
         let element = self.element();
         self.on(event, move |_| take(value_of(&element)))
+    }
+}
+
+/// A text on the page.
+pub struct Words(Text);
+
+impl Words {
+    /// Sets it, where it differs.
+    pub fn say(&self, text: &str) {
+        if self.0.data() != text {
+            self.0.set_data(text);
+        }
     }
 }
 

@@ -35,11 +35,10 @@ pub fn keep(page: Page) {
             page.lay_example();
         }
     }
-    Effect::new(move |before: Option<Kept>| {
-        let kept = page.kept();
-        let own = page.owner.get() != Owner::Example;
-        let changed = before.is_some_and(|it| it != kept);
-        if changed && own {
+    Effect::new(move |before: Option<u64>| {
+        let now = page.changes.get();
+        let own = page.owner.get_untracked() != Owner::Example;
+        if own && before.is_some_and(|it| it != now) {
             if let Some(handle) = page.unsaved.get_value() {
                 handle.clear();
             }
@@ -49,7 +48,7 @@ pub fn keep(page: Page) {
             };
             page.unsaved.set_value(set_timeout_with_handle(later, SOON).ok());
         }
-        kept
+        now
     });
     browser::on_hide(move || flush(page));
 }
@@ -114,7 +113,7 @@ fn load<T: DeserializeOwned + Default>(page: Page, store: Store, key: &str) -> T
 fn save(page: Page) {
     let Owner::Own(key) = page.owner.get_untracked() else { return };
     let Some(store) = page.store.get_value() else { return };
-    let kept = untrack(|| page.kept());
+    let kept = page.kept();
     let written = write(page, store, &bike_key(&key), &kept.bike)
         .and_then(|()| write(page, store, &season_key(&key), &kept.season))
         .and_then(|()| write(page, store, GARAGE, &kept.garage))

@@ -1,12 +1,15 @@
 //! One line of the sheet: its head with the answer large, and its calculator when it is unfolded.
 
-use super::answer::{answer, workings};
+use super::answer::{answer, figure, workings};
 use super::browser;
-use super::element::{El, el, paragraph, span};
+use super::element::{El, el, paragraph, span, while_so};
 use super::entry_field::{Dress, blank};
 use super::page::{Desk, Page};
+use super::torques;
 use crate::facts::{Id, Lack};
-use crate::plan::{Line, Panel};
+use crate::plan::{Held, Line, Panel};
+use crate::show::Shown;
+use crate::units::UnitSet;
 use crate::words::page as words;
 use leptos::prelude::*;
 use std::time::Duration;
@@ -28,9 +31,22 @@ const LEFT_AFTER: Duration = Duration::from_millis(500);
 impl Told {
     /// The answers of a line from the facts on a desk.
     pub fn new(line: Line, desk: &Desk, page: Page) -> Self {
+        Self::of(desk, page, move |desk, drawer, set| line.panel(desk, drawer, set))
+    }
+
+    /// The answers of any calculator from the facts on a desk.
+    pub fn of(
+        desk: &Desk,
+        page: Page,
+        panel: impl Fn(&Desk, &[Held], UnitSet) -> Panel + Send + Sync + 'static,
+    ) -> Self {
         let desk = desk.clone();
-        let panel = Memo::new(move |_| line.panel(&desk, page.set.get()));
-        Self { panel, pending: StoredValue::new(None) }
+        let panel = move || panel(&desk, &desk.drawer(), page.set.get());
+        Self::from(Box::new(panel))
+    }
+
+    fn from(panel: Box<dyn Fn() -> Panel + Send + Sync>) -> Self {
+        Self { panel: Memo::new(move |_| panel()), pending: StoredValue::new(None) }
     }
 
     /// Says the line's answer once, a second after typing stops.
@@ -48,10 +64,12 @@ impl Told {
     }
 }
 
-/// A line of the lay-up side; `below` stands under its calculator.
-pub fn line(page: Page, line: Line, number: usize, below: Option<fn(Page, Told) -> El>) -> El {
+/// What stands inside of an unfolded line.
+pub type Inside = fn(Page, &Desk, Told, &str) -> Vec<El>;
+
+/// A line of the lay-up side with the answers `told`.
+pub fn line(page: Page, line: Line, number: usize, told: Told, inside: Inside) -> El {
     let desk = Desk::of_bike(page);
-    let told = Told::new(line, &desk, page);
     let said = line.words();
     let id = format!("line-{}", line.key());
     let title = format!("{id}-title");
@@ -77,14 +95,8 @@ pub fn line(page: Page, line: Line, number: usize, below: Option<fn(Page, Told) 
         .child(what)
         .child(head(page, &desk, told, &id, move || open.get()));
     let scope = id.clone();
-    let inside = el("div").part(move || {
-        if !open.get() {
-            return Vec::new();
-        }
-        let mut inside = vec![panel(page, &desk, told, &scope)];
-        inside.extend(below.map(|it| it(page, told)));
-        inside
-    });
+    let inside = el("div")
+        .part(move || if open.get() { inside(page, &desk, told, &scope) } else { Vec::new() });
     let section =
         el("section").set("aria-labelledby", &title).set("id", &id).child(row).child(inside);
     el("li")
@@ -181,23 +193,66 @@ pub fn panel(page: Page, desk: &Desk, told: Told, scope: &str) -> El {
             stated.chain(it.blanks.iter().copied()).map(|it| it.0).collect::<Vec<u16>>()
         })
     });
-    let blanks = {
+    let blank = {
         let (desk, scope) = (desk.clone(), scope.to_owned());
-        let child =
-            move |id: usize| blank(page, &desk, Some(told), Id(id as u16), &scope, Dress::Whole);
-        el("div")
-            .class("blanks")
-            .each(move || asked.get().into_iter().map(usize::from).collect(), child)
+        move |id: usize| blank(page, &desk, Some(told), Id(id as u16), &scope, Dress::Whole)
     };
+    let blanks = el("div")
+        .class("blanks")
+        .each(move || asked.get().into_iter().map(usize::from).collect(), blank.clone());
     let warnings =
         move || panel.with(|it| it.warnings.iter().map(|it| paragraph("warning", it)).collect());
-    let (count, cautions) = panel.with_untracked(|it| (it.answers.len(), it.cautions));
-    let answers =
-        (1..=count).map(|at| el("div").class("answer").children(answer(panel, at, scope)));
+    let count = Memo::new(move |_| panel.with(|it| it.answers.len()));
+    let here = scope.to_owned();
+    let answers = move || {
+        let one = |at| el("div").class("answer").children(answer(panel, at, &here));
+        (1..=count.get()).map(one).collect()
+    };
+    let answers = el("div")
+        .class("answers")
+        .child(el("div").part(warnings))
+        .child(el("div").part(answers))
+        .children(torques::offers(page, desk, told, scope))
+        .child(steps(panel, scope));
+    let cautions = panel.with_untracked(|it| it.cautions);
     el("div")
         .class("panel")
-        .child(blanks)
-        .child(el("div").class("answers").child(el("div").part(warnings)).children(answers))
+        .child(el("div").child(blanks).child(more(told, scope, blank)))
+        .child(answers)
         .child(workings(panel))
         .child(el("ul").class("cautions").children(cautions.iter().map(|it| el("li").text(it))))
+}
+
+/// Blanks that few need, behind a button.
+fn more(told: Told, scope: &str, blank: impl Fn(usize) -> El + Clone + 'static) -> El {
+    let panel = told.panel;
+    let any = move || panel.with(|it| !it.more.is_empty());
+    let name = format!("{scope}-more");
+    while_so("div", any, move || {
+        let open = RwSignal::new(false);
+        let turn = move || open.update(|it| *it = !*it);
+        let fold = fold_button(&name, move || open.get(), turn).class("more").text(words::MORE);
+        let ids = move || panel.with(|it| it.more.iter().map(|it| usize::from(it.0)).collect());
+        let blank = blank.clone();
+        let inside = move || vec![el("div").class("blanks").each(ids, blank.clone())];
+        vec![fold, while_so("div", move || open.get(), inside)]
+    })
+}
+
+/// Passes one after another, each with what to set.
+fn steps(panel: Memo<Panel>, scope: &str) -> El {
+    let scope = scope.to_owned();
+    el("ol").class("steps").part(move || {
+        panel.with(|it| {
+            let step = |(at, (what, shown)): (usize, &(String, Shown))| {
+                let id = format!("{scope}-step-{at}");
+                let output = el("output").set("aria-live", "off").set("aria-labelledby", &id);
+                el("li")
+                    .class("answer")
+                    .child(span("cap", what).set("id", &id))
+                    .child(output.children(figure(shown)))
+            };
+            it.steps.iter().enumerate().map(step).collect()
+        })
+    })
 }

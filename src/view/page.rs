@@ -1,10 +1,11 @@
 //! State of the page: the live sheet, whose bike it is, what has to be said.
 
 use super::browser;
+use super::rows::{Item, Items};
 use crate::entry::Entry;
 use crate::facts::{self, Facts, Home, Id};
 use crate::garage::{self, Entries, Garage, Kept};
-use crate::plan::{Line, address};
+use crate::plan::{self, Held, Line, address};
 use crate::storage::browser::Store;
 use crate::storage::link::Parcel;
 use crate::units::UnitSet;
@@ -61,12 +62,12 @@ impl Facts for Sheet {
     }
 }
 
-/// What entries and lines work on: the bike's sheet, one fastener before it, or the blank sheet of a quick sum.
+/// What entries and lines work on: the bike's sheet, one fastener or wrench before it, or the blank sheet of a quick sum.
 #[derive(Clone)]
 pub struct Desk {
-    sheet: Sheet,
-    /// A kept fastener's own facts.
-    fastener: Option<Sheet>,
+    page: Page,
+    /// Facts that come before the bike's; of a quick sum, all there are.
+    own: Option<Sheet>,
     /// Nothing of a quick sum is kept.
     pub quick: bool,
 }
@@ -74,32 +75,30 @@ pub struct Desk {
 impl Desk {
     /// The bike's.
     pub fn of_bike(page: Page) -> Self {
-        Self { sheet: page.sheet(), fastener: None, quick: false }
+        Self { page, own: None, quick: false }
     }
 
-    /// One kept fastener of the bike.
-    pub fn of_fastener(page: Page, fastener: Sheet) -> Self {
-        Self { sheet: page.sheet(), fastener: Some(fastener), quick: false }
+    /// One kept fastener of the bike, or one wrench of the drawer.
+    pub fn of_item(page: Page, item: Sheet) -> Self {
+        Self { page, own: Some(item), quick: false }
     }
 
     /// A blank one of its own.
-    pub fn quick() -> Self {
-        Self { sheet: Sheet::blank(|_| true), fastener: None, quick: true }
+    pub fn quick(page: Page) -> Self {
+        Self { page, own: Some(Sheet::blank(|_| true)), quick: true }
     }
 
-    /// The signal of a fact.
+    /// The signal of a fact. A wrench's is that of the first one in the drawer, unless the desk is another's.
     pub fn signal(&self, id: Id) -> ArcRwSignal<Entry> {
-        let own = self.fastener.as_ref().and_then(|it| it.signal(id));
-        own.or_else(|| self.sheet.signal(id)).unwrap_or_else(|| ArcRwSignal::new(Entry::default()))
+        let own = self.own.as_ref().and_then(|it| it.signal(id));
+        own.or_else(|| self.page.sheet().signal(id))
+            .or_else(|| self.page.wrenches.first(id))
+            .unwrap_or_else(|| ArcRwSignal::new(Entry::default()))
     }
-}
 
-impl Fastener {
-    /// All that is known of it.
-    fn entries(&self) -> Entries {
-        let mut entries = self.beyond.clone();
-        entries.extend(self.sheet.entries());
-        entries
+    /// The wrenches at hand.
+    pub fn drawer(&self) -> Arc<Vec<Held>> {
+        if self.quick { Arc::new(vec![plan::held(self, 0)]) } else { self.page.drawer.get() }
     }
 }
 
@@ -129,24 +128,19 @@ pub enum Saving {
     Failed(String),
 }
 
-/// A kept fastener on the live sheet.
-#[derive(Clone)]
-pub struct Fastener {
-    /// Stays with it while others come and go.
-    pub key: usize,
-    /// Its facts.
-    pub sheet: Sheet,
-    /// Those of a newer page, kept and passed on.
-    beyond: Entries,
-}
-
-/// What the last removal took, and how to say it.
+/// A change of a list that can be taken back.
 #[derive(Clone)]
 pub struct Undo {
     /// Words.
     pub said: String,
-    at: usize,
-    fastener: Fastener,
+    taken: Taken,
+}
+
+/// What has to be done to take it back.
+#[derive(Clone)]
+enum Taken {
+    Out(Items, usize, Item),
+    In(Items, Vec<usize>),
 }
 
 /// Handles to the page's state; small, so it is copied into every closure.
@@ -156,8 +150,13 @@ pub struct Page {
     /// What the store holds beyond the sheet's facts: facts and groups of a newer page, further wrenches.
     pub beyond: StoredValue<Kept>,
     /// Kept fasteners.
-    pub fasteners: RwSignal<Vec<Fastener>>,
-    next_fastener: StoredValue<usize>,
+    pub fasteners: Items,
+    /// The wrench drawer; never empty.
+    pub wrenches: Items,
+    /// The wrenches as they are read, once for all fasteners.
+    pub drawer: Memo<Arc<Vec<Held>>>,
+    /// Turns with every change of what is kept. Whoever wants to know of any change looks here, not at each fact.
+    pub changes: RwSignal<u64>,
     /// Whose bike.
     pub owner: RwSignal<Owner>,
     /// Units of answers and fresh blanks.
@@ -166,14 +165,16 @@ pub struct Page {
     pub address: RwSignal<address::Address>,
     /// Lines that are unfolded.
     pub open: RwSignal<BTreeSet<Line>>,
+    /// The wrench that was just added, to be filled in.
+    pub opened: RwSignal<Option<usize>>,
     /// The store, where there is one.
     pub store: StoredValue<Option<Store>>,
     /// Whether what is typed is kept.
     pub saving: RwSignal<Saving>,
     /// What has to be said.
     pub notices: RwSignal<Vec<String>>,
-    /// The last removal.
-    pub undo: RwSignal<Option<Undo>>,
+    /// Changes of lists that can be taken back, the last one last.
+    pub undo: RwSignal<Vec<Undo>>,
     /// For screen readers: the changed line's answer, once.
     pub spoken: RwSignal<String>,
     /// Today.
@@ -187,7 +188,16 @@ pub struct Page {
 impl Page {
     /// State of a page that was just opened: the bike that was open last, or the example.
     pub fn open() -> Self {
-        let sheet = Sheet::blank(|_| true);
+        // A wrench's facts are in the drawer.
+        let sheet = Sheet::blank(|home| home != Home::Wrench);
+        let wrenches = Items::new(Home::Wrench);
+        wrenches.lay([&Entries::new()]);
+        let drawer = Memo::new(move |_| {
+            let held = wrenches.with(|all| {
+                all.iter().enumerate().map(|(place, it)| plan::held(it, place)).collect()
+            });
+            Arc::new(held)
+        });
         let units = sheet.clone();
         let store = Store::open();
         let set = Memo::new(move |_| match facts::UNIT_SET.maybe(&units) {
@@ -197,16 +207,19 @@ impl Page {
         let page = Self {
             sheet: StoredValue::new(sheet),
             beyond: StoredValue::new(Kept::default()),
-            fasteners: RwSignal::new(Vec::new()),
-            next_fastener: StoredValue::new(0),
+            fasteners: Items::new(Home::Fastener),
+            wrenches,
+            drawer,
+            changes: RwSignal::new(0),
             owner: RwSignal::new(Owner::Example),
             set,
             address: RwSignal::new(address::read(&browser::fragment())),
             open: RwSignal::new(BTreeSet::new()),
+            opened: RwSignal::new(None),
             saving: RwSignal::new(if store.is_ok() { Saving::Kept } else { Saving::Blocked }),
             store: StoredValue::new(store.ok()),
             notices: RwSignal::new(Vec::new()),
-            undo: RwSignal::new(None),
+            undo: RwSignal::new(Vec::new()),
             spoken: RwSignal::new(String::new()),
             today: RwSignal::new(browser::today()),
             began: RwSignal::new(false),
@@ -241,9 +254,22 @@ impl Page {
         self.began.set(false);
         self.owner.set(owner);
         self.sheet().take(&kept);
-        self.fasteners.set(kept.bike.fasteners.iter().map(|it| self.fastener(it)).collect());
+        self.fasteners.lay(&kept.bike.fasteners);
+        self.lay_wrenches(&kept.garage);
         self.beyond.set_value(kept);
-        self.undo.set(None);
+        self.undo.set(Vec::new());
+        self.changed();
+    }
+
+    /// Lays the garage's wrenches in the drawer, or one of which nothing is known yet.
+    fn lay_wrenches(self, garage: &Garage) {
+        let nothing = [Entries::new()];
+        self.wrenches.lay(if garage.wrenches.is_empty() { &nothing[..] } else { &garage.wrenches });
+    }
+
+    /// Says that something that is kept has changed.
+    pub fn changed(self) {
+        self.changes.update(|it| *it += 1);
     }
 
     /// Lays the invented bike on the sheet, under the units in use.
@@ -252,17 +278,6 @@ impl Page {
         let mut kept = garage::example(self.today.get_untracked(), self.set.get_untracked());
         kept.put(facts::UNIT_SET.id(), units);
         self.lay(kept, Owner::Example);
-    }
-
-    /// A fastener of the live sheet with these facts.
-    fn fastener(self, entries: &Entries) -> Fastener {
-        let sheet = Sheet::blank(|home| home == Home::Fastener);
-        sheet.take(entries);
-        let key = self.next_fastener.get_value();
-        self.next_fastener.set_value(key + 1);
-        let mut beyond = entries.clone();
-        beyond.retain(|id, _| facts::about(*id).is_none());
-        Fastener { key, sheet, beyond }
     }
 
     /// The owner's garage: as it is kept, or as it stands on the sheet where nothing can be kept.
@@ -296,6 +311,9 @@ impl Page {
             self.start_own();
         }
         signal.set(Entry { text, unit, edited: browser::now() });
+        if !desk.quick {
+            self.changed();
+        }
     }
 
     /// Changes the unit that a blank's bare number means.
@@ -304,12 +322,16 @@ impl Page {
             it.unit = unit;
             it.edited = browser::now();
         });
+        if !desk.quick {
+            self.changed();
+        }
     }
 
     /// Chooses the units of answers and fresh blanks.
     pub fn choose_units(self, key: &str) {
         if let Some(signal) = self.sheet().signal(facts::UNIT_SET.id()) {
             signal.set(Entry { text: key.to_owned(), unit: 0, edited: browser::now() });
+            self.changed();
         }
         if self.owner.get_untracked() == Owner::Example {
             self.lay_example();
@@ -324,50 +346,93 @@ impl Page {
         let sheet = self.sheet();
         let mut own = sheet.entries();
         own.retain(|id, _| garage::home(*id) == Home::Fastener);
-        let kept = self.fastener(&own);
-        self.fasteners.update(|it| it.push(kept));
+        self.fasteners.add([&own]);
         for id in own.into_keys() {
             if let Some(signal) = sheet.signal(id) {
                 signal.set(Entry::default());
             }
         }
+        self.changed();
     }
 
-    /// Removes a kept fastener; it can be taken back.
-    pub fn remove_fastener(self, key: usize, name: &str) {
-        let Some(at) = self.fasteners.with_untracked(|it| it.iter().position(|it| it.key == key))
-        else {
-            return;
-        };
-        let fastener = self.fasteners.try_update(|it| it.remove(at));
-        self.undo.set(fastener.map(|fastener| Undo { said: words::removed(name), at, fastener }));
-    }
-
-    /// Takes the last removal back.
-    pub fn take_back(self) {
-        if let Some(Undo { at, fastener, .. }) = self.undo.get_untracked() {
-            self.fasteners.update(|it| it.insert(at.min(it.len()), fastener));
+    /// Adds the fasteners of a table; they can be taken back.
+    pub fn add_fasteners(self, new: &[Entries]) {
+        if self.owner.get_untracked() == Owner::Example {
+            self.start_own();
         }
-        self.undo.set(None);
+        let keys = self.fasteners.add(new);
+        self.can_undo(words::added(keys.len()), Taken::In(self.fasteners, keys));
     }
 
-    /// Everything that the sheet holds now; tracks all of it.
+    /// Removes one of several; it can be taken back.
+    pub fn remove(self, items: Items, key: usize, name: &str) {
+        if let Some((at, item)) = items.remove(key) {
+            if untrack(|| self.wrenches.with(<[Item]>::is_empty)) {
+                self.wrenches.lay([&Entries::new()]);
+            }
+            self.can_undo(words::removed(name), Taken::Out(items, at, item));
+        }
+    }
+
+    fn can_undo(self, said: String, taken: Taken) {
+        self.undo.update(|it| it.push(Undo { said, taken }));
+        self.changed();
+    }
+
+    /// Takes the last change of a list back.
+    pub fn take_back(self) {
+        let last = self.undo.try_update(Vec::pop).flatten();
+        match last.map(|it| it.taken) {
+            Some(Taken::Out(items, at, item)) => items.put_back(at, item),
+            Some(Taken::In(items, keys)) => items.remove_all(&keys),
+            None => {}
+        }
+        self.changed();
+    }
+
+    /// Takes a wrench of the drawer for the fastener on a desk; `None`: the one that serves best.
+    pub fn take_wrench(self, desk: &Desk, place: Option<usize>) {
+        let key = place.and_then(|place| {
+            let item = untrack(|| self.wrenches.with(|all| all.get(place).cloned()))?;
+            let signal = item.sheet.signal(facts::WRENCH_KEY.id())?;
+            if signal.with_untracked(Entry::is_blank) {
+                let key = browser::new_number().to_string();
+                signal.set(Entry { text: key, unit: 0, edited: browser::now() });
+            }
+            Some(signal.get_untracked().text)
+        });
+        self.typed(desk, facts::TAKEN_WRENCH.id(), key.unwrap_or_default());
+    }
+
+    /// Everything that the sheet holds now. Follow [`Page::changes`] to know when to ask again.
     pub fn kept(self) -> Kept {
+        untrack(|| self.gathered())
+    }
+
+    fn gathered(self) -> Kept {
         let mut kept = self.beyond.get_value();
         let sheet = self.sheet();
         // What was emptied must not come back from what was loaded.
         for (id, signal) in sheet.0.iter() {
             kept.put(*id, signal.get());
         }
-        kept.bike.fasteners =
-            self.fasteners.with(|all| all.iter().map(Fastener::entries).collect());
+        kept.bike.fasteners = self.fasteners.entries();
+        kept.garage.wrenches = self.wrenches.entries();
         kept.drop_blanks();
         kept
     }
 
-    /// What a link made now carries.
+    /// What a link made now carries: of the wrenches only those that its answers need.
     pub fn parcel(self) -> Parcel {
-        Parcel { made: self.today.get(), kept: self.kept() }
+        self.changes.track();
+        let mut kept = self.kept();
+        let needed = plan::wrenches_needed(&kept);
+        let mut place = 0;
+        kept.garage.wrenches.retain(|_| {
+            place += 1;
+            needed.contains(&(place - 1))
+        });
+        Parcel { made: self.today.get(), kept }
     }
 
     /// Says something to a screen reader.

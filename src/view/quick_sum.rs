@@ -3,6 +3,7 @@
 use super::element::{El, el, paragraph, span};
 use super::line::{Told, head, panel};
 use super::page::{Desk, Page};
+use super::torques;
 use crate::entry::Entry;
 use crate::facts;
 use crate::plan::{Line, address::QuickSum};
@@ -14,7 +15,7 @@ pub fn page(page: Page, sum: QuickSum) -> Vec<El> {
     let QuickSum::Of(line) = sum else {
         return vec![el("h1").text(name(sum)), paragraph("", words::NOT_YET), offer()];
     };
-    let desk = Desk::quick();
+    let desk = Desk::quick(page);
     if line == Line::Torques {
         // Who comes for a quick sum of a torque mostly has an adapter in hand; it shows, and one tap changes it.
         desk.signal(facts::ADAPTER.id()).set(Entry::new("in_line", 0));
@@ -30,7 +31,10 @@ pub fn page(page: Page, sum: QuickSum) -> Vec<El> {
         .child(el("h1").set("id", title).text(said.quick))
         .child(paragraph("why", &format!("{}. {}", said.quick_reason, words::NOTHING_SAVED)))
         .child(el("div").class("fold").child(head(page, &desk, told, &scope, || true)))
-        .child(panel(page, &desk, told, &scope));
+        .children(match line {
+            Line::Torques => torques::fastener(page, &desk, told, &scope),
+            _ => vec![panel(page, &desk, told, &scope)],
+        });
     vec![section, el("p").child(el("a").class("to-sheet").set("href", "#layup").text(words::SHEET))]
 }
 

@@ -1,7 +1,7 @@
 //! The lay-up side: whose bike it is, the season in a sentence, the season line, the lines in the order of the work.
 
 use super::element::{El, button, el, paragraph, span, while_so};
-use super::line;
+use super::line::{self, Told};
 use super::page::{Desk, Owner, Page};
 use super::{link, season, torques};
 use crate::facts;
@@ -19,8 +19,11 @@ pub fn lay_up(page: Page) -> Vec<El> {
     let example = move || page.owner.get() == Owner::Example;
     let mark = || while_so("span", example, || vec![span("example", words::EXAMPLE)]);
     let lines = Line::ALL.into_iter().enumerate().map(|(at, it)| {
-        let below = (it == Line::Torques).then_some(torques::kept as fn(_, _) -> _);
-        line::line(page, it, at + 1, below)
+        let (told, inside): (_, line::Inside) = match it {
+            Line::Torques => (torques::told(page), torques::inside),
+            _ => (Told::new(it, &Desk::of_bike(page), page), plain),
+        };
+        line::line(page, it, at + 1, told, inside)
     });
     vec![
         while_so("div", example, move || vec![introduction(page)]),
@@ -30,6 +33,11 @@ pub fn lay_up(page: Page) -> Vec<El> {
         el("h2").class("side").text(words::LAY_UP).text(" ").child(mark()),
         el("ol").class("sheet").children(lines),
     ]
+}
+
+/// The inside of a line that is a calculator and no more.
+fn plain(page: Page, desk: &Desk, told: Told, scope: &str) -> Vec<El> {
+    vec![line::panel(page, desk, told, scope)]
 }
 
 /// Above the example: the way back for an owner, and the way in for everybody else.

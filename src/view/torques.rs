@@ -1,59 +1,139 @@
-//! The fasteners that are kept: what to set for each, one tap away.
+//! The torque line: the list, the calculator of a fastener, the wrench drawer.
 
 use super::element::{El, button, el, span, while_so};
-use super::line::{Told, fold_button, head, panel};
+use super::line::{self, Told, fold_button};
 use super::page::{Desk, Owner, Page};
+use super::{drawer, torque_list};
 use crate::facts;
-use crate::plan::{Line, address::Address};
+use crate::plan::{self, Offer, Panel};
 use crate::words::page as words;
 use leptos::prelude::*;
 
-/// The button that keeps the open fastener, and the list of those kept.
-pub fn kept(page: Page, told: Told) -> El {
+/// The answers of the line: those of the open fastener, or how many there are in the list while it is blank.
+pub fn told(page: Page) -> Told {
+    Told::of(&Desk::of_bike(page), page, move |desk, drawer, set| {
+        plan::torque_line(desk, drawer, page.fasteners.with(<[_]>::len), set)
+    })
+}
+
+/// All that stands in the unfolded line.
+pub fn inside(page: Page, desk: &Desk, told: Told, scope: &str) -> Vec<El> {
     let can_keep = move || {
-        page.owner.get() != Owner::Example && told.panel.with(|it| it.head.lacks().is_empty())
+        page.owner.get() != Owner::Example
+            && told.panel.with(|it| it.head.lacks().is_empty() && !it.all().all(is_words))
     };
     let keep = move || vec![button("do", words::KEEP_FASTENER, move || page.keep_fastener())];
     let some = move || page.fasteners.with(|it| !it.is_empty());
-    let title = || vec![el("h4").class("cap").text(words::KEPT_FASTENERS)];
-    let keys = move || page.fasteners.with(|all| all.iter().map(|it| it.key).collect());
-    el("div")
-        .child(while_so("p", can_keep, keep))
-        .child(while_so("div", some, title))
-        .child(el("ol").class("fasteners").each(keys, move |key| row(page, key)))
+    let title = || vec![el("h4").class("cap").text(words::NEW_FASTENER)];
+    let mut all = vec![torque_list::list(page), while_so("div", some, title)];
+    all.extend(fastener(page, desk, told, scope));
+    all.push(while_so("p", can_keep, keep));
+    all.push(drawer::drawer(page));
+    all
 }
 
-fn row(page: Page, key: usize) -> El {
-    let place = move || page.fasteners.with(|all| all.iter().position(|it| it.key == key));
-    let sheet = page
-        .fasteners
-        .with_untracked(|all| all.iter().find(|it| it.key == key).map(|it| it.sheet.clone()));
-    let Some(sheet) = sheet else { return el("li") };
-    let desk = Desk::of_fastener(page, sheet);
-    let told = Told::new(Line::Torques, &desk, page);
-    let named = desk.clone();
-    let name = Memo::new(move |_| {
-        let own = facts::FASTENER_NAME.maybe(&named).ok().flatten();
-        own.unwrap_or_else(|| words::fastener(place().map_or(0, |it| it + 1)))
-    });
-    let number = untrack(place).map(|it| it + 1);
-    let open =
-        RwSignal::new(page.address.get_untracked() == Address::Sheet(Some(Line::Torques), number));
-    let scope = format!("fastener-{key}");
-    let title = format!("{scope}-title");
-    let fold = fold_button(&title, move || open.get(), move || open.update(|it| *it = !*it))
-        .live_text(move || name.get());
-    let remove =
-        button("quiet", words::REMOVE, move || page.remove_fastener(key, &name.get_untracked()))
-            .child(span("aloud", " ").live_text(move || name.get()));
-    let row = el("div")
-        .class("fold")
-        .child(el("h5").child(fold))
-        .child(head(page, &desk, told, &scope, move || open.get()))
-        .child(remove);
-    let inside =
-        while_so("div", move || open.get(), move || vec![panel(page, &desk, told, &scope)]);
-    el("li")
-        .class("fastener")
-        .child(el("section").set("aria-labelledby", &title).child(row).child(inside))
+fn is_words(shown: &crate::show::Shown) -> bool {
+    matches!(shown.figure, crate::show::Figure::Words(_) | crate::show::Figure::Lacks(_))
+}
+
+/// The calculator of one fastener, and what belongs to it alone.
+pub fn fastener(page: Page, desk: &Desk, told: Told, scope: &str) -> Vec<El> {
+    vec![
+        line::panel(page, desk, told, scope),
+        aside(page, desk, scope, "got", words::WAS_SET_WRONG, plan::reverse),
+    ]
+}
+
+/// A calculator of its own behind a button: worked out only while it is open.
+fn aside(
+    page: Page,
+    desk: &Desk,
+    scope: &str,
+    key: &str,
+    title: &'static str,
+    panel: fn(&dyn facts::Facts, &[plan::Held], crate::units::UnitSet) -> Panel,
+) -> El {
+    let open = RwSignal::new(false);
+    let scope = format!("{scope}-{key}");
+    let id = format!("{scope}-title");
+    let turn = move || open.update(|it| *it = !*it);
+    let fold = fold_button(&id, move || open.get(), turn).class("more").text(title);
+    let desk = desk.clone();
+    let inside = move || {
+        let told = Told::of(&desk, page, move |desk, drawer, set| panel(desk, drawer, set));
+        let head = line::head(page, &desk, told, &scope, || true);
+        vec![el("div").class("fold").child(head), line::panel(page, &desk, told, &scope)]
+    };
+    el("section").class("aside").set("aria-labelledby", &id).child(fold).child(while_so(
+        "div",
+        move || open.get(),
+        inside,
+    ))
+}
+
+/// The wrenches that could serve, to take one by hand; nothing where there is no choice.
+pub fn offers(page: Page, desk: &Desk, told: Told, scope: &str) -> Vec<El> {
+    let panel = told.panel;
+    let any = move || panel.with(|it| !it.offers.is_empty());
+    let (desk, scope) = (desk.clone(), scope.to_owned());
+    let inside = move || {
+        let chosen = {
+            let desk = desk.clone();
+            move || !desk.signal(facts::TAKEN_WRENCH.id()).get().is_blank()
+        };
+        let [by_hand, best] = std::array::from_fn(|_| chosen.clone());
+        let offers = Memo::new(move |_| panel.with(|it| it.offers.clone()));
+        let (row, row_scope) = (desk.clone(), scope.clone());
+        let wrenches = move || {
+            let by_hand = by_hand();
+            offers.with(|all| {
+                all.iter().map(|it| offer(page, &row, &row_scope, it, by_hand)).collect()
+            })
+        };
+        let name = format!("{scope}-wrench");
+        let desk = desk.clone();
+        let take = move || page.take_wrench(&desk, None);
+        let id = format!("{name}-best");
+        let best = el("div")
+            .class("offer-of")
+            .child(
+                el("input")
+                    .set("type", "radio")
+                    .set("id", &id)
+                    .set("name", &name)
+                    .live_checked(move || !best())
+                    .on("change", move |_| take()),
+            )
+            .child(el("label").set("for", &id).text(words::BEST_WRENCH));
+        vec![
+            el("fieldset")
+                .class("offers")
+                .child(el("legend").class("cap").text(words::WRENCH_TAKEN))
+                .child(best)
+                .child(el("div").part(wrenches)),
+        ]
+    };
+    vec![while_so("div", any, inside)]
+}
+
+fn offer(page: Page, desk: &Desk, scope: &str, offer: &Offer, by_hand: bool) -> El {
+    let place = offer.place;
+    let id = format!("{scope}-wrench-{place}");
+    let desk = desk.clone();
+    let input = el("input")
+        .set("type", "radio")
+        .set("id", &id)
+        .set("name", &format!("{scope}-wrench"))
+        .live_checked({
+            let checked = by_hand && offer.taken;
+            move || checked
+        })
+        .on("change", move |_| page.take_wrench(&desk, Some(place)));
+    let class = if offer.taken { "offer-of taken" } else { "offer-of" };
+    el("div").class(class).child(input).child(
+        el("label")
+            .set("for", &id)
+            .text(&offer.name)
+            .child(span("why", &format!(" {}", offer.says))),
+    )
 }

@@ -23,6 +23,8 @@ labels! {
     TURN: "Turn instead";
     TURN_ON: "Turn on by";
     STAGES: "Stages";
+    TORQUE_LIST: "Torque list";
+    SCALE: "Scale";
     IT_GOT: "It got";
     HAND_OFF_METRIC: "Hand 50 mm nearer the drive";
     HAND_OFF_US: "Hand 2 in nearer the drive";

@@ -91,6 +91,34 @@ pub fn with_wrench(name: &str) -> String {
 }
 /// Beside a turn.
 pub const FROM_THE_SEAT: &str = "from where it seats";
+/// In the torque line's head.
+pub fn listed(count: usize) -> String {
+    if count == 1 { "1 fastener".to_owned() } else { format!("{count} fasteners") }
+}
+/// Beside it.
+pub const LIST_INSIDE: &str = "what to set for each stands inside";
+/// Of a wrench.
+pub const NOTHING_KNOWN: &str = "marks and length not known yet";
+/// Of a wrench.
+pub fn from_to(lowest: &str, highest: &str) -> String {
+    format!("{lowest} to {highest}")
+}
+/// Of a wrench.
+pub fn up_to(highest: &str) -> String {
+    format!("up to {highest}")
+}
+/// Of a wrench.
+pub fn from_on(lowest: &str) -> String {
+    format!("from {lowest}")
+}
+/// Of a wrench.
+pub fn marks_of(graduation: &str) -> String {
+    format!("marks of {graduation}")
+}
+/// Of a wrench.
+pub fn plus_minus(accuracy: &str) -> String {
+    format!("±{accuracy}")
+}
 /// A pass.
 pub fn stage(number: usize, count: usize, share: &str, torque: &str) -> String {
     format!("Stage {number} of {count}: {share}, {torque} at the fastener")

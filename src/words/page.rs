@@ -35,7 +35,16 @@ words! {
     DAYS: " days";
     TWELVE_MONTHS: ", twelve months looked at";
     KEEP_FASTENER: "Keep this fastener";
-    KEPT_FASTENERS: "Kept fasteners";
+    KEPT_FASTENERS: "Torque list";
+    NEW_FASTENER: "One more fastener";
+    WAS_SET_WRONG: "Tightened already? What it got";
+    WRENCH_TAKEN: "Wrench for it";
+    BEST_WRENCH: "the one that serves best";
+    DRAWER: "Wrench drawer, for all your bikes";
+    ANOTHER_WRENCH: "Add a wrench";
+    MOVE_UP: "Move up";
+    MOVE_DOWN: "Move down";
+    MORE: "More about it";
     REMOVE: "Remove";
     UNDO: "Undo";
     OPEN: "Open";
@@ -79,6 +88,10 @@ pub fn change_unit(unit: &str) -> String {
 /// Fastener of the torque list without a name.
 pub fn fastener(number: usize) -> String {
     format!("Fastener {number}")
+}
+/// Said after a table was taken in.
+pub fn added(count: usize) -> String {
+    format!("{count} added.")
 }
 /// Said after a removal.
 pub fn removed(name: &str) -> String {

@@ -7,8 +7,12 @@ use std::process::Command;
 use crate::Outcome;
 use crate::program::ask;
 
-/// A first visit in a garage at the edge of a network: on 1 Mbit/s this takes little more than a second.
-const BUDGET: u64 = 150 * 1024;
+/// A first visit in a garage at the edge of a network: on 1 Mbit/s the whole product takes two seconds. Its first landing
+/// had 150 KiB; the rest is for the parts that came and come after it.
+const BUDGET: u64 = 250 * 1024;
+
+/// What it is meant to be.
+const AIM: u64 = 180 * 1024;
 
 /// Node.js compresses, at the level of a careful host. Its zlib has brotli built in and the checks need Node.js
 /// anyway; the crate would have to be built in every clean checkout.
@@ -44,7 +48,7 @@ pub fn check(dist: &Path) -> Outcome {
     }
     let raw: u64 = files.iter().map(|(_, raw)| raw).sum();
     let brotli: u64 = compressed.iter().sum();
-    println!("{raw:>12} {brotli:>12}  all, of {BUDGET} allowed in brotli");
+    println!("{raw:>12} {brotli:>12}  all, of {BUDGET} allowed in brotli ({AIM} is the aim)");
 
     if brotli > BUDGET {
         let over = brotli - BUDGET;

@@ -7,11 +7,13 @@ use crate::plan::Held;
 use crate::show::{self, Figure};
 use crate::torque::{Verdict, turned};
 use crate::units::{Measure, UnitSet};
-use crate::words::notes;
+use crate::words::{labels, notes};
 
 /// A row.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Row {
+    /// What the figure is.
+    pub label: &'static str,
     /// What to set, how far to turn, or what is lacking.
     pub figure: Figure,
     /// The wrench, where there is a choice.
@@ -24,7 +26,7 @@ pub struct Row {
 pub fn row(asked: &Asked, drawer: &[Held], set: UnitSet) -> Row {
     let served = serve(asked, drawer);
     let Some((held, fit)) = drawer.get(served.at).zip(served.fits.get(served.at)) else {
-        return Row { figure: Figure::Lacks(Vec::new()), with: String::new(), care: "" };
+        return bare(Figure::Lacks(Vec::new()));
     };
     let several = drawer.len() > 1;
     let with = if several { held.name.clone() } else { String::new() };
@@ -39,22 +41,29 @@ pub fn row(asked: &Asked, drawer: &[Held], set: UnitSet) -> Row {
                 _ if fit.caution.is_some() => notes::LOW_ON_THE_SCALE,
                 _ => "",
             };
-            Row { figure: show::setting_figure(fit.set, unit, marked), with, care }
+            let label = if marked { labels::SET_TO } else { labels::EXACT_SETTING };
+            Row { label, figure: show::setting_figure(fit.set, unit, marked), with, care }
         }
         Err(lacks) => match &asked.turn {
             // A part that is turned by an angle has no torque, and needs none.
             Ok(Some(turn)) if lacks.iter().all(pass_on) => Row {
+                label: labels::TURN,
                 figure: show::figure_of(turned(turn.value, turn.bounds), set),
                 with: notes::FROM_THE_SEAT.to_owned(),
                 care: "",
             },
             _ if lacks.iter().any(|it| matches!(it, Lack::Missing(_))) => {
-                Row { figure: Figure::Lacks(lacks.clone()), with: String::new(), care: "" }
+                bare(Figure::Lacks(lacks.clone()))
             }
             _ => {
                 let words = if several { notes::NO_WRENCH } else { notes::NOT_THIS_WRENCH };
-                Row { figure: Figure::Words(words.to_owned()), with: String::new(), care: "" }
+                bare(Figure::Words(words.to_owned()))
             }
         },
     }
+}
+
+/// Without a setting.
+fn bare(figure: Figure) -> Row {
+    Row { label: labels::SET_TO, figure, with: String::new(), care: "" }
 }

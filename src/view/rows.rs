@@ -1,0 +1,127 @@
+//! Things of which a bike or a garage has several: fasteners, wrenches. Added, moved, removed, taken back.
+
+use super::page::Sheet;
+use crate::facts::{self, Facts, Home, Id};
+use crate::garage::Entries;
+use leptos::prelude::*;
+
+/// One of them on the live sheet.
+#[derive(Clone)]
+pub struct Item {
+    /// Stays with it while others come and go.
+    pub key: usize,
+    /// Its facts.
+    pub sheet: Sheet,
+    /// Those of a newer page, kept and passed on.
+    beyond: Entries,
+}
+
+impl Item {
+    /// All that is known of it.
+    pub fn entries(&self) -> Entries {
+        let mut entries = self.beyond.clone();
+        entries.extend(self.sheet.entries());
+        entries
+    }
+}
+
+/// All of them, in their order.
+#[derive(Clone, Copy)]
+pub struct Items {
+    all: RwSignal<Vec<Item>>,
+    next: StoredValue<usize>,
+    home: Home,
+}
+
+impl Items {
+    /// None yet of those whose facts live in `home`.
+    pub fn new(home: Home) -> Self {
+        Self { all: RwSignal::new(Vec::new()), next: StoredValue::new(0), home }
+    }
+
+    /// Those with these facts in place of all there were.
+    pub fn lay<'a>(self, all: impl IntoIterator<Item = &'a Entries>) {
+        self.all.set(all.into_iter().map(|it| self.item(it)).collect());
+    }
+
+    fn item(self, entries: &Entries) -> Item {
+        let sheet = Sheet::blank(|home| home == self.home);
+        sheet.take(entries);
+        let key = self.next.get_value();
+        self.next.set_value(key + 1);
+        let mut beyond = entries.clone();
+        beyond.retain(|id, _| facts::about(*id).is_none());
+        Item { key, sheet, beyond }
+    }
+
+    /// Adds some behind the others; their keys.
+    pub fn add<'a>(self, new: impl IntoIterator<Item = &'a Entries>) -> Vec<usize> {
+        let new: Vec<Item> = new.into_iter().map(|it| self.item(it)).collect();
+        let keys = new.iter().map(|it| it.key).collect();
+        self.all.update(|all| all.extend(new));
+        keys
+    }
+
+    /// Looks at all of them; tracks that they are there, not what is known of them.
+    pub fn with<T>(self, look: impl FnOnce(&[Item]) -> T) -> T {
+        self.all.with(|all| look(all))
+    }
+
+    /// Keys in their order.
+    pub fn keys(self) -> Vec<usize> {
+        self.with(|all| all.iter().map(|it| it.key).collect())
+    }
+
+    /// The place of one of them.
+    pub fn place(self, key: usize) -> Option<usize> {
+        self.with(|all| all.iter().position(|it| it.key == key))
+    }
+
+    /// The facts of one of them.
+    pub fn sheet(self, key: usize) -> Option<Sheet> {
+        let found = |all: &[Item]| Some(all.iter().find(|it| it.key == key)?.sheet.clone());
+        untrack(|| self.with(found))
+    }
+
+    /// Takes one out, with its place.
+    pub fn remove(self, key: usize) -> Option<(usize, Item)> {
+        let at = untrack(|| self.place(key))?;
+        Some((at, self.all.try_update(|all| all.remove(at))?))
+    }
+
+    /// Takes out all of these.
+    pub fn remove_all(self, keys: &[usize]) {
+        self.all.update(|all| all.retain(|it| !keys.contains(&it.key)));
+    }
+
+    /// Puts one back where it was.
+    pub fn put_back(self, at: usize, item: Item) {
+        self.all.update(|all| all.insert(at.min(all.len()), item));
+    }
+
+    /// Moves one toward the head of the list or toward its end.
+    pub fn shift(self, key: usize, down: bool) {
+        let Some(at) = untrack(|| self.place(key)) else { return };
+        let to = if down { Some(at + 1) } else { at.checked_sub(1) };
+        let count = untrack(|| self.with(<[Item]>::len));
+        if let Some(to) = to.filter(|to| *to < count) {
+            self.all.update(|all| all.swap(at, to));
+        }
+    }
+
+    /// Everything that is known of them, but for those of which nothing is.
+    pub fn entries(self) -> Vec<Entries> {
+        self.with(|all| all.iter().map(Item::entries).filter(|it| !it.is_empty()).collect())
+    }
+
+    /// The fact of the first of them.
+    pub fn first(self, id: Id) -> Option<ArcRwSignal<crate::entry::Entry>> {
+        self.with(|all| all.first()?.sheet.signal(id))
+    }
+}
+
+impl Facts for Item {
+    fn entry(&self, id: Id) -> crate::entry::Entry {
+        self.sheet.entry(id)
+    }
+}

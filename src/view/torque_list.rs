@@ -1,0 +1,217 @@
+//! The torque list: what to set for each fastener, one tap from its calculator.
+//!
+//! A letter typed at a wrench changes every row, and there may be two hundred of them. So a row has no effects of its own:
+//! what a fastener asks is read once and kept, one effect works out all rows and writes the texts that differ.
+
+use super::element::{El, Words, button, el, span, while_so};
+use super::line::{Told, fold_button};
+use super::page::{Desk, Page};
+use super::{browser, torques};
+use crate::facts::{self, Facts};
+use crate::plan::{self, Asked, Line, Row, address::Address};
+use crate::show::{self, Figure};
+use crate::units::UnitSet;
+use crate::words::page as words;
+use leptos::prelude::*;
+use std::cell::RefCell;
+use std::rc::Rc;
+use std::sync::Arc;
+use web_sys::Element;
+
+/// The texts of a row that follow its fastener and the wrenches.
+struct Texts {
+    key: usize,
+    asked: Memo<Arc<Asked>>,
+    said: Memo<String>,
+    name: RwSignal<String>,
+    label: Words,
+    data: Element,
+    number: Words,
+    unit: Words,
+    range: Words,
+    plain: Words,
+    figure_asked: Words,
+    with: Words,
+    care: Words,
+    /// What stands there now.
+    shown: RefCell<Option<(Arc<Asked>, Row)>>,
+}
+
+/// All kept fasteners, where there are any.
+pub fn list(page: Page) -> El {
+    let some = move || page.fasteners.with(|it| !it.is_empty());
+    while_so("div", some, move || vec![rows(page)])
+}
+
+fn rows(page: Page) -> El {
+    let all: Rc<RefCell<Vec<Texts>>> = Rc::default();
+    let made = all.clone();
+    let list = el("ol")
+        .class("rows fasteners")
+        .each(move || page.fasteners.keys(), move |key| row(page, key, &mut made.borrow_mut()));
+    // After the rows, so that they are there.
+    let worked_for = RefCell::new(None);
+    let list = list.follow(move || {
+        let keys = page.fasteners.keys();
+        let mut all = all.borrow_mut();
+        all.retain(|it| keys.contains(&it.key));
+        let (drawer, set) = (page.drawer.get(), page.set.get());
+        let tools = Some((drawer.clone(), set));
+        let same_tools = worked_for.replace(tools.clone()) == tools;
+        for texts in all.iter() {
+            let place = keys.iter().position(|it| *it == texts.key).unwrap_or(0);
+            texts.follow(place, same_tools, &drawer, set);
+        }
+    });
+    el("section")
+        .set("aria-labelledby", "list-title")
+        .child(el("h4").class("cap").set("id", "list-title").text(words::KEPT_FASTENERS))
+        .child(list)
+}
+
+impl Texts {
+    fn follow(&self, place: usize, same_tools: bool, drawer: &[plan::Held], set: UnitSet) {
+        let asked = self.asked.get();
+        self.said.with(|it| self.figure_asked.say(it));
+        let name = asked.name.clone().unwrap_or_else(|| words::fastener(place + 1));
+        if self.name.with_untracked(|it| *it != name) {
+            self.name.set(name);
+        }
+        let mut shown = self.shown.borrow_mut();
+        let same =
+            shown.as_ref().is_some_and(|(before, _)| same_tools && Arc::ptr_eq(before, &asked));
+        if same {
+            return;
+        }
+        let row = plan::row(&asked, drawer, set);
+        if shown.as_ref().is_none_or(|(_, before)| *before != row) {
+            self.write(&row);
+        }
+        *shown = Some((asked, row));
+    }
+
+    fn write(&self, row: &Row) {
+        let (mut number, mut unit, mut plain, mut data, mut range) =
+            ("", "", "", "", String::new());
+        let needs;
+        match &row.figure {
+            Figure::Number { text, unit: symbol, data: exact, range: ends } => {
+                (number, unit, data) = (text, symbol, exact);
+                if let Some([low, high]) = ends {
+                    range = format!(" {low}{}{high}\u{a0}{symbol}", words::TO);
+                }
+            }
+            Figure::Words(text) | Figure::Day { text, .. } => plain = text,
+            Figure::Lacks(lacks) => {
+                needs = show::needs(lacks);
+                plain = &needs;
+            }
+        }
+        self.label.say(row.label);
+        let _ = self.data.set_attribute("value", data);
+        self.number.say(number);
+        self.unit.say(&if unit.is_empty() { String::new() } else { format!("\u{a0}{unit}") });
+        self.range.say(&range);
+        self.plain.say(plain);
+        self.with.say(&row.with);
+        self.care.say(row.care);
+    }
+}
+
+fn row(page: Page, key: usize, all: &mut Vec<Texts>) -> El {
+    let Some(sheet) = page.fasteners.sheet(key) else { return el("li") };
+    let desk = Desk::of_item(page, sheet);
+    let [asked, said] = std::array::from_fn(|_| desk.clone());
+    let asked = Memo::new(move |_| Arc::new(Asked::of(&asked)));
+    let said = Memo::new(move |_| {
+        let entry = said.entry(facts::TORQUE.id());
+        facts::as_read(&facts::TORQUE.about, &entry)
+    });
+    let name = RwSignal::new(String::new());
+    let number = page.fasteners.place(key).map(|it| it + 1);
+    let open =
+        RwSignal::new(page.address.get_untracked() == Address::Sheet(Some(Line::Torques), number));
+    let scope = format!("fastener-{key}");
+    let title = format!("{scope}-title");
+    let id = format!("{scope}-answer-0");
+    let fold = fold_button(&title, move || open.get(), move || open.update(|it| *it = !*it))
+        .live_text(move || name.get());
+    let (cap, label) = el("span").class("aloud").set("id", &id).words();
+    let (data, number) = el("data").class("n").words();
+    let data_element = data.element();
+    let (unit_text, unit) = el("span").class("u").words();
+    let (range_text, range) = el("small").class("range").words();
+    let (plain_text, plain) = el("span").class("care").words();
+    let output = el("output")
+        .set("aria-live", "off")
+        .set("aria-labelledby", &id)
+        .children([data, unit_text, range_text, plain_text]);
+    let (asks, figure_asked) = el("small").class("why").words();
+    let (with_text, with) = el("small").class("why").words();
+    let (care_text, care) = el("small").class("care").words();
+    let mind = move || asked.with(|it| it.mind.join(", "));
+    all.push(Texts {
+        key,
+        asked,
+        said,
+        name,
+        label,
+        data: data_element,
+        number,
+        unit,
+        range,
+        plain,
+        figure_asked,
+        with,
+        care,
+        shown: RefCell::new(None),
+    });
+    let what = el("div")
+        .class("what")
+        .child(el("h5").child(fold))
+        .child(asks)
+        .child(el("small").class("why mind").live_text(mind));
+    let figure = el("div").class("fig").children([cap, output, with_text, care_text]);
+    let inside = move || {
+        // Worked out in full only while it is looked at.
+        let told = Told::new(Line::Torques, &desk, page);
+        let mut inside =
+            vec![el("p").class("why").live_text(move || told.panel.with(|it| it.note.clone()))];
+        inside.extend(torques::fastener(page, &desk, told, &scope));
+        inside.push(tools(page, key, name));
+        inside
+    };
+    let section = el("section")
+        .set("aria-labelledby", &title)
+        .child(el("div").class("fold").child(what).child(figure))
+        .child(while_so("div", move || open.get(), inside));
+    el("li").class("row-of").child(section)
+}
+
+/// Moving and removing.
+fn tools(page: Page, key: usize, name: RwSignal<String>) -> El {
+    let named = |it: El| it.child(span("aloud", " ").live_text(move || name.get()));
+    let shift = |down: bool, label| {
+        let pressed: Rc<RefCell<Option<El>>> = Rc::default();
+        let here = pressed.clone();
+        let button = button("quiet", label, move || {
+            page.fasteners.shift(key, down);
+            page.changed();
+            // A row that is moved loses the owner's place in it.
+            if let Some(it) = here.borrow().as_ref() {
+                browser::focus_soon(it);
+            }
+        });
+        let button = named(button);
+        *pressed.borrow_mut() = Some(button.same());
+        button
+    };
+    let remove = button("quiet", words::REMOVE, move || {
+        page.remove(page.fasteners, key, &name.get_untracked());
+    });
+    el("p").class("row").children([
+        shift(false, words::MOVE_UP),
+        shift(true, words::MOVE_DOWN),
+        named(remove),
+    ])
+}
