@@ -757,11 +757,11 @@ proptest! {
         prop_assert_eq!(number(&text), std_number(&text), "{}", text);
     }
 
-    /// Beyond: a neighbor of it, or the next; a hair more where noughts stand behind the nineteenth digit.
+    /// Beyond: one of the next few. Each power of ten past the twenty-second rounds once more.
     #[test]
     fn long_numbers_nearly(text in "[1-9][0-9]{0,21}(\\.[0-9]{1,30})?|0\\.0{0,20}[1-9][0-9]{0,30}") {
         let (ours, theirs) = (number(&text), std_number(&text));
-        prop_assert!((ours - theirs).abs() <= 2.0 * f64::EPSILON * theirs, "{}: {:e}, {:e}", text, ours, theirs);
+        prop_assert!((ours - theirs).abs() <= 8.0 * f64::EPSILON * theirs, "{}: {:e}, {:e}", text, ours, theirs);
     }
 }
 

@@ -92,7 +92,7 @@ pub(super) fn leading(text: &str) -> Result<Option<Leading<'_>>, Refusal> {
 }
 
 /// The value of plain digits with at most one point. Up to 15 digits and 22 places it is the nearest double, as one
-/// product or quotient of two exact numbers, beyond them a neighbor; digits past the nineteenth count as noughts. The
+/// product or quotient of two exact numbers, beyond them one of the next few; digits past the nineteenth count as noughts. The
 /// standard library's reader, right to any length, costs the page 11 kB.
 fn value_of(plain: &str) -> f64 {
     let (mut mantissa, mut places, mut noughts, mut behind_point) = (0u64, 0, 0, false);
