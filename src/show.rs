@@ -283,6 +283,7 @@ pub fn amount(amount: Amount, set: UnitSet) -> String {
             None => digits::shortest(base),
         },
         Amount::Number(number) => digits::shortest(number),
+        Amount::Of(number, unit) => format!("{}\u{a0}{unit}", digits::shortest(number)),
         Amount::Days(days) => format!("{days} d"),
         Amount::Day(day) => short_day(day),
     }

@@ -18,6 +18,8 @@ const US_GALLON: f64 = 3.785411784e-3;
 const IMPERIAL_GALLON: f64 = 4.54609e-3;
 /// International mile, meters.
 const MILE: f64 = 1609.344;
+/// Pound-force, newtons: 0.45359237 kg × 9.80665 m/s².
+const LBF: f64 = 4.4482216152605;
 
 /// What a unit measures; two units convert into each other when they share it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -50,6 +52,8 @@ pub enum Dimension {
     Consumption,
     /// Base: second.
     Time,
+    /// Base: newton.
+    Force,
 }
 
 /// How a number in a unit becomes the base unit of its dimension.
@@ -254,6 +258,13 @@ units! {
 
     /// Hour.
     HOUR = 96, "h", Time, Times(3600.0), ["h", "hr", "hrs", "hour", "hours"];
+
+    /// Kilonewton.
+    KILONEWTON = 104, "kN", Force, Times(1e3), ["kn", "kilonewton", "kilonewtons"];
+    /// Newton.
+    NEWTON = 105, "N", Force, Times(1.0), ["n", "newton", "newtons"];
+    /// Pound-force.
+    POUND_FORCE = 106, "lbf", Force, Times(LBF), ["lbf", "lb", "lbs", "poundforce"];
 }
 
 /// Spellings that the US and Britain use for different amounts, with what each takes them for.
@@ -367,8 +378,12 @@ pub enum Measure {
     Pressure,
     /// Time on the charger.
     Time,
-    /// A pure number: a count, a factor.
+    /// Preload of a bolt.
+    Force,
+    /// A pure number: a count.
     Number,
+    /// A pure number near one: a factor, a coefficient.
+    Factor,
     /// A number of days.
     Days,
 }
@@ -414,7 +429,9 @@ impl Measure {
             (Measure::Energy, _) => const { &[&WATT_HOUR] },
             (Measure::Pressure, Metric) => const { &[&BAR, &KILOPASCAL, &PSI] },
             (Measure::Pressure, Us) => const { &[&PSI, &BAR, &KILOPASCAL] },
-            (Measure::Number | Measure::Days, _) => const { &[] },
+            (Measure::Force, Metric) => const { &[&KILONEWTON, &NEWTON] },
+            (Measure::Force, Us) => const { &[&POUND_FORCE] },
+            (Measure::Number | Measure::Factor | Measure::Days, _) => const { &[] },
         }
     }
 

@@ -23,6 +23,8 @@ pub enum Amount {
     Quantity(Measure, f64),
     /// A pure number.
     Number(f64),
+    /// A number in a unit of its own, whatever the set: millimeters of a thread, stress of a bolt.
+    Of(f64, &'static str),
     /// A whole number of days.
     Days(i64),
     /// A day of the calendar.
@@ -102,6 +104,7 @@ quantities! {
     ElectricCharge of uom::si::electric_charge::coulomb;
     Energy of uom::si::energy::joule;
     Area of uom::si::area::square_meter;
+    Force of uom::si::force::newton;
 }
 
 /// Writes a term: symbol, plain words, measure, quantity.

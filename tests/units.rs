@@ -100,6 +100,7 @@ fn conversions_are_exact_and_round_to_what_is_printed() {
 #[test]
 fn pound_foot_and_gallon_are_exact() {
     close(units::LBF_FT.to_base(1.0), 1.3558179483314004, 1e-15, "lbf·ft");
+    close(units::POUND_FORCE.to_base(1.0), 0.45359237 * 9.80665, 1e-15, "lbf");
     close(units::US_GAL.to_base(1.0), 231.0 * 0.0254f64.powi(3), 1e-15, "US gal");
     let rounded = uom::si::f64::Torque::new::<uom::si::torque::pound_force_foot>(1.0).value;
     assert!((rounded / units::LBF_FT.to_base(1.0) - 1.0).abs() > 1e-9);
@@ -188,6 +189,9 @@ fn codes_are_frozen() {
         (90, "mpg (imp)"),
         (91, "km/L"),
         (96, "h"),
+        (104, "kN"),
+        (105, "N"),
+        (106, "lbf"),
     ];
     let now: Vec<_> = units::ALL.iter().map(|it| (it.code, it.symbol)).collect();
     assert_eq!(now, frozen);
@@ -201,7 +205,7 @@ fn codes_are_frozen() {
 /// What people and manuals write. A spelling of two units would read as the first of them and fail at the second.
 #[test]
 fn each_spelling_means_one_unit() {
-    let written: [(&Unit, &[&str]); 25] = [
+    let written: [(&Unit, &[&str]); 28] = [
         (&units::NEWTON_METER, &["Nm", "N-m", "N m", "N·m", "N⋅m", "N.m", "newton metres"]),
         (&units::CENTINEWTON_METER, &["cNm", "cN-m"]),
         (
@@ -240,6 +244,9 @@ fn each_spelling_means_one_unit() {
         (&units::AMPERE_HOUR, &["Ah", "A·h", "A h"]),
         (&units::LITERS_PER_100_KM, &["L/100 km", "l/100km"]),
         (&units::US_MPG, &["mpg (US)", "US mpg"]),
+        (&units::KILONEWTON, &["kN", "kilonewtons"]),
+        (&units::NEWTON, &["N", "newtons"]),
+        (&units::POUND_FORCE, &["lbf", "lb", "lbs", "pound-force"]),
     ];
     for (unit, spellings) in written {
         for spelling in spellings {

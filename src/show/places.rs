@@ -30,6 +30,8 @@ pub fn places(measure: Measure, unit: Option<&Unit>, value: f64) -> usize {
         | Measure::Temperature
         | Measure::Energy => 0,
         Measure::Time | Measure::TemperatureStep => 0,
+        Measure::Force => usize::from(unit.is_some_and(|it| *it == units::KILONEWTON)),
+        Measure::Factor => 2,
         Measure::Number | Measure::Days => 0,
     }
 }
