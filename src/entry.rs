@@ -11,6 +11,7 @@ mod temperatures;
 
 pub use day::{day, written as day_written};
 pub use dose::{Dose, dose};
+pub(crate) use number::leading;
 pub use number::{Decimal, plain_count, plain_decimal};
 pub use quantity::{Read, quantity};
 pub use refusal::Refusal;

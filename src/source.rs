@@ -23,6 +23,11 @@ sources! {
     PRINTED_TURN: "arithmetic on the turn that the part's maker prints";
     ROUNDING: "arithmetic: what the fastener gets at the mark, against what is to be reached";
     ISO_6789: "ISO 6789:2003, click wrench with a scale (type II, class A): 4 %, or 6 % where the highest mark is 10 N·m or less; the wrench's own paper comes first";
+    PROOF_STRESS: "proof stress and yield: EN ISO 898-1:2013 Table 3; stainless has no proof stress, its Rp0.2 of ISO 3506-1 stands for it; stress area: ISO 898-1";
+    FRICTION_FORM: "a wedge round the bolt with flanks of 60° and a ring under the head, as a lubricant maker's bolt guide prints it and VDI 2230 uses it; thread: ISO 724; head: ISO 4014, hole: ISO 273 medium";
+    YIELD_USED: "VDI 2230, 90 % of yield in tension and twist together; form from memory, confirmed by its tables as fastener distributors print them";
+    ESTIMATE: "T as VDI 2230; μ: least of its friction class (VDI 2230 Table A5); s: at most 90 % of proof load, and no more than 90 % of yield in tension and twist together (VDI 2230); lower end 5/6 of it: 75 % is Shigley's for joints opened again, 90 % for permanent ones (as quoted, the book not seen)";
+    SCATTER: "VDI 2230:1986 as a fastener supplier reprints it: torque wrench, friction estimated, ±23 to ±28 %";
 }
 
 // Oil.

@@ -2,7 +2,8 @@
 //!
 //! A [`Figure`] is what the manual asks for. An [`OffsetAdapter`] changes what reaches the fastener. A [`Wrench`] can
 //! only be set to its own marks and is only as good as its accuracy: [`Wrench::mark`] picks the mark, and
-//! [`Wrench::fastener_gets`] says what that mark delivers.
+//! [`Wrench::fastener_gets`] says what that mark delivers. Where the manual has no figure, [`Joint`] estimates one from
+//! [`Thread`], [`PropertyClass`] and [`FrictionClass`].
 //!
 //! ```
 //! use torpor::torque::{Figure, OffsetAdapter, Verdict, Wrench};
@@ -21,15 +22,25 @@
 //! ```
 
 mod adapter;
+mod joint;
 mod passes;
 mod pick;
+mod strength;
+mod thread;
 mod wrench;
 
 pub use adapter::{
     ADAPTER_SETTING, ANGLE_OFF, AT_FASTENER, GRIP_OFF, OffsetAdapter, PULL_OFF, direct, unusual,
 };
+pub use joint::{
+    AT_YIELD, EQUIVALENT_K, ESTIMATE, Joint, JointError, PRELOAD, PRELOAD_RISE, PROOF_LOAD,
+    SCATTER, SHARE_OF_PROOF, TORQUE_FOR, at_yield, equivalent_k, preload_from, preload_rise,
+    proof_load, scatter, torque_for,
+};
 pub use passes::{Pass, TURNED, passes, turned};
 pub use pick::{Fit, best};
+pub use strength::{FrictionClass, PropertyClass};
+pub use thread::{Thread, ThreadError};
 pub use wrench::{
     AccuracyFrom, Caution, FASTENER_GETS, FASTENER_GETS_DIRECT, MARK, NEAREST_MARK, Wrench,
 };

@@ -52,7 +52,7 @@ pub fn plain_count(entry: &Entry) -> Option<u32> {
 
 /// A number and what stands behind it.
 #[derive(Debug, Clone, PartialEq)]
-pub(super) struct Leading<'a> {
+pub(crate) struct Leading<'a> {
     pub value: f64,
     /// The number written plainly; `None` for a fraction.
     pub plain: Option<String>,
@@ -67,7 +67,7 @@ const VULGAR: [(char, f64); 5] =
 /// Reads the number that `text` starts with; `None` where it starts with none.
 ///
 /// One kind of separator is the decimal one; of two kinds the last is. "1,000" is refused, as it can be either.
-pub(super) fn leading(text: &str) -> Result<Option<Leading<'_>>, Refusal> {
+pub(crate) fn leading(text: &str) -> Result<Option<Leading<'_>>, Refusal> {
     let text = text.trim_start();
     let unsigned = text.strip_prefix(MINUSES);
     let negative = unsigned.is_some();
