@@ -6,7 +6,7 @@ mod read;
 mod table;
 
 pub use echo::{as_read, echo};
-pub use read::{Capacity, Chosen, Level, Recharge, Rough};
+pub use read::{Capacity, Chosen, Level, Recharge, Rough, TypedThread};
 pub(crate) use read::{chosen, several_keys};
 pub use table::*;
 

@@ -45,6 +45,7 @@ const FROZEN: &[(u16, &str, Home)] = &[
     (74, "adapter_angle", Home::Fastener),
     (75, "self_locking", Home::Fastener),
     (76, "prevailing_torque", Home::Fastener),
+    (77, "thread", Home::Fastener),
     (78, "fastener_note", Home::Fastener),
     (79, "stages", Home::Fastener),
     (80, "wrench_name", Home::Wrench),
@@ -60,6 +61,9 @@ const FROZEN: &[(u16, &str, Home)] = &[
     (93, "turn", Home::Fastener),
     (94, "taken_wrench", Home::Fastener),
     (95, "was_set_to", Home::Fastener),
+    (96, "property_class", Home::Fastener),
+    (97, "friction_class", Home::Fastener),
+    (98, "threads_into", Home::Fastener),
 ];
 
 /// Frozen form: fact, code and key of each choice.
@@ -95,6 +99,27 @@ const FROZEN_CHOICES: &[(u16, &[(u8, &str)])] = &[
             (6, "loosen_first"),
         ],
     ),
+    (
+        96,
+        &[
+            (1, "4.6"),
+            (2, "4.8"),
+            (3, "5.6"),
+            (4, "5.8"),
+            (5, "6.8"),
+            (6, "8.8"),
+            (7, "9.8"),
+            (8, "10.9"),
+            (9, "12.9"),
+            (10, "a2_70"),
+            (11, "a4_80"),
+        ],
+    ),
+    (
+        97,
+        &[(1, "solid_lubricant"), (2, "grease_or_oil"), (3, "as_delivered"), (4, "galvanized_dry")],
+    ),
+    (98, &[(1, "steel"), (2, "light_metal"), (3, "gasket")]),
 ];
 
 /// Frozen form: codes of usual fastener names in a link.
@@ -240,9 +265,10 @@ fn a_blank_is_a_lack_of_its_own_fact() {
         BOWLS_VOLUME CONSUMPTION OIL_CHANGE FILL_WITH_FILTER FILL_WITHOUT_FILTER FILL_AFTER_OVERHAUL BETWEEN_MARKS
         BOTTLE_SIZE OIL_ON_SHELF CHEMISTRY CAPACITY CHARGE_WHEN_PARKED RESTING_VOLTAGE KEY_OFF_DRAW CHARGE_BELOW
         CHARGER_CURRENT PARK_DATE RIDE_DATE WHERE_IT_STANDS MONTHLY_MEANS COLDEST_NIGHT UNIT_SET FASTENER_NAME TORQUE
-        ADAPTER ADAPTER_LENGTH ADAPTER_ANGLE SELF_LOCKING PREVAILING_TORQUE FASTENER_NOTE STAGES
+        ADAPTER ADAPTER_LENGTH ADAPTER_ANGLE SELF_LOCKING PREVAILING_TORQUE THREAD FASTENER_NOTE STAGES
         WRENCH_NAME WRENCH_LENGTH LOWEST_MARK HIGHEST_MARK GRADUATION ACCURACY WRENCH_KEY
         BOLTS THREAD_DRESSING MIND TURN TAKEN_WRENCH WAS_SET_TO
+        PROPERTY_CLASS FRICTION_CLASS THREADS_INTO
     };
     // None is left out, and each static is the row that its name says.
     let keys: Vec<String> = named.iter().map(|it| it.to_lowercase()).collect();

@@ -4,6 +4,7 @@ use super::{About, Choice, Kind, Limit};
 use crate::digits;
 use crate::entry::{self, Entry, Read, Refusal};
 use crate::season::Temperatures;
+use crate::torque::{Thread, ThreadError};
 use crate::units::{Dimension, Unit};
 use crate::working::Quantity;
 use chrono::NaiveDate;
@@ -50,6 +51,26 @@ pub enum Recharge {
     Voltage(ElectricPotential),
     /// State of charge.
     Share(Ratio),
+}
+
+/// A thread as typed. One that is not metric, or not known, is kept as it is; it is refused only where a sum needs it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct TypedThread {
+    /// As typed.
+    pub text: String,
+    /// As read.
+    pub thread: Result<Thread, ThreadError>,
+}
+
+impl TypedThread {
+    /// Whether both are one thread, however each is spelled: for finding one in a manual's general table.
+    pub fn same(&self, other: &Self) -> bool {
+        match (self.thread, other.thread) {
+            (Ok(one), Ok(other)) => one == other,
+            (Err(_), Err(_)) => self.text.eq_ignore_ascii_case(&other.text),
+            _ => false,
+        }
+    }
 }
 
 /// A type whose values are the answers of a choice.
@@ -281,6 +302,10 @@ pub(super) fn text(_: &About, entry: &Entry) -> Told<String> {
         return Err(Refusal::TooLong);
     }
     Ok((!text.is_empty()).then(|| text.to_owned()))
+}
+
+pub(super) fn thread(about: &About, entry: &Entry) -> Told<TypedThread> {
+    Ok(text(about, entry)?.map(|text| TypedThread { thread: Thread::read(&text), text }))
 }
 
 pub(super) fn temperatures(about: &About, entry: &Entry) -> Told<Temperatures> {

@@ -1,15 +1,16 @@
 //! The table of facts. A number stays with its fact for ever; a retired one is never used again.
 
 use super::read::{
-    Capacity, Chosen, Level, Recharge, Rough, capacity, choice, count, day, dose, level, one,
-    recharge, rough, several, stages,
+    Capacity, Chosen, Level, Recharge, Rough, TypedThread, capacity, choice, count, day, dose,
+    level, one, recharge, rough, several, stages,
 };
-use super::read::{temperatures, text};
+use super::read::{temperatures, text, thread};
 use super::{About, Choice, Fact, Home, Id, Kind, Limit};
 use crate::battery::Chemistry;
 use crate::entry::{Dose, Stage};
 use crate::oil::Job;
 use crate::season::Temperatures;
+use crate::torque::{FrictionClass, PropertyClass};
 use crate::units::{self, Measure, Unit, UnitSet};
 use crate::words::{choices as label, facts as words};
 use chrono::NaiveDate;
@@ -128,6 +129,8 @@ facts! {
     SELF_LOCKING: SelfLocking = 75, "self_locking", Fastener, Kind::Choice(SELF_LOCKINGS), choice;
     /// Torque that turns a self-locking nut before it seats.
     PREVAILING_TORQUE: Torque = 76, "prevailing_torque", Fastener, number![above(0.0, 500.0, Measure::Torque, &units::NEWTON_METER)], one;
+    /// Diameter and pitch.
+    THREAD: TypedThread = 77, "thread", Fastener, Kind::Text, thread;
     /// Where the manual says it, and whatever else is to be known of it. Leaves in a link only when chosen.
     FASTENER_NOTE: String = 78, "fastener_note", Fastener, Kind::Text, text;
     /// Passes up to the figure.
@@ -160,6 +163,13 @@ facts! {
     TAKEN_WRENCH: u32 = 94, "taken_wrench", Fastener, Kind::Count { least: 1, most: u32::MAX }, count;
     /// What the wrench was set to when it was tightened, for the moment after a mistake.
     WAS_SET_TO: Torque = 95, "was_set_to", Fastener, number![above(0.0, 3000.0, Measure::Torque, &units::NEWTON_METER)], one;
+
+    /// Stamped on its head.
+    PROPERTY_CLASS: PropertyClass = 96, "property_class", Fastener, Kind::Choice(PROPERTY_CLASSES), choice;
+    /// What is on threads and face.
+    FRICTION_CLASS: FrictionClass = 97, "friction_class", Fastener, Kind::Choice(FRICTION_CLASSES), choice;
+    /// What it is screwed into, or what lies between.
+    THREADS_INTO: ThreadsInto = 98, "threads_into", Fastener, Kind::Choice(THREADS_INTO_WHAT), choice;
 }
 
 /// A choice's answers with the value each stands for; codes and keys are frozen for ever.
@@ -252,6 +262,17 @@ pub enum Mind {
     LoosenFirst,
 }
 
+/// What a bolt is screwed into.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum ThreadsInto {
+    /// A steel nut or a steel thread.
+    Steel,
+    /// Aluminum or magnesium, whose thread gives way before the bolt.
+    LightMetal,
+    /// Anything, with a gasket, a crush washer or an O-ring that decides.
+    Gasket,
+}
+
 choices! {
     SELF_LOCKINGS: SelfLocking {
         1 "no" NOT_SELF_LOCKING => SelfLocking::No,
@@ -303,5 +324,29 @@ choices! {
         3 "right_angle" RIGHT_ANGLE => Adapter::RightAngle,
         4 "pointing_back" POINTING_BACK => Adapter::PointingBack,
         5 "other_angle" OTHER_ANGLE => Adapter::OtherAngle,
+    }
+    PROPERTY_CLASSES: PropertyClass {
+        1 "4.6" P4_6 => PropertyClass::P4_6,
+        2 "4.8" P4_8 => PropertyClass::P4_8,
+        3 "5.6" P5_6 => PropertyClass::P5_6,
+        4 "5.8" P5_8 => PropertyClass::P5_8,
+        5 "6.8" P6_8 => PropertyClass::P6_8,
+        6 "8.8" P8_8 => PropertyClass::P8_8,
+        7 "9.8" P9_8 => PropertyClass::P9_8,
+        8 "10.9" P10_9 => PropertyClass::P10_9,
+        9 "12.9" P12_9 => PropertyClass::P12_9,
+        10 "a2_70" A2_70 => PropertyClass::A2_70,
+        11 "a4_80" A4_80 => PropertyClass::A4_80,
+    }
+    FRICTION_CLASSES: FrictionClass {
+        1 "solid_lubricant" SOLID_LUBRICANT => FrictionClass::A,
+        2 "grease_or_oil" GREASE_OR_OIL => FrictionClass::B,
+        3 "as_delivered" AS_DELIVERED => FrictionClass::C,
+        4 "galvanized_dry" GALVANIZED_DRY => FrictionClass::D,
+    }
+    THREADS_INTO_WHAT: ThreadsInto {
+        1 "steel" STEEL => ThreadsInto::Steel,
+        2 "light_metal" LIGHT_METAL => ThreadsInto::LightMetal,
+        3 "gasket" GASKET => ThreadsInto::Gasket,
     }
 }

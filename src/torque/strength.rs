@@ -77,9 +77,10 @@ pub enum FrictionClass {
     A,
     /// Greases and oils.
     B,
-    /// As delivered, lightly oiled; zinc without lubricant overlaps with D.
+    /// As delivered, lightly oiled; zinc plated.
     C,
-    /// Zinc plated or galvanized, without lubricant.
+    /// Galvanized, without lubricant. Zinc plate without lubricant stands in C and D of the guideline; by D it would be
+    /// overloaded wherever C is right, so C is where it is offered.
     D,
 }
 

@@ -40,4 +40,22 @@ labels! {
     NEW_WASHER: "new washer";
     NEW_BOLT: "new bolt or nut";
     LOOSEN_FIRST: "loosen, then tighten";
+    P4_6: "4.6";
+    P4_8: "4.8";
+    P5_6: "5.6";
+    P5_8: "5.8";
+    P6_8: "6.8";
+    P8_8: "8.8";
+    P9_8: "9.8";
+    P10_9: "10.9";
+    P12_9: "12.9";
+    A2_70: "A2-70, stainless";
+    A4_80: "A4-80, stainless";
+    SOLID_LUBRICANT: "solid lubricant, paste or wax (0.04–0.10)";
+    GREASE_OR_OIL: "grease or oil (0.08–0.16)";
+    AS_DELIVERED: "as delivered, lightly oiled; zinc plated (0.14–0.24)";
+    GALVANIZED_DRY: "hot-dip galvanized, dry; stainless, oiled (0.20–0.35)";
+    STEEL: "a steel nut or steel thread";
+    LIGHT_METAL: "aluminum or magnesium";
+    GASKET: "anything, with a gasket under it";
 }

@@ -60,10 +60,14 @@ said! {
     TAKEN_WRENCH: "Wrench taken", "Blank: the one that serves best";
     WAS_SET_TO: "Was set to", "What the wrench stood at when it clicked";
     WRENCH_KEY: "Wrench number", "Made by the page";
+    THREAD: "Thread", "Diameter, and pitch where it is fine: M10, M10×1.25";
     WRENCH_NAME: "Wrench", "What you call it";
     WRENCH_LENGTH: "Wrench length, hand to square drive", "Middle of the grip to center of the square drive";
     LOWEST_MARK: "Lowest mark", "Lowest mark on the wrench";
     HIGHEST_MARK: "Highest mark", "Highest mark on the wrench";
     GRADUATION: "Graduation", "From one mark to the next, in the wrench's own unit";
     ACCURACY: "Accuracy", "From its certificate. Blank: ISO 6789, ±4 %, ±6 % up to a highest mark of 10 N·m";
+    PROPERTY_CLASS: "Property class", "Stamped on the bolt's head; where nothing is stamped, nothing can be reckoned";
+    FRICTION_CLASS: "Friction", "What is on the threads and under the head, with its coefficient; in doubt the more slippery one";
+    THREADS_INTO: "Threads into", "What the bolt is screwed into";
 }
