@@ -4,6 +4,7 @@
 pub mod address;
 mod battery;
 mod drawer;
+mod estimate;
 mod fuel;
 mod last_run;
 mod oil;
@@ -12,6 +13,7 @@ mod torque;
 
 pub use battery::{Course, battery, course};
 pub use drawer::{Held, drawer, held, wrench};
+pub use estimate::estimate;
 pub use fuel::fuel;
 pub use last_run::last_run;
 pub use oil::oil;

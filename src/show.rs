@@ -99,6 +99,20 @@ impl Shown {
         Self::in_base(label, told, set, unit)
     }
 
+    /// A quantity that is no one number: its range alone, two digits, rounded inward.
+    pub fn span(label: &'static str, told: Told<Answer<impl Quantity>>, set: UnitSet) -> Self {
+        let ends = told.as_ref().ok().and_then(|it| {
+            let unit = it.law.gives.usual(set)?;
+            Some(it.bounds?.map(|it| unit.of_base(it.base())))
+        });
+        let mut shown = Self::quantity(label, told, set);
+        if let (Some(ends), Figure::Number { text, range, .. }) = (ends, &mut shown.figure) {
+            *text = inward(ends);
+            *range = None;
+        }
+        shown
+    }
+
     /// A mark, as it stands on a scale that is marked in `unit`: 21, not 21.00.
     pub fn mark(
         label: &'static str,
@@ -273,6 +287,16 @@ pub fn needs<'a>(lacks: impl IntoIterator<Item = &'a Lack>) -> String {
     let labels: Vec<&str> =
         lacks.into_iter().filter_map(|it| facts::about(it.id())).map(|it| it.label).collect();
     format!("{}{}", crate::words::page::NEEDS, labels.join(", "))
+}
+
+/// "49–58": two digits of the lower end, neither end wider than it is.
+fn inward([low, high]: [f64; 2]) -> String {
+    let places = if low < 1.0 { 2 } else { usize::from(low < 10.0) };
+    let scale = [1.0, 10.0, 100.0][places];
+    // Slack for what was rounded on the way.
+    let low = (low * scale - 1e-6).ceil() / scale;
+    let high = (high * scale + 1e-6).floor() / scale;
+    format!("{}–{}", digits::fixed(low, places), digits::fixed(high, places))
 }
 
 /// An amount in the usual unit of `set`, with its symbol.

@@ -29,6 +29,12 @@ pub const TORQUE: &[&str] = &[
 pub const AFTER_A_MISTAKE: &[&str] = &[
     "A bolt that was overtightened may have stretched or cracked, and its thread in aluminum may be torn: the manual's limit decides, in doubt a new bolt and a licensed mechanic.",
 ];
+/// Torque, estimated.
+pub const ESTIMATE: &[&str] = &[
+    "Look in the manual first: for its figure, then in its general table for this thread. This comes after both.",
+    "Never for axles, brakes, steering, suspension, wheels or the inside of an engine: without the manual's figure leave them to a mechanic who has it.",
+    "It says how much the bolt may get, not what the joint wants: makers' tables often ask for less. For whole bolts with a plain hexagon head; the drag of a self-locking nut is not in it.",
+];
 /// Battery.
 pub const BATTERY: &[&str] = &[
     "Charging gives off hydrogen, acid burns: no flame or spark, eyes protected, air moving.",

@@ -34,4 +34,10 @@ labels! {
     LOOK_BY: "Look at the meter by";
     RECHARGE_BY: "Recharge by";
     FREEZE_MARGIN: "Freeze margin";
+    TORQUE_ESTIMATED: "Torque, estimated";
+    PRELOAD: "Preload";
+    SHARE_OF_PROOF: "Share of proof load";
+    EQUIVALENT_K: "Equivalent K";
+    PRELOAD_SCATTER: "Preload scatter";
+    OIL_ON_DRY: "Oil on a dry thread";
 }

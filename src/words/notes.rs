@@ -135,6 +135,24 @@ pub fn off_figure(by: &str, over: bool) -> String {
 pub const GOT_PARTLY: &str = "It may be outside the manual's range: set the wrench right, loosen the fastener, tighten again; a bolt or washer for one use is replaced.";
 /// Warning.
 pub const GOT_OUTSIDE: &str = "It is outside the manual's range. Too loose: set the wrench right and tighten. Too tight: loosen, look at bolt and thread, replace what stretched, and tighten again.";
+/// Beside the estimate, always.
+pub const ESTIMATE: &str = "an estimate for a steel bolt in a steel nut, never a specification; the manual's own table for this thread comes first";
+/// Beside the estimate, what its range means.
+pub const WITHIN_PROOF: &str = "even at the least friction the bolt stays within its proof load";
+/// Warning: what the torque leaves where friction is the most.
+pub fn at_most_friction(mu: &str, share: &str) -> String {
+    format!(
+        "Where friction is the most of that choice ({mu}), the same torque may leave only {share} of the proof load. Do not go above the range for it: that would overload the bolt where friction is the least."
+    )
+}
+/// Warning.
+pub const GASKET_DECIDES: &str = "A gasket, crush washer or O-ring decides, not the bolt: it wants far less than this, often a part of a turn. The figure above is for bare steel and may crush the gasket or break the part; use the manual's.";
+/// Instead of an estimate.
+pub const NO_ESTIMATE: &str = "none for such a thread";
+/// Warning. M10×1.25 8.8 computes 36–59 N·m, where makers' general tables for their bikes say 25–34.
+pub const SOFT_THREAD: &str = "In aluminum or magnesium the thread gives way before the bolt, so a sum for the bolt asks for far too much: no figure is given. Take the manual's, or its general table for this thread.";
+/// Instead of a rise.
+pub const LUBRICATED_ALREADY: &str = "lubricated already";
 
 /// Beside the charge.
 pub fn look_by(day: &str, volts: &str) -> String {
