@@ -15,6 +15,7 @@ pub(crate) use number::leading;
 pub use number::{Decimal, plain_count, plain_decimal};
 pub use quantity::{Read, quantity};
 pub use refusal::Refusal;
+pub(crate) use refusal::quoted;
 pub use stages::{Stage, stages};
 pub use temperatures::temperatures;
 

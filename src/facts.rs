@@ -2,10 +2,12 @@
 //! words, its reader and the record it lives in; and how a calculation asks for facts and says which it lacks.
 
 mod echo;
+mod general;
 mod read;
 mod table;
 
 pub use echo::{as_read, echo};
+pub use general::GeneralTorque;
 pub use read::{Capacity, Chosen, Level, Recharge, Rough, TypedThread};
 pub(crate) use read::{chosen, several_keys};
 pub use table::*;
@@ -88,6 +90,8 @@ pub enum Kind {
     },
     /// Passes of a tightening, in their order.
     Stages,
+    /// Threads, each with its torque.
+    ThreadTorques,
     /// Any words.
     Text,
 }
@@ -117,6 +121,7 @@ impl About {
                 limits.iter().flat_map(|it| it.measure.offered(set)).copied().collect()
             }
             Kind::Temperatures => Measure::Temperature.offered(set).to_vec(),
+            Kind::ThreadTorques => Measure::Torque.offered(set).to_vec(),
             // "20 N·m, then 100 %": a bare number would be either.
             _ => Vec::new(),
         }
@@ -132,6 +137,7 @@ impl About {
         match &self.kind {
             Kind::Quantity { limits, .. } => limits.iter().any(|it| it.unit.dimension == dimension),
             Kind::Temperatures => dimension == Dimension::Temperature,
+            Kind::ThreadTorques => dimension == Dimension::Torque,
             _ => false,
         }
     }

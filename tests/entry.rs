@@ -604,6 +604,10 @@ fn every_refusal_in_its_words() {
             at_fact(&facts::STAGES.about, "100 % then 70 %", 0),
             "stages have to go up, at most eight of them, shares up to 100 %, a turn in degrees only behind a torque",
         ),
+        (
+            at_fact(&facts::GENERAL_TORQUES.about, "M6 10 N·m; M8 tight", 0),
+            "“M8 tight” is not a thread with its torque: write for example M8 22 N·m, a semicolon or a new line between them",
+        ),
         (at_fact(&facts::BOLTS.about, "1", 0), "has to be a whole number between 2 and 24"),
         (at_fact(&facts::BOLTS.about, "4.5", 0), "has to be a whole number between 2 and 24"),
         (
@@ -645,7 +649,7 @@ fn every_refusal_in_its_words() {
         | Refusal::NotAChoice { .. } => {}
         Refusal::NotADay { .. } | Refusal::DayOrMonth { .. } | Refusal::NotADose { .. } => {}
         Refusal::NotTemperatures { .. } | Refusal::TooLong | Refusal::Together(_) => {}
-        Refusal::NotStages { .. } | Refusal::StageOrder => {}
+        Refusal::NotStages { .. } | Refusal::StageOrder | Refusal::NotThreadTorque { .. } => {}
     };
 }
 

@@ -18,6 +18,7 @@ const FROZEN: &[(u16, &str, Home)] = &[
     (16, "line_volume", Home::Bike),
     (17, "bowls_volume", Home::Bike),
     (18, "consumption", Home::Bike),
+    (19, "general_torques", Home::Bike),
     (30, "oil_change", Home::Season),
     (31, "fill_with_filter", Home::Bike),
     (32, "fill_without_filter", Home::Bike),
@@ -200,7 +201,7 @@ fn numbers_ascend_and_keys_are_unique() {
     for about in TABLE {
         assert!(facts::about(about.id).is_some_and(|it| std::ptr::eq(it, *about)), "{}", about.key);
     }
-    for unknown in [0, 2, 9, 19, 99, u16::MAX] {
+    for unknown in [0, 2, 9, 20, 99, u16::MAX] {
         assert!(facts::about(Id(unknown)).is_none());
     }
 }
@@ -262,7 +263,7 @@ fn a_blank_is_a_lack_of_its_own_fact() {
     }
     let named = each! {
         BIKE_NAME TANK_VOLUME FUEL_IN_TANK FILL_TO STABILIZER_LABEL ALREADY_TREATED FUEL_SUPPLY LINE_VOLUME
-        BOWLS_VOLUME CONSUMPTION OIL_CHANGE FILL_WITH_FILTER FILL_WITHOUT_FILTER FILL_AFTER_OVERHAUL BETWEEN_MARKS
+        BOWLS_VOLUME CONSUMPTION GENERAL_TORQUES OIL_CHANGE FILL_WITH_FILTER FILL_WITHOUT_FILTER FILL_AFTER_OVERHAUL BETWEEN_MARKS
         BOTTLE_SIZE OIL_ON_SHELF CHEMISTRY CAPACITY CHARGE_WHEN_PARKED RESTING_VOLTAGE KEY_OFF_DRAW CHARGE_BELOW
         CHARGER_CURRENT PARK_DATE RIDE_DATE WHERE_IT_STANDS MONTHLY_MEANS COLDEST_NIGHT UNIT_SET FASTENER_NAME TORQUE
         ADAPTER ADAPTER_LENGTH ADAPTER_ANGLE SELF_LOCKING PREVAILING_TORQUE THREAD FASTENER_NOTE STAGES

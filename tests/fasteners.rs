@@ -353,6 +353,55 @@ fn wrenches_that_are_needed() {
     assert_eq!(row.with, "large");
 }
 
+/// By hand: rows as manuals print them, in every way of parting them; a thread that this page does not know is still the
+/// manual's.
+#[test]
+fn the_manual_s_general_table_comes_before_an_estimate() {
+    let table =
+        "M6 10 N·m; M8: 20–25 N·m\nM10 x 1.25 34 N·m, M12 = 60 N·m; M4 2,5 N·m; 1/4-20 90 in-lb";
+    let of = |thread: &str| {
+        let mut kept = kept(
+            vec![garage().swap_remove(1)],
+            &[(facts::THREAD.id(), thread), (facts::ADAPTER.id(), "none")],
+        );
+        kept.bike.entries = entries(&[(facts::GENERAL_TORQUES.id(), table)]);
+        kept
+    };
+    for (thread, exact) in [
+        ("M8", "22.50 N·m"),
+        ("m8x1.25", "22.50 N·m"),
+        ("M10×1.25", "34.00 N·m"),
+        ("M12", "60.00 N·m"),
+        ("M4", "2.50 N·m"),
+        // 90 · 0.1129848290276167 = 10.17.
+        ("1/4-20", "10.17 N·m"),
+    ] {
+        let panel = panel(&of(thread));
+        assert_eq!(shown(&panel, labels::EXACT_SETTING), exact, "{thread}");
+        assert!(panel.note.contains(notes::BY_TABLE), "{}", panel.note);
+        let estimate = plan::estimate(&of(thread), UnitSet::Metric);
+        assert_eq!((estimate.head.label, estimate.all().count()), (labels::BY_TABLE, 1));
+    }
+    // A coarse M10 is another thread than M10×1.25.
+    for thread in ["M10", "M5"] {
+        assert_eq!(panel(&of(thread)).head.lacks(), [Lack::Missing(facts::TORQUE.id())]);
+        assert_eq!(
+            plan::estimate(&of(thread), UnitSet::Metric).head.label,
+            labels::TORQUE_ESTIMATED
+        );
+    }
+    // Its own figure comes first.
+    let mut own = of("M8");
+    own.bike.scratch.extend(entries(&[(facts::TORQUE.id(), "18 N·m")]));
+    assert_eq!(text(&panel(&own).head.figure), "18 N·m");
+    let read = facts::echo(&facts::GENERAL_TORQUES.about, &Entry::new(table, 0)).unwrap();
+    let plain = read.replace('\u{a0}', " ");
+    assert_eq!(
+        plain,
+        "read as M6 10 N·m · M8 20–25 N·m · M10×1.25 34 N·m · M12 60 N·m · M4 2.5 N·m · 1/4-20 90 lbf·in"
+    );
+}
+
 /// Each new law's working names all that it needs.
 #[test]
 fn workings_are_whole() {

@@ -81,6 +81,11 @@ pub enum Refusal {
         /// As typed.
         text: String,
     },
+    /// Not a thread with its torque.
+    NotThreadTorque {
+        /// As typed.
+        text: String,
+    },
     /// Passes that go down, or are more than any manual has.
     StageOrder,
     /// Longer than any entry is.
@@ -134,6 +139,10 @@ impl fmt::Display for Refusal {
                 f,
                 "“{text}” is not a stage: write for example 70 % then 100 %, 20 N·m then 45 N·m, or 30 N·m then 90°"
             ),
+            Self::NotThreadTorque { text } => write!(
+                f,
+                "“{text}” is not a thread with its torque: write for example M8 22 N·m, a semicolon or a new line between them"
+            ),
             Self::StageOrder => f.write_str(
                 "stages have to go up, at most eight of them, shares up to 100 %, a turn in degrees only behind a torque",
             ),
@@ -144,7 +153,7 @@ impl fmt::Display for Refusal {
 }
 
 /// A typed text short enough to be quoted in a message, cut at 40 characters.
-pub(super) fn quoted(text: &str) -> String {
+pub(crate) fn quoted(text: &str) -> String {
     let text = text.trim();
     match text.char_indices().nth(40) {
         Some((end, _)) => format!("{}…", &text[..end]),

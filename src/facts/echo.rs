@@ -5,6 +5,8 @@ use crate::digits;
 use crate::entry::{self, Entry};
 use crate::show;
 use crate::units::{Dimension, UnitSet};
+use crate::working::Quantity;
+use uom::si::f64::Torque;
 
 /// An entry as a person would write it whole: "15 L", "in line", "Sat, Nov 14 2026".
 pub fn as_read(about: &About, entry: &Entry) -> String {
@@ -32,7 +34,9 @@ pub fn as_read(about: &About, entry: &Entry) -> String {
                 |key| choices.iter().find(|it| it.key == key).map_or(key, |it: &Choice| it.label);
             keys.split_whitespace().map(label).collect::<Vec<_>>().join(", ")
         }
-        Kind::Dose | Kind::Text | Kind::Count { .. } | Kind::Stages => text.to_owned(),
+        Kind::Dose | Kind::Text | Kind::Count { .. } | Kind::Stages | Kind::ThreadTorques => {
+            text.to_owned()
+        }
     }
 }
 
@@ -96,6 +100,21 @@ pub fn echo(about: &About, entry: &Entry) -> Option<String> {
         }
         Kind::Day => {
             entry::day(entry).ok().flatten().map(|it| format!("read as {}", show::long_day(it)))
+        }
+        Kind::ThreadTorques => {
+            let rows = super::general::general(about, entry).ok()??;
+            let row = |it: &super::GeneralTorque| {
+                let unit = it.torque.unit?;
+                let of = |it: Torque| digits::shortest(unit.of_base(it.base()));
+                let torque = match it.torque.bounds {
+                    Some([low, high]) => format!("{}–{}", of(low), of(high)),
+                    None => of(it.torque.value),
+                };
+                let thread = it.thread.thread.map_or(it.thread.text.clone(), |it| it.to_string());
+                Some(format!("{thread} {torque}\u{a0}{}", unit.symbol))
+            };
+            let rows: Vec<String> = rows.iter().filter_map(row).collect();
+            Some(format!("read as {}", rows.join(" · ")))
         }
         _ => None,
     }

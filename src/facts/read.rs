@@ -93,6 +93,7 @@ pub(super) fn check(about: &About, entry: &Entry) -> Result<(), Refusal> {
         Kind::Several(choices) => several_codes(choices, entry).map(drop),
         Kind::Count { .. } => count(about, entry).map(drop),
         Kind::Stages => stages(about, entry).map(drop),
+        Kind::ThreadTorques => super::general::general(about, entry).map(drop),
     }
 }
 
@@ -175,12 +176,16 @@ pub(super) fn one<Q: Quantity>(about: &About, entry: &Entry) -> Told<Q> {
 }
 
 pub(super) fn rough<Q: Quantity>(about: &About, entry: &Entry) -> Told<Rough<Q>> {
-    Ok(quantity(about, entry)?.map(|(read, _)| Rough {
+    Ok(quantity(about, entry)?.map(|(read, _)| rough_of(read)))
+}
+
+pub(super) fn rough_of<Q: Quantity>(read: Read) -> Rough<Q> {
+    Rough {
         value: Q::of_base(read.value),
         bounds: read.bounds.map(|it| it.map(Q::of_base)),
         about: read.about,
         unit: read.unit,
-    }))
+    }
 }
 
 pub(super) fn level(about: &About, entry: &Entry) -> Told<Level> {

@@ -1,5 +1,6 @@
 //! The table of facts. A number stays with its fact for ever; a retired one is never used again.
 
+use super::general::{GeneralTorque, general};
 use super::read::{
     Capacity, Chosen, Level, Recharge, Rough, TypedThread, capacity, choice, count, day, dose,
     level, one, recharge, rough, several, stages,
@@ -69,6 +70,9 @@ facts! {
     BOWLS_VOLUME: Rough<Volume> = 17, "bowls_volume", Bike, range![above(0.0, 2000.0, Measure::Dose, &units::MILLILITER)], rough;
     /// On a country road.
     CONSUMPTION: Rough<Area> = 18, "consumption", Bike, range![above(0.0, 50.0, Measure::Consumption, &units::LITERS_PER_100_KM)], rough;
+
+    /// The manual's general table of torques by thread.
+    GENERAL_TORQUES: Vec<GeneralTorque> = 19, "general_torques", Bike, Kind::ThreadTorques, general;
 
     /// What is done this time.
     OIL_CHANGE: Job = 30, "oil_change", Season, Kind::Choice(JOBS), choice;

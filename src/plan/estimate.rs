@@ -1,6 +1,7 @@
 //! No figure in the manual: the torque that a steel bolt in a steel nut may get, and what it does there.
 
 use super::Panel;
+use super::torque::from_table;
 use crate::digits;
 use crate::facts::{self, Facts, ThreadsInto, Told, all3, both};
 use crate::show::{self, Shown};
@@ -9,12 +10,24 @@ use crate::units::{Measure, UnitSet};
 use crate::words::{cautions, labels, notes};
 
 /// The estimate's calculator, for one fastener.
+///
+/// The manual's own general table comes first: where it has the thread there is no estimate.
 pub fn estimate(from: &dyn Facts, set: UnitSet) -> Panel {
+    let table = [facts::GENERAL_TORQUES.id(), facts::THREAD.id()];
+    if let Ok(Some(found)) = from_table(from) {
+        let figure = show::rounded(Measure::Torque, found.value, set);
+        return Panel {
+            note: notes::TABLE_HAS_IT.to_owned(),
+            blanks: table.to_vec(),
+            cautions: cautions::ESTIMATE,
+            ..Panel::of(Shown::words(labels::BY_TABLE, figure))
+        };
+    }
     let into = facts::THREADS_INTO.of(from);
     if into == Ok(ThreadsInto::LightMetal) {
         return Panel {
             note: notes::ESTIMATE.to_owned(),
-            blanks: vec![facts::THREADS_INTO.id()],
+            blanks: [&table[..], &[facts::THREADS_INTO.id()]].concat(),
             warnings: vec![notes::SOFT_THREAD.to_owned()],
             cautions: cautions::ESTIMATE,
             ..Panel::of(Shown::words(labels::TORQUE_ESTIMATED, notes::NO_ESTIMATE))
@@ -49,8 +62,9 @@ pub fn estimate(from: &dyn Facts, set: UnitSet) -> Panel {
     Panel {
         note,
         blanks: vec![
-            facts::THREADS_INTO.id(),
+            facts::GENERAL_TORQUES.id(),
             facts::THREAD.id(),
+            facts::THREADS_INTO.id(),
             facts::PROPERTY_CLASS.id(),
             facts::FRICTION_CLASS.id(),
         ],

@@ -6,6 +6,7 @@ mod row;
 mod serve;
 mod steps;
 
+pub(super) use asked::from_table;
 pub use asked::{Asked, Fitted};
 pub use reverse::reverse;
 pub use row::{Row, row};
@@ -167,6 +168,9 @@ fn notes_of(
         note.push(notes::not_with_this_wrench(setting, &why.to_string()));
     }
     note.extend(asked.name.clone());
+    if asked.by_table {
+        note.push(notes::BY_TABLE.to_owned());
+    }
     if drawer.len() > 1 && off_scale.is_none() && fit.is_ok() {
         note.push(notes::with_wrench(&held.name));
     }
@@ -234,6 +238,7 @@ fn blanks(from: &dyn Facts, drawer: &[Held]) -> Vec<Id> {
 
 fn more(from: &dyn Facts) -> Vec<Id> {
     let mut more = vec![
+        facts::THREAD.id(),
         facts::STAGES.id(),
         facts::BOLTS.id(),
         facts::THREAD_DRESSING.id(),

@@ -280,7 +280,7 @@ fn value(id: Id, entry: &Entry) -> Value {
         }
         Some(Kind::Quantity { .. } | Kind::Count { .. }) => number().unwrap_or_else(as_typed),
         Some(Kind::Several(choices)) => several(choices, entry).unwrap_or_else(as_typed),
-        Some(Kind::Text | Kind::Dose | Kind::Temperatures | Kind::Stages) => as_typed(),
+        Some(_) => as_typed(),
         // Not known to this page: it goes out as it came in.
         None => match (entry.unit, entry::day(entry)) {
             (entry::form::CHOICE, _) => code(),

@@ -36,7 +36,8 @@ pub fn blank(page: Page, desk: &Desk, told: Option<Told>, id: Id, scope: &str, d
     };
     match &about.kind {
         Kind::Choice(choices) if dress == Dress::Inline => field.list(choices),
-        Kind::Choice(choices) => field.pills(choices),
+        Kind::Choice(choices) => field.pills(choices, false),
+        Kind::Several(choices) => field.pills(choices, true),
         _ => field.text(),
     }
 }
@@ -104,10 +105,14 @@ impl Field {
         let described =
             if dress == Dress::Whole { format!("{note} {name}-hint") } else { note.clone() };
         let [value, width, invalid, take] = std::array::from_fn(|_| self.clone());
-        let input = el("input")
+        let several_lines = about.kind == Kind::ThreadTorques;
+        let input = if several_lines {
+            el("textarea").set("rows", "3")
+        } else {
+            el("input").set("type", "text").set("inputmode", keypad(about))
+        };
+        let input = input
             .set("id", name)
-            .set("type", "text")
-            .set("inputmode", keypad(about))
             .set("autocomplete", "off")
             .set("autocapitalize", "off")
             .set("spellcheck", "false")
@@ -223,11 +228,11 @@ impl Field {
         [small_button(words::PICK_A_DAY, "▾", move || browser::show_picker(&opened)), picker]
     }
 
-    /// A choice as a row of pills.
-    fn pills(self, choices: &'static [Choice]) -> El {
+    /// A choice as a row of pills; of `several` any may be pressed in.
+    fn pills(self, choices: &'static [Choice], several: bool) -> El {
         let note = format!("{}-note", self.name);
         let class = if self.dress == Dress::Whole { "blank" } else { "blank short" };
-        let pills = choices.iter().map(|choice| self.clone().pill(choices, choice));
+        let pills = choices.iter().map(|choice| self.clone().pill(choices, choice, several));
         el("fieldset")
             .class(class)
             .set("aria-describedby", &note)
@@ -237,18 +242,32 @@ impl Field {
             .child(self.note(&note))
     }
 
-    fn pill(self, choices: &'static [Choice], choice: &'static Choice) -> El {
+    fn pill(self, choices: &'static [Choice], choice: &'static Choice, several: bool) -> El {
         let id = format!("{}-{}", self.name, choice.key);
         let now = self.clone();
+        let checked = move || {
+            if several {
+                facts::several_keys(choices, &now.entry())
+                    .split_whitespace()
+                    .any(|it| it == choice.key)
+            } else {
+                facts::chosen(choices, &now.entry()).is_some_and(|it| it.code == choice.code)
+            }
+        };
         let input = el("input")
-            .set("type", "radio")
+            .set("type", if several { "checkbox" } else { "radio" })
             .set("id", &id)
             .set("name", &self.name)
             .set("value", choice.key)
-            .live_checked(move || {
-                facts::chosen(choices, &now.entry()).is_some_and(|it| it.code == choice.code)
-            })
-            .take("change", move |_| self.typed(choice.key.to_owned()));
+            .live_checked(checked)
+            .take("change", move |_| {
+                let text = if several {
+                    turned(choices, &untrack(|| self.entry()), choice.key)
+                } else {
+                    choice.key.to_owned()
+                };
+                self.typed(text);
+            });
         el("span").class("pill").child(input).child(el("label").set("for", &id).text(choice.label))
     }
 
@@ -270,6 +289,17 @@ impl Field {
             .child(self.label())
             .child(el("span").class("in").child(list))
     }
+}
+
+/// The keys of several choices with one of them turned on or off.
+fn turned(choices: &[Choice], entry: &Entry, key: &str) -> String {
+    let keys = facts::several_keys(choices, entry);
+    let mut keys: Vec<&str> = keys.split_whitespace().collect();
+    match keys.iter().position(|it| *it == key) {
+        Some(at) => drop(keys.remove(at)),
+        None => keys.push(key),
+    }
+    keys.join(" ")
 }
 
 fn small_button(label: &str, sign: &str, does: impl FnMut() + 'static) -> El {

@@ -40,6 +40,9 @@ fn is_words(shown: &crate::show::Shown) -> bool {
 pub fn fastener(page: Page, desk: &Desk, told: Told, scope: &str) -> Vec<El> {
     vec![
         line::panel(page, desk, told, scope),
+        aside(page, desk, scope, "estimate", words::NO_FIGURE, |from, _, set| {
+            plan::estimate(from, set)
+        }),
         aside(page, desk, scope, "got", words::WAS_SET_WRONG, plan::reverse),
     ]
 }
@@ -95,7 +98,6 @@ pub fn offers(page: Page, desk: &Desk, told: Told, scope: &str) -> Vec<El> {
         let take = move || page.take_wrench(&desk, None);
         let id = format!("{name}-best");
         let best = el("div")
-            .class("offer-of")
             .child(
                 el("input")
                     .set("type", "radio")
@@ -129,7 +131,7 @@ fn offer(page: Page, desk: &Desk, scope: &str, offer: &Offer, by_hand: bool) -> 
             move || checked
         })
         .on("change", move |_| page.take_wrench(&desk, Some(place)));
-    let class = if offer.taken { "offer-of taken" } else { "offer-of" };
+    let class = if offer.taken { "taken" } else { "" };
     el("div").class(class).child(input).child(
         el("label")
             .set("for", &id)

@@ -24,6 +24,7 @@ said! {
     LINE_VOLUME: "Line and rail", "What lies between tank and injector or bowl; if the manual is silent, 50–100 mL is a fair guess, no source";
     BOWLS_VOLUME: "Bowls, all together", "What all carburetor bowls hold; drain one and measure";
     CONSUMPTION: "Fuel consumption", "What the bike uses on a country road";
+    GENERAL_TORQUES: "Manual's general table", "For bolts without a figure of their own, by thread: M6 10 N·m; M8 22 N·m; M10×1.25 30–36 N·m. Kept with the bike";
     OIL_CHANGE: "Oil change", "What you do this time";
     FILL_WITH_FILTER: "Fill with filter", "From the manual: oil and filter changed";
     FILL_WITHOUT_FILTER: "Fill without filter", "From the manual: oil drained, filter left in";

@@ -23,6 +23,7 @@ labels! {
     TURN: "Turn instead";
     TURN_ON: "Turn on by";
     STAGES: "Stages";
+    BY_TABLE: "From the general table";
     TORQUE_LIST: "Torque list";
     SCALE: "Scale";
     IT_GOT: "It got";

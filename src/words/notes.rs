@@ -135,6 +135,11 @@ pub fn off_figure(by: &str, over: bool) -> String {
 pub const GOT_PARTLY: &str = "It may be outside the manual's range: set the wrench right, loosen the fastener, tighten again; a bolt or washer for one use is replaced.";
 /// Warning.
 pub const GOT_OUTSIDE: &str = "It is outside the manual's range. Too loose: set the wrench right and tighten. Too tight: loosen, look at bolt and thread, replace what stretched, and tighten again.";
+/// Beside the mark.
+pub const BY_TABLE: &str = "figure from the manual's general table for this thread";
+/// Instead of the estimate.
+pub const TABLE_HAS_IT: &str =
+    "the general table has this thread: it is taken above, and no estimate is needed";
 /// Beside the estimate, always.
 pub const ESTIMATE: &str = "an estimate for a steel bolt in a steel nut, never a specification; the manual's own table for this thread comes first";
 /// Beside the estimate, what its range means.

@@ -37,6 +37,7 @@ words! {
     KEEP_FASTENER: "Keep this fastener";
     KEPT_FASTENERS: "Torque list";
     NEW_FASTENER: "One more fastener";
+    NO_FIGURE: "No figure in the manual?";
     WAS_SET_WRONG: "Tightened already? What it got";
     WRENCH_TAKEN: "Wrench for it";
     BEST_WRENCH: "the one that serves best";

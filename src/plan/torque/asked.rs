@@ -2,7 +2,9 @@
 //! letter that is typed at a wrench.
 
 use crate::entry::Stage;
-use crate::facts::{self, Adapter, Dressing, Facts, Mind, Rough, SelfLocking, Told, all3, both};
+use crate::facts::{
+    self, Adapter, Dressing, Facts, Lack, Mind, Rough, SelfLocking, Told, all3, both,
+};
 use crate::torque::{Figure, OffsetAdapter, TorqueError};
 use crate::words::choices;
 use uom::si::angle::degree;
@@ -15,6 +17,8 @@ pub struct Asked {
     pub name: Option<String>,
     /// What the manual says.
     pub manual: Told<Figure>,
+    /// That is the general table's figure for its thread.
+    pub by_table: bool,
     /// What comes on top of it.
     pub drag: Told<Option<Torque>>,
     /// What the wrench has to show: the manual's figure, drag on top where it is without.
@@ -53,6 +57,7 @@ impl Asked {
             .map(|(manual, drag)| drag.map_or(manual, |it| manual.with_drag(it)));
         Self {
             name: facts::FASTENER_NAME.maybe(from).ok().flatten(),
+            by_table: manual.is_ok() && from.entry(facts::TORQUE.id()).is_blank(),
             manual,
             drag,
             figure,
@@ -98,17 +103,28 @@ impl Fitted {
     }
 }
 
-fn lacks_wrench() -> Vec<facts::Lack> {
-    vec![facts::Lack::Missing(facts::WRENCH_LENGTH.id())]
+fn lacks_wrench() -> Vec<Lack> {
+    vec![Lack::Missing(facts::WRENCH_LENGTH.id())]
 }
 
+/// The fastener's own figure; where the manual has none, that of its general table for the thread.
 fn manual(from: &dyn Facts) -> Told<Figure> {
-    let Rough { value, bounds, .. } = facts::TORQUE.of(from)?;
+    let Rough { value, bounds, .. } = match facts::TORQUE.maybe(from)? {
+        Some(own) => own,
+        None => from_table(from)?.ok_or_else(|| vec![Lack::Missing(facts::TORQUE.id())])?,
+    };
     let figure = match bounds {
         Some([lowest, highest]) => Figure::between(lowest, highest, Some(value)),
         None => Figure::exactly(value),
     };
     figure.map_err(|why| facts::TORQUE.not_together(why))
+}
+
+/// What the manual's general table gives for the fastener's thread.
+pub fn from_table(from: &dyn Facts) -> Told<Option<Rough<Torque>>> {
+    let Some(thread) = facts::THREAD.maybe(from)? else { return Ok(None) };
+    let table = facts::GENERAL_TORQUES.maybe(from)?.unwrap_or_default();
+    Ok(table.into_iter().find(|it| it.thread.same(&thread)).map(|it| it.torque))
 }
 
 /// Prevailing torque is not added unless the manual says that its figure is without drag.

@@ -1,0 +1,61 @@
+//! A manual's general table of torques: what every bolt of a thread gets that has no figure of its own.
+
+use super::{About, Rough, TypedThread, read};
+use crate::entry::{self, Entry, Refusal};
+use crate::torque::Thread;
+use crate::units::Dimension;
+use crate::working::Quantity;
+use uom::si::f64::Torque;
+
+/// One row of it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct GeneralTorque {
+    /// As printed.
+    pub thread: TypedThread,
+    /// What it gets.
+    pub torque: Rough<Torque>,
+}
+
+/// Reads "M6 10 N·m; M8: 20–25 N·m", a line or a semicolon between rows, or a comma before the next thread.
+pub(super) fn general(about: &About, entry: &Entry) -> Result<Option<Vec<GeneralTorque>>, Refusal> {
+    if entry.is_blank() {
+        return Ok(None);
+    }
+    if entry.text.chars().count() > entry::LONGEST {
+        return Err(Refusal::TooLong);
+    }
+    let text = entry.text.replace(", M", ";M").replace(", m", ";m");
+    let mut rows = Vec::new();
+    for line in text.split(['\n', '\r', ';']).map(str::trim).filter(|it| !it.is_empty()) {
+        let row = row(about, entry, line);
+        rows.push(row.ok_or_else(|| Refusal::NotThreadTorque { text: entry::quoted(line) })?);
+    }
+    Ok(Some(rows))
+}
+
+/// The first place between two words, or the colon, where a thread ends and a torque begins.
+fn row(about: &About, entry: &Entry, line: &str) -> Option<GeneralTorque> {
+    let mut first = None;
+    for (at, sign) in line.char_indices() {
+        if !(sign.is_whitespace() || matches!(sign, ':' | '=')) {
+            continue;
+        }
+        let (name, torque) = (line[..at].trim(), line[at + sign.len_utf8()..].trim());
+        let torque = torque.trim_start_matches([':', '=']);
+        let Some(torque) = self::torque(about, entry, torque) else { continue };
+        let thread = Thread::read(name);
+        let found = GeneralTorque { thread: TypedThread { text: name.to_owned(), thread }, torque };
+        if thread.is_ok() {
+            return Some(found);
+        }
+        // A thread that is not known here is still the manual's: M4, 1/4-20.
+        first.get_or_insert(found);
+    }
+    first
+}
+
+fn torque(about: &About, entry: &Entry, text: &str) -> Option<Rough<Torque>> {
+    let unit = about.unit_for(entry, Default::default())?;
+    let read = entry::quantity(&Entry::new(text, unit.code), &[Dimension::Torque]).ok()??;
+    (read.value > 0.0).then(|| read::rough_of(read))
+}
