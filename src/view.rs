@@ -49,6 +49,16 @@ pub fn lay_out() {
         Saving::Kept if page.owner.get() != Owner::Example => words::KEPT_HERE.to_owned(),
         _ => String::new(),
     };
+    let undo = move || {
+        let undo = page.undo.with(|it| it.last().cloned());
+        let row = undo.map(|undo| {
+            let take_back = button("quiet", words::UNDO, move || page.take_back());
+            // Whoever pressed a button that is gone goes on from here.
+            browser::focus_soon(&take_back);
+            paragraph("notice", &format!("{} ", undo.said)).child(take_back)
+        });
+        row.into_iter().collect()
+    };
     let foot = el("footer")
         .child(quick_sum::offer())
         .child(paragraph("", cautions::MANUAL_DECIDES))
@@ -59,6 +69,7 @@ pub fn lay_out() {
         .child(notices(page))
         .child(el("main").part(content))
         .child(foot)
+        .child(el("div").class("undo").set("role", "status").part(undo))
         .child(el("p").class("aloud").set("role", "status").live_text(move || page.spoken.get()));
     browser::replace_shell(&all.element());
 }
@@ -77,16 +88,6 @@ fn notices(page: Page) -> El {
             .map(|it| paragraph("notice care", &it))
             .collect()
     };
-    let undo = move || {
-        let undo = page.undo.with(|it| it.last().cloned());
-        let row = undo.map(|undo| {
-            let take_back = button("quiet", words::UNDO, move || page.take_back());
-            // Whoever pressed a button that is gone goes on from here.
-            browser::focus_soon(&take_back);
-            paragraph("notice", &format!("{} ", undo.said)).child(take_back)
-        });
-        row.into_iter().collect()
-    };
     let began = move || {
         if !page.began.get() {
             return Vec::new();
@@ -97,5 +98,4 @@ fn notices(page: Page) -> El {
     el("div")
         .child(el("div").set("role", "status").part(began))
         .child(el("div").set("role", "alert").part(said))
-        .child(el("div").class("undo").set("role", "status").part(undo))
 }

@@ -4,7 +4,6 @@ use super::{About, Rough, TypedThread, read};
 use crate::entry::{self, Entry, Refusal};
 use crate::torque::Thread;
 use crate::units::Dimension;
-use crate::working::Quantity;
 use uom::si::f64::Torque;
 
 /// One row of it.

@@ -112,7 +112,9 @@ pub fn torque_line(from: &dyn Facts, drawer: &[Held], listed: usize, set: UnitSe
         return panel;
     }
     let head = Shown::words(labels::TORQUE_LIST, notes::listed(listed));
-    Panel { head, note: notes::LIST_INSIDE.to_owned(), ..panel }
+    // What it needs is asked below; saying so would only stand in the way of the list.
+    let Panel { blanks, more, cautions, .. } = panel;
+    Panel { note: notes::LIST_INSIDE.to_owned(), blanks, more, cautions, ..Panel::of(head) }
 }
 
 /// Whether a lack leaves a part that is turned by an angle untouched: it has no torque, so no adapter matters.

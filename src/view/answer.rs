@@ -11,10 +11,18 @@ use leptos::prelude::*;
 pub fn answer(panel: Memo<Panel>, at: usize, scope: &str) -> [El; 2] {
     let id = format!("{scope}-answer-{at}");
     let label = move || panel.with(|it| it.all().nth(at).map_or("", |it| it.label)).to_owned();
+    // Of the answers of a line a letter changes some: only those are laid out anew.
+    let figure = Memo::new(move |_| panel.with(|it| it.all().nth(at).map(|it| it.figure.clone())));
+    let said =
+        Memo::new(
+            move |_| {
+                if at > 0 { panel.with(|it| it.head.lacks().to_vec()) } else { Vec::new() }
+            },
+        );
     let shown = move || {
-        panel.with(|it| {
-            let said = if at > 0 { it.head.lacks() } else { &[] };
-            it.all().nth(at).map(|it| figure_without(it, said)).unwrap_or_default()
+        figure.with(|it| {
+            let laid_out = |it: &Figure| said.with(|said| figure_without(it, said));
+            it.as_ref().map(laid_out).unwrap_or_default()
         })
     };
     [
@@ -25,12 +33,12 @@ pub fn answer(panel: Memo<Panel>, at: usize, scope: &str) -> [El; 2] {
 
 /// A figure with its unit and its range; what it lacks by name.
 pub fn figure(shown: &Shown) -> Vec<El> {
-    figure_without(shown, &[])
+    figure_without(&shown.figure, &[])
 }
 
 /// The same, without the lacks that were `said` already: a line says once what it needs.
-fn figure_without(shown: &Shown, said: &[Lack]) -> Vec<El> {
-    match &shown.figure {
+fn figure_without(figure: &Figure, said: &[Lack]) -> Vec<El> {
+    match figure {
         Figure::Number { text, unit, data, range } => {
             let mut all = vec![el("data").set("value", data).class("n").text(text)];
             if !unit.is_empty() {

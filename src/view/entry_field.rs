@@ -42,6 +42,15 @@ pub fn blank(page: Page, desk: &Desk, told: Option<Told>, id: Id, scope: &str, d
     }
 }
 
+/// What stands beside an entry.
+#[derive(Debug, Clone, PartialEq)]
+enum Beside {
+    /// Why it is not taken.
+    Refused(String),
+    /// How it was read, where that is not plain.
+    Read(Option<String>),
+}
+
 #[derive(Clone)]
 struct Field {
     about: &'static About,
@@ -68,23 +77,31 @@ impl Field {
         }
     }
 
-    /// Why the entry is not taken: its own reader first, then what the line's laws say.
-    fn refusal(&self) -> Option<String> {
-        let own = facts::refusal(self.about, &self.entry()).map(|it| it.to_string());
-        own.or_else(|| self.told.and_then(|it| it.panel.with(|panel| panel.refusal(self.about.id))))
+    /// Why the entry is not taken, its own reader first, then what the line's laws say; or how it was read. Worked out
+    /// once for all that shows it, and shown anew only where it changes: a letter in one blank runs through all of them.
+    fn said(&self) -> Memo<Beside> {
+        let field = self.clone();
+        Memo::new(move |_| {
+            let id = field.about.id;
+            let entry = field.entry();
+            let own = facts::refusal(field.about, &entry).map(|it| it.to_string());
+            let why =
+                own.or_else(|| field.told.and_then(|it| it.panel.with(|panel| panel.refusal(id))));
+            let quiet = field.dress == Dress::Inline;
+            match why {
+                Some(why) => Beside::Refused(why),
+                None if quiet => Beside::Read(None),
+                None => Beside::Read(facts::echo(field.about, &entry)),
+            }
+        })
     }
 
-    /// Why the entry is not taken, or how it was read.
-    fn note(self, id: &str) -> El {
+    fn note(&self, id: &str, said: Memo<Beside>) -> El {
         // A sentence is not to be split by it: there it is heard, and seen below.
         let class = if self.dress == Dress::Inline { "note aloud" } else { "note" };
-        el("span").set("id", id).class(class).part(move || match self.refusal() {
-            Some(why) => vec![span("care", &why)],
-            None if self.dress == Dress::Inline => Vec::new(),
-            None => facts::echo(self.about, &self.entry())
-                .map(|it| span("echo", &it))
-                .into_iter()
-                .collect(),
+        el("span").set("id", id).class(class).part(move || match said.get() {
+            Beside::Refused(why) => vec![span("care", &why)],
+            Beside::Read(read) => read.map(|it| span("echo", &it)).into_iter().collect(),
         })
     }
 
@@ -104,7 +121,8 @@ impl Field {
         let note = format!("{name}-note");
         let described =
             if dress == Dress::Whole { format!("{note} {name}-hint") } else { note.clone() };
-        let [value, width, invalid, take] = std::array::from_fn(|_| self.clone());
+        let said = self.said();
+        let [value, width, take] = std::array::from_fn(|_| self.clone());
         let several_lines = about.kind == Kind::ThreadTorques;
         let input = if several_lines {
             el("textarea").set("rows", "3")
@@ -118,7 +136,9 @@ impl Field {
             .set("spellcheck", "false")
             .set("aria-describedby", &described)
             .live("size", move || width.entry().text.chars().count().clamp(4, 24).to_string())
-            .live("aria-invalid", move || invalid.refusal().is_some().to_string())
+            .live("aria-invalid", move || {
+                said.with(|it| matches!(it, Beside::Refused(_))).to_string()
+            })
             .live_value(move || value.entry().text)
             .take("input", move |text| take.typed(text));
         // What is typed over the example takes the place of its figure, not a place behind it.
@@ -160,7 +180,7 @@ impl Field {
             .child(row)
             .maybe(names)
             .maybe(self.hint())
-            .child(self.note(&note))
+            .child(self.note(&note, said))
     }
 
     /// The unit that a bare number means, and a button to change it where there is a choice.
@@ -239,7 +259,7 @@ impl Field {
             .child(el("legend").text(self.about.label))
             .child(el("div").class("pills").children(pills))
             .maybe(self.hint())
-            .child(self.note(&note))
+            .child(self.note(&note, self.said()))
     }
 
     fn pill(self, choices: &'static [Choice], choice: &'static Choice, several: bool) -> El {

@@ -18,6 +18,9 @@ use std::rc::Rc;
 use std::sync::Arc;
 use web_sys::Element;
 
+/// So many rows are laid out only where they are in sight.
+const LONG: usize = 30;
+
 /// The texts of a row that follow its fastener and the wrenches.
 struct Texts {
     key: usize,
@@ -46,8 +49,10 @@ pub fn list(page: Page) -> El {
 fn rows(page: Page) -> El {
     let all: Rc<RefCell<Vec<Texts>>> = Rc::default();
     let made = all.clone();
+    let long = move || page.fasteners.with(|it| it.len() > LONG);
+    let class = move || if long() { "rows fasteners long" } else { "rows fasteners" }.to_owned();
     let list = el("ol")
-        .class("rows fasteners")
+        .live("class", class)
         .each(move || page.fasteners.keys(), move |key| row(page, key, &mut made.borrow_mut()));
     // After the rows, so that they are there.
     let worked_for = RefCell::new(None);
@@ -185,7 +190,9 @@ fn row(page: Page, key: usize, all: &mut Vec<Texts>) -> El {
         .set("aria-labelledby", &title)
         .child(el("div").class("fold").child(what).child(figure))
         .child(while_so("div", move || open.get(), inside));
-    el("li").class("row-of").child(section)
+    el("li")
+        .live("class", move || if open.get() { "row-of open" } else { "row-of" }.to_owned())
+        .child(section)
 }
 
 /// Moving and removing.

@@ -70,5 +70,5 @@ said! {
     ACCURACY: "Accuracy", "From its certificate. Blank: ISO 6789, ±4 %, ±6 % up to a highest mark of 10 N·m";
     PROPERTY_CLASS: "Property class", "Stamped on the bolt's head; where nothing is stamped, nothing can be reckoned";
     FRICTION_CLASS: "Friction", "What is on the threads and under the head, with its coefficient; in doubt the more slippery one";
-    THREADS_INTO: "Threads into", "What the bolt is screwed into";
+    THREADS_INTO: "Screwed into", "What its thread goes into";
 }

@@ -55,6 +55,7 @@ const STATES = {
         await type(torques, { Adapter: ["none"], "Torque at the fastener": "25", Fastener: name });
         await torques.getByRole("button", { name: "Keep this fastener" }).click();
       }
+      await page.getByRole("button", { name: "Axle nut", exact: true }).click();
       await page.getByRole("button", { name: "Remove Axle nut" }).click();
       await page.getByRole("button", { name: "Header nut", exact: true }).click();
     },

@@ -81,7 +81,7 @@ test("a fastener is kept, listed, opened, removed and taken back", async () => {
     await torques.getByRole("button", { name: "Keep this fastener" }).click();
     assert.equal(await blank(torques, TORQUE).inputValue(), "", "its blanks are free for the next");
   }
-  const rows = () => torques.getByRole("listitem").getByRole("heading").allTextContents();
+  const rows = () => line(page, "Torque list").getByRole("listitem").getByRole("heading").allTextContents();
   const names = async () => (await rows()).map((it) => it.replace(/^[▸▾]/u, ""));
   assert.deepEqual(await names(), ["Header nut", "Axle nut"]);
   const header = line(page, "Header nut");
@@ -94,12 +94,14 @@ test("a fastener is kept, listed, opened, removed and taken back", async () => {
   await reload(page);
   assert.deepEqual(await names(), ["Header nut", "Axle nut"]);
   await answers(line(page, "Header nut"), { "Exact setting": [22.8, "22.80 N·m"] });
+  await page.getByRole("button", { name: "Header nut", exact: true }).click();
   await page.getByRole("button", { name: "Remove Header nut" }).click();
   assert.deepEqual(await names(), ["Axle nut"]);
   await page.getByText("Header nut is removed.").waitFor();
   await page.getByRole("button", { name: "Undo" }).click();
   assert.deepEqual(await names(), ["Header nut", "Axle nut"], "in its old place");
   await answers(line(page, "Header nut"), { "Exact setting": [22.8, "22.80 N·m"] });
+  await page.getByRole("button", { name: "Axle nut", exact: true }).click();
   await page.getByRole("button", { name: "Remove Axle nut" }).click();
   await kept(page);
   await reload(page);
