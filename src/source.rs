@@ -28,6 +28,7 @@ sources! {
     YIELD_USED: "VDI 2230, 90 % of yield in tension and twist together; form from memory, confirmed by its tables as fastener distributors print them";
     ESTIMATE: "T as VDI 2230; μ: least of its friction class (VDI 2230 Table A5); s: at most 90 % of proof load, and no more than 90 % of yield in tension and twist together (VDI 2230); lower end 5/6 of it: 75 % is Shigley's for joints opened again, 90 % for permanent ones (as quoted, the book not seen)";
     SCATTER: "VDI 2230:1986 as a fastener supplier reprints it: torque wrench, friction estimated, ±23 to ±28 %";
+    BOLT_CIRCLE: "US Army TM 5-3805-298-23-2 WP 0176: no order given, then the circular pattern; TB 9-3950-253-13&P WP 0061: its figure, by opposite pairs; a gasket maker's bolting page: opposite pairs, halving the angle between them; odd counts, the star: common practice, no source";
 }
 
 // Oil.

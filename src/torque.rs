@@ -24,6 +24,7 @@
 mod adapter;
 mod joint;
 mod passes;
+pub mod pattern;
 mod pick;
 mod strength;
 mod thread;
