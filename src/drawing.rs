@@ -1,7 +1,14 @@
 //! Geometry of the pictures: what is drawn where, without a word of how a browser draws it.
 
+mod adapter;
+mod pattern;
+mod place;
 mod season_line;
+mod shape;
 
+pub use adapter::{AdapterDrawing, adapter};
+pub use pattern::{BOLTS_DRAWN, PatternDrawing, pattern};
+pub use place::TEXT_SIZE;
 pub use season_line::{SeasonLine, season_line};
 
 use crate::digits;

@@ -30,6 +30,7 @@ mod strength;
 mod thread;
 mod wrench;
 
+pub(crate) use adapter::cosine;
 pub use adapter::{
     ADAPTER_SETTING, ANGLE_OFF, AT_FASTENER, GRIP_OFF, OffsetAdapter, PULL_OFF, direct, unusual,
 };

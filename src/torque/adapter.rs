@@ -101,7 +101,7 @@ pub fn unusual(wrench: Length, adapter: Length) -> bool {
 
 /// Cosine of an angle in radians, to the last digit but one of a double. The library's own, right for angles of any
 /// number of turns, costs the page 3 kB.
-fn cosine(angle: f64) -> f64 {
+pub(crate) fn cosine(angle: f64) -> f64 {
     use std::f64::consts::{FRAC_PI_2, FRAC_PI_4, PI, TAU};
     let within = (angle - (angle / TAU).round() * TAU).abs();
     let (sign, acute) = if within > FRAC_PI_2 { (-1.0, PI - within) } else { (1.0, within) };
