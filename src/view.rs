@@ -10,10 +10,12 @@ mod kept;
 mod line;
 mod link;
 mod page;
+mod picture;
 mod quick_sum;
 mod rows;
 mod season;
 mod sheet;
+mod torque_drawing;
 mod torque_list;
 mod torques;
 

@@ -4,8 +4,8 @@ use super::answer::figure;
 use super::element::{El, el, paragraph, span, svg};
 use super::entry_field::{Dress, blank};
 use super::page::{Desk, Page};
-use crate::digits;
-use crate::drawing::{self, Label, SeasonLine};
+use super::picture::{label, path, picture, place};
+use crate::drawing::{self, SeasonLine};
 use crate::facts::{self, Facts, Id};
 use crate::plan;
 use crate::show::{self, Figure};
@@ -90,7 +90,7 @@ pub fn season_line(page: Page, desk: &Desk) -> El {
             Ok(course) => {
                 let set = page.set.get();
                 [true, false]
-                    .map(|wide| picture(drawing::season_line(&course, wide, set), wide))
+                    .map(|wide| drawn(&drawing::season_line(&course, wide, set), wide))
                     .into()
             }
             Err(_) => vec![paragraph("why", season_line::NOT_YET)],
@@ -98,7 +98,7 @@ pub fn season_line(page: Page, desk: &Desk) -> El {
     })
 }
 
-fn picture(it: SeasonLine, wide: bool) -> El {
+fn drawn(it: &SeasonLine, wide: bool) -> El {
     let [width, height] = it.size;
     let [left, right, base] = it.axis;
     let top = it.acts.iter().map(|it| it.y + 6.0);
@@ -109,11 +109,7 @@ fn picture(it: SeasonLine, wide: bool) -> El {
     });
     let months =
         it.months.iter().map(|x| path("month", &format!("M{} {}v8", place(*x), place(base))));
-    svg("svg")
-        .class(if wide { "wide" } else { "narrow" })
-        .set("viewBox", &format!("0 0 {} {}", place(width), place(height)))
-        .set("role", "img")
-        .set("aria-label", &it.told)
+    picture(if wide { "wide" } else { "narrow" }, [0.0, 0.0, width, height], &it.told)
         .child(path("band", &it.band))
         .child(path("typical", &it.typical))
         .child(path("below", &format!("M{} {}H{}", place(left), place(it.threshold), place(right))))
@@ -124,21 +120,4 @@ fn picture(it: SeasonLine, wide: bool) -> El {
         .child(label("cold", &it.cold))
         .children(it.quiet.iter().map(|it| label("", it)))
         .children(it.ends.iter().chain(&it.acts).map(|it| label("key", it)))
-}
-
-fn path(class: &str, d: &str) -> El {
-    svg("path").class(class).set("d", d)
-}
-
-fn label(class: &str, it: &Label) -> El {
-    svg("text")
-        .class(class)
-        .set("x", &place(it.x))
-        .set("y", &place(it.y))
-        .set("text-anchor", it.anchor)
-        .text(&it.text)
-}
-
-fn place(it: f64) -> String {
-    digits::plain(it, 1)
 }

@@ -1,0 +1,48 @@
+//! Pictures of the torque line: wrench and adapter, and the order of tightening.
+
+use super::element::{El, el};
+use super::picture::{label, path, picture};
+use crate::drawing::{AdapterDrawing, PatternDrawing};
+use crate::words::drawings as words;
+
+/// Wrench and adapter, drawn once for a wide page and once for a narrow one, and how the angle counts.
+pub fn adapter(drawings: &[AdapterDrawing; 2]) -> El {
+    figure(drawings.iter().map(wrench_and_adapter), words::ANGLE_COUNTS)
+}
+
+fn wrench_and_adapter(it: &AdapterDrawing) -> El {
+    let paths = [
+        ("dim", &it.dimensions),
+        ("ext", &it.extension),
+        ("arc", &it.arc),
+        ("tool", &it.wrench),
+        ("link", &it.adapter),
+        ("tool", &it.hexagon),
+        ("full", &it.square),
+        ("tool", &it.fingers),
+        ("pull", &it.pull),
+    ];
+    let texts = [("", &it.names), ("key", &it.figures), ("care", &it.cares)];
+    picture(if it.wide { "wide" } else { "narrow" }, it.frame, &it.told)
+        .children(paths.iter().filter(|(_, d)| !d.is_empty()).map(|(class, d)| path(class, d)))
+        .children(texts.iter().flat_map(|(class, all)| all.iter().map(|it| label(class, it))))
+}
+
+/// The order of tightening.
+pub fn pattern(it: &PatternDrawing) -> El {
+    // The first bolt stands out, so that the eye finds where to begin.
+    let class = |at: usize| if at == 0 { "link" } else { "tool" };
+    let picture = picture("bolts", it.frame, &it.told)
+        .child(path("dim", &it.circle))
+        .child(path("joins", &it.joins))
+        .children(it.heads.iter().enumerate().map(|(at, it)| path(class(at), it)))
+        .children(it.numbers.iter().map(|it| label("key", it)));
+    figure([picture].into_iter(), words::PATTERN_CAPTION)
+}
+
+fn figure(pictures: impl Iterator<Item = El>, caption: &str) -> El {
+    el("figure")
+        .class("drawing")
+        .children(pictures)
+        .child(el("figcaption").class("hint").text(caption))
+}
