@@ -14,7 +14,7 @@ use crate::units::{Measure, UnitSet};
 use crate::words::drawings as words;
 use crate::working::Quantity;
 use pen::{Pen, Row};
-use scene::{NARROW, Scene, WIDE};
+use scene::{LAYOUT, Scene};
 use uom::si::f64::{Angle, Length};
 
 /// Wrench, adapter and fastener with their lengths, angle and lever.
@@ -22,8 +22,6 @@ use uom::si::f64::{Angle, Length};
 pub struct AdapterDrawing {
     /// Left, top, width and height of the picture.
     pub frame: [f64; 4],
-    /// Whether it is the layout for a wide page.
-    pub wide: bool,
     /// Whether all is known and so drawn at one scale.
     pub to_scale: bool,
     /// Middle of the hand.
@@ -70,7 +68,6 @@ pub fn adapter(
     adapter: Option<Length>,
     angle: Option<Angle>,
     set: UnitSet,
-    wide: bool,
 ) -> AdapterDrawing {
     let base = |it: Option<Length>| it.map(Quantity::base).filter(|it| it.is_finite());
     let wrench = base(wrench).filter(|it| *it > 0.0);
@@ -79,7 +76,7 @@ pub fn adapter(
     let none = adapter == Some(0.0);
     let to_scale = wrench.is_some() && adapter.is_some() && (none || angle.is_some());
 
-    let layout = if wide { &WIDE } else { &NARROW };
+    let layout = &LAYOUT;
     let (long, short) = match (wrench, adapter) {
         (Some(wrench), Some(adapter)) if to_scale => (wrench, adapter),
         _ => (USUAL.0, if none { 0.0 } else { USUAL.1 }),
@@ -103,12 +100,12 @@ pub fn adapter(
     let wrench_row = Row {
         ends: [scene.drive[0], scene.hand[0]],
         figure: wrench.map(length),
-        words: if wide { words::WRENCH } else { words::WRENCH_NARROW },
+        words: words::WRENCH,
     };
     let lever_row = Row {
         ends: [scene.fastener[0], scene.hand[0]],
         figure: lever.clone(),
-        words: if wide { words::LEVER } else { words::LEVER_NARROW },
+        words: words::LEVER,
     };
     // The shorter stands nearer, so that no line crosses another's text.
     let no_lever = to_scale && lever.is_none();
@@ -140,7 +137,6 @@ pub fn adapter(
     let Pen { extension, arc, dimensions, figures, names, .. } = pen;
     AdapterDrawing {
         frame: [0.0, top - EDGE, layout.width, bottom - top + 2.0 * EDGE],
-        wide,
         to_scale,
         hand: scene.hand,
         drive: scene.drive,

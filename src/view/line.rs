@@ -5,9 +5,10 @@ use super::browser;
 use super::element::{El, el, paragraph, span, while_so};
 use super::entry_field::{Dress, blank};
 use super::page::{Desk, Page};
-use super::torques;
+use super::{torque_drawing, torques};
+use crate::drawing;
 use crate::facts::{Id, Lack};
-use crate::plan::{Held, Line, Panel};
+use crate::plan::{Held, Line, OnWrench, Panel, Pictured};
 use crate::show::Shown;
 use crate::units::UnitSet;
 use crate::words::page as words;
@@ -213,7 +214,8 @@ pub fn panel(page: Page, desk: &Desk, told: Told, scope: &str) -> El {
         .child(el("div").part(warnings))
         .child(el("div").part(answers))
         .children(torques::offers(page, desk, told, scope))
-        .child(steps(panel, scope));
+        .child(steps(panel, scope))
+        .child(pictures(page, panel));
     let cautions = panel.with_untracked(|it| it.cautions);
     el("div")
         .class("panel")
@@ -221,6 +223,20 @@ pub fn panel(page: Page, desk: &Desk, told: Told, scope: &str) -> El {
         .child(answers)
         .child(workings(panel))
         .child(el("ul").class("cautions").children(cautions.iter().map(|it| el("li").text(it))))
+}
+
+/// What is drawn of a calculator; drawn anew only where a measure changes.
+fn pictures(page: Page, panel: Memo<Panel>) -> El {
+    let pictured = Memo::new(move |_| panel.with(|it| it.pictured));
+    el("div").class("pictures").part(move || {
+        let Pictured { adapter, bolts } = pictured.get();
+        let set = page.set.get();
+        let adapter = adapter.map(|OnWrench { wrench, adapter, angle }| {
+            torque_drawing::adapter(&drawing::adapter(wrench, adapter, angle, set))
+        });
+        let pattern = bolts.and_then(|it| drawing::pattern(it as usize));
+        adapter.into_iter().chain(pattern.as_ref().map(torque_drawing::pattern)).collect()
+    })
 }
 
 /// Blanks that few need, behind a button.

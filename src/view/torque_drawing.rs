@@ -5,12 +5,8 @@ use super::picture::{label, path, picture};
 use crate::drawing::{AdapterDrawing, PatternDrawing};
 use crate::words::drawings as words;
 
-/// Wrench and adapter, drawn once for a wide page and once for a narrow one, and how the angle counts.
-pub fn adapter(drawings: &[AdapterDrawing; 2]) -> El {
-    figure(drawings.iter().map(wrench_and_adapter), words::ANGLE_COUNTS)
-}
-
-fn wrench_and_adapter(it: &AdapterDrawing) -> El {
+/// Wrench and adapter, and how the angle counts.
+pub fn adapter(it: &AdapterDrawing) -> El {
     let paths = [
         ("dim", &it.dimensions),
         ("ext", &it.extension),
@@ -23,9 +19,10 @@ fn wrench_and_adapter(it: &AdapterDrawing) -> El {
         ("pull", &it.pull),
     ];
     let texts = [("", &it.names), ("key", &it.figures), ("care", &it.cares)];
-    picture(if it.wide { "wide" } else { "narrow" }, it.frame, &it.told)
+    let picture = picture("assembled", it.frame, &it.told)
         .children(paths.iter().filter(|(_, d)| !d.is_empty()).map(|(class, d)| path(class, d)))
-        .children(texts.iter().flat_map(|(class, all)| all.iter().map(|it| label(class, it))))
+        .children(texts.iter().flat_map(|(class, all)| all.iter().map(|it| label(class, it))));
+    figure(picture, words::ANGLE_COUNTS)
 }
 
 /// The order of tightening.
@@ -37,12 +34,9 @@ pub fn pattern(it: &PatternDrawing) -> El {
         .child(path("joins", &it.joins))
         .children(it.heads.iter().enumerate().map(|(at, it)| path(class(at), it)))
         .children(it.numbers.iter().map(|it| label("key", it)));
-    figure([picture].into_iter(), words::PATTERN_CAPTION)
+    figure(picture, words::PATTERN_CAPTION)
 }
 
-fn figure(pictures: impl Iterator<Item = El>, caption: &str) -> El {
-    el("figure")
-        .class("drawing")
-        .children(pictures)
-        .child(el("figcaption").class("hint").text(caption))
+fn figure(picture: El, caption: &str) -> El {
+    el("figure").class("drawing").child(picture).child(el("figcaption").class("hint").text(caption))
 }

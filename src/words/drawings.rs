@@ -14,18 +14,14 @@ pub const DRIVE: &str = "square drive";
 pub const DRIVE_NARROW: [&str; 2] = ["square", "drive"];
 /// What is tightened.
 pub const FASTENER: &str = "fastener";
-/// The wrench's length, on a wide page.
-pub const WRENCH: &[&str] = &["wrench length, hand to square drive"];
-/// The wrench's length, on a narrow page.
-pub const WRENCH_NARROW: &[&str] = &["wrench length,", "hand to square drive"];
+/// The wrench's length.
+pub const WRENCH: &[&str] = &["wrench length,", "hand to square drive"];
 /// The adapter's length while it is not known.
 pub const ADAPTER_LENGTH: &[&str] = &["adapter length,", "drive to fastener"];
 /// The adapter's angle while it is not known.
 pub const ADAPTER_ANGLE: &[&str] = &["adapter", "angle"];
-/// The lever, on a wide page.
-pub const LEVER: &[&str] = &["lever: hand to fastener, along the handle"];
-/// The lever, on a narrow page.
-pub const LEVER_NARROW: &[&str] = &["lever: hand to fastener,", "along the handle"];
+/// The lever.
+pub const LEVER: &[&str] = &["lever: hand to fastener,", "along the handle"];
 /// Where the fastener is behind the hand.
 pub const NO_LEVER: &[&str] = &["no lever: the fastener", "is not ahead of the hand"];
 /// Where angles count from.

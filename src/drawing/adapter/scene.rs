@@ -5,7 +5,7 @@ use crate::digits;
 use crate::torque::cosine;
 use std::f64::consts::{FRAC_PI_2, PI, TAU};
 
-/// How the picture is laid out: redrawn, not shrunk, for a narrow page.
+/// How the picture is laid out.
 pub(super) struct Layout {
     pub(super) width: f64,
     /// Kept for texts and the led-on line left of drive and fastener, and for the grip right of the hand.
@@ -17,9 +17,8 @@ pub(super) struct Layout {
     pub(super) grip: f64,
 }
 
-pub(super) const WIDE: Layout =
-    Layout { width: 620.0, sides: [92.0, 56.0], tall: 240.0, arc: [46.0, 27.0], grip: 46.0 };
-pub(super) const NARROW: Layout =
+/// One column of the page, a phone's or half of a wide one's.
+pub(super) const LAYOUT: Layout =
     Layout { width: 328.0, sides: [74.0, 44.0], tall: 190.0, arc: [36.0, 25.0], grip: 36.0 };
 
 /// Half the height of the hand.

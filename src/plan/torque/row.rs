@@ -56,7 +56,11 @@ pub fn row(asked: &Asked, drawer: &[Held], set: UnitSet) -> Row {
                 bare(Figure::Lacks(lacks.clone()))
             }
             _ => {
-                let words = if several { notes::NO_WRENCH } else { notes::NOT_THIS_WRENCH };
+                let words = if several && !served.chosen {
+                    notes::NO_WRENCH
+                } else {
+                    notes::NOT_THIS_WRENCH
+                };
                 bare(Figure::Words(words.to_owned()))
             }
         },
