@@ -5,6 +5,7 @@ mod base64url;
 mod checksum;
 pub mod link;
 pub mod record;
+mod text;
 
 #[cfg(feature = "page")]
 pub mod browser;
