@@ -1,27 +1,11 @@
 //! A million entries that no person types, through the reader of every fact: refused in words or read, never a panic.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+mod hostile_inputs;
+
+use hostile_inputs::{Dice, SEEDS};
 use torpor::entry::{Entry, LONGEST};
-use torpor::facts::{self, TABLE};
-
-/// Numbers after numbers out of one seed: xorshift64* (Vigna, "An experimental exploration of Marsaglia's xorshift
-/// generators, scrambled"); the same on every run, so that a failure comes again.
-struct Dice(u64);
-
-impl Dice {
-    fn roll(&mut self) -> u64 {
-        self.0 ^= self.0 >> 12;
-        self.0 ^= self.0 << 25;
-        self.0 ^= self.0 >> 27;
-        self.0.wrapping_mul(0x2545_F491_4F6C_DD1D) >> 16
-    }
-    fn below(&mut self, end: usize) -> usize {
-        (self.roll() % end as u64) as usize
-    }
-    fn one_of<'a>(&mut self, all: &[&'a str]) -> &'a str {
-        all[self.below(all.len())]
-    }
-}
+use torpor::facts::{self, About, Kind, TABLE};
 
 /// What entries are made of, and what trips readers: signs of two and three bytes, half a range, half a fraction.
 const PIECES: &[&str] = &[
@@ -100,43 +84,97 @@ const PIECES: &[&str] = &[
     "\u{301}",
     "x",
     "″",
+    " then ",
+    "; ",
+    "+",
+    "70 %",
+    "100 %",
+    "90°",
+    " turn",
+    "1/2",
+    "30 mL per 10 L",
+    "24",
 ];
+
+/// What several passes are made of.
+const PASSES: &[&str] = &["70 %", "100 %", "20 N·m", "45 N·m", "90°", " then ", "; ", " + "];
+
+/// A piece of an entry; a fact whose entries are made of words of its own often gets one of them.
+fn piece(dice: &mut Dice, about: &About) -> &'static str {
+    match about.kind {
+        Kind::Choice(choices) | Kind::Several(choices) if dice.below(5) == 0 => {
+            choices[dice.below(choices.len())].key
+        }
+        Kind::Stages if dice.below(2) == 0 => dice.one_of(PASSES),
+        _ => dice.one_of(PIECES),
+    }
+}
 
 #[test]
 fn a_million_hostile_entries() {
-    let halves = [0x9E37_79B9_7F4A_7C15, 0xD1B5_4A32_D192_ED03].map(|seed| {
+    let halves = SEEDS.map(|seed| {
         std::thread::spawn(move || {
-            let mut dice = Dice(seed);
-            let mut refused = vec![0u32; TABLE.len()];
+            let mut dice = Dice::of(seed);
+            let mut met = vec![Met::default(); TABLE.len()];
             let mut text = String::new();
             for round in 0..500_000 {
-                text.clear();
-                for _ in 0..=dice.below(3) {
-                    text.push_str(dice.one_of(PIECES));
-                }
                 let which = round % TABLE.len();
                 let about = TABLE[which];
+                text.clear();
+                for _ in 0..=dice.below(3) {
+                    text.push_str(piece(&mut dice, about));
+                }
                 let unit = if dice.below(4) > 0 { 0 } else { dice.roll() as u8 };
                 let entry = Entry::new(text.as_str(), unit);
-                if let Some(why) = facts::refusal(about, &entry) {
-                    refused[which] += 1;
-                    if round % 64 == 0 {
-                        assert!(!why.to_string().trim().is_empty());
+                // Not by the round: every fact is to be told now and then.
+                let told = dice.below(64) == 0;
+                match facts::refusal(about, &entry) {
+                    Some(why) => {
+                        met[which].refused += 1;
+                        assert!(!told || !why.to_string().trim().is_empty());
                     }
+                    None => met[which].taken += u32::from(!entry.is_blank()),
                 }
-                if round % 64 == 0 {
+                if told {
                     let _ = (facts::echo(about, &entry), facts::as_read(about, &entry));
+                    met[which].told += 1;
                 }
+                met[which].several += u32::from(several(about, &entry));
             }
-            refused
+            met
         })
     });
     let [one, other] = halves.map(|it| it.join().unwrap());
-    for ((about, one), other) in TABLE.iter().zip(one).zip(other) {
-        let share = f64::from(one + other) / (1e6 / TABLE.len() as f64);
-        let text = about.kind == facts::Kind::Text;
+    for (about, (one, other)) in TABLE.iter().zip(one.iter().zip(&other)) {
+        let share = f64::from(one.refused + other.refused) / (1e6 / TABLE.len() as f64);
+        let text = about.kind == Kind::Text;
         assert!(text || share > 0.3, "{} refused {share} only", about.key);
-        assert!(share < 0.999, "{} refused all", about.key);
+        let taken = one.taken + other.taken;
+        assert!(taken > 50, "{} took {taken} only", about.key);
+        assert!(one.told + other.told > 50, "{} was hardly told", about.key);
+        let lists = matches!(about.kind, Kind::Stages | Kind::Several(_));
+        let several = one.several + other.several;
+        assert!(!lists || several > 20, "{} took {several} of more than one", about.key);
+    }
+}
+
+/// What became of the entries of one fact.
+#[derive(Clone, Default)]
+struct Met {
+    refused: u32,
+    /// And not blank.
+    taken: u32,
+    told: u32,
+    /// Two passes or more, two choices or more.
+    several: u32,
+}
+
+fn several(about: &About, entry: &Entry) -> bool {
+    let from = std::collections::BTreeMap::from([(about.id, entry.clone())]);
+    match about.kind {
+        Kind::Stages => facts::STAGES.of(&from).is_ok_and(|it| it.len() > 1),
+        Kind::Several(_) => facts::MIND.of(&from).is_ok_and(|it| it.len() > 1),
+        _ => false,
     }
 }
 

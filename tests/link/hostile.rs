@@ -1,5 +1,6 @@
 //! Links that someone bent, broke or made to do harm: refused in words, or read as plain text; never a panic.
 
+use super::hostile_inputs::{Dice, SEEDS};
 use super::*;
 
 fn read(fragment: &str) -> Result<Parcel, LinkError> {
@@ -244,36 +245,6 @@ fn absurd_counts_and_numbers() {
     }
 }
 
-/// Numbers after numbers out of one seed: xorshift64* (Vigna, "An experimental exploration of Marsaglia's xorshift
-/// generators, scrambled"); the same on every run, so that a failure comes again.
-struct Dice(u64);
-
-impl Dice {
-    fn roll(&mut self) -> u64 {
-        self.0 ^= self.0 >> 12;
-        self.0 ^= self.0 << 25;
-        self.0 ^= self.0 >> 27;
-        self.0.wrapping_mul(0x2545_F491_4F6C_DD1D) >> 16
-    }
-    fn below(&mut self, end: usize) -> usize {
-        (self.roll() % end as u64) as usize
-    }
-    /// Changes some of `bytes`: single bits, whole bytes, odd values, cuts and doublings.
-    fn bend(&mut self, bytes: &mut Vec<u8>) {
-        for _ in 0..=self.below(3) {
-            let at = self.below(bytes.len().max(1));
-            match (self.below(6), bytes.get_mut(at)) {
-                (0, Some(byte)) => *byte ^= 1 << self.below(8),
-                (1, Some(byte)) => *byte = self.roll() as u8,
-                (2, Some(byte)) => *byte = [0, 1, 0x7f, 0x80, 0xff][self.below(5)],
-                (3, Some(_)) => bytes.truncate(at),
-                (4, Some(_)) => drop(bytes.remove(at)),
-                _ => bytes.insert(at.min(bytes.len()), self.roll() as u8),
-            }
-        }
-    }
-}
-
 /// A million bent fragments: a third with their letters bent, the rest bent inside under a checksum that fits.
 #[test]
 fn a_million_hostile_fragments() {
@@ -325,10 +296,10 @@ fn a_million_hostile_fragments() {
     .map(|it| it.0)
     .to_vec();
     let letters: Vec<String> = seeds.iter().map(|it| around(it)).collect();
-    let halves = [0x9E37_79B9_7F4A_7C15, 0xD1B5_4A32_D192_ED03].map(|seed| {
+    let halves = SEEDS.map(|seed| {
         let (seeds, letters) = (seeds.clone(), letters.clone());
         std::thread::spawn(move || {
-            let mut dice = Dice(seed);
+            let mut dice = Dice::of(seed);
             let mut taken = 0u32;
             for round in 0..500_000 {
                 let which = dice.below(seeds.len());

@@ -3,6 +3,8 @@
 
 mod frozen;
 mod hostile;
+#[path = "../hostile_inputs/mod.rs"]
+mod hostile_inputs;
 mod round;
 
 use base64::Engine;
