@@ -6,6 +6,7 @@ mod checksum;
 pub mod link;
 pub mod record;
 mod text;
+pub mod torque_csv;
 
 #[cfg(feature = "page")]
 pub mod browser;

@@ -10,6 +10,7 @@ pub mod lines;
 pub mod notes;
 pub mod page;
 pub mod season_line;
+pub mod table;
 
 /// Months, January first.
 pub const MONTHS: [&str; 12] = [

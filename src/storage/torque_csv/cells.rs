@@ -1,0 +1,151 @@
+//! Cells with a separator between them. Source: RFC 4180, section 2; a text that breaks its rules is read all the same.
+
+use super::MOST_COLUMNS;
+
+/// A row that is not blank.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Line {
+    /// The line of the text that it begins on; the first is 1.
+    pub number: usize,
+    /// As in the text, quotes taken off.
+    pub cells: Vec<String>,
+}
+
+/// A text cut into rows and cells, and the separator that was found in it.
+pub(super) struct Cut {
+    pub separator: char,
+    pub lines: Vec<Line>,
+}
+
+/// No separator: a character that no text may hold (Unicode Standard, noncharacters).
+const NONE: char = '\u{fffe}';
+
+/// What a row looks like.
+#[derive(Clone, Copy, PartialEq)]
+pub(super) enum Names {
+    /// No names of columns.
+    None,
+    /// Of one sort: a word among a fastener's words too.
+    Some,
+    /// Surely the names of a list of torques.
+    Several,
+}
+
+/// Cuts a text by the separator that makes names of columns of a row, else by the one that most of its rows have: tab,
+/// semicolon or comma; no more than `most` rows. A first row that is one name says that there is one column only.
+pub(super) fn cut(text: &str, most: usize, names: fn(&Line) -> Names) -> Cut {
+    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+    // Some programs write the separator into a line of its own.
+    if let Some(rest) = text.strip_prefix("sep=") {
+        let mut rest = rest.chars();
+        let separator = rest.next().filter(|it| ['\t', ';', ','].contains(it));
+        if let Some(separator) = separator.filter(|_| rest.as_str().starts_with(['\r', '\n'])) {
+            // What is left of that line is a blank row, so that the next one is the second.
+            let lines = lines(rest.as_str(), separator, most);
+            return Cut { separator, lines };
+        }
+    }
+    let mut best = Cut { separator: NONE, lines: lines(text, NONE, most) };
+    let mut best_rank = (false, 0);
+    for separator in ['\t', ';', ','] {
+        if !text.contains(separator) {
+            continue;
+        }
+        let lines = lines(text, separator, most);
+        let count = lines.iter().filter(|it| it.cells.len() > 1).count();
+        let rank = (lines.iter().take(8).any(|it| names(it) == Names::Several), count);
+        let one =
+            || lines.first().is_some_and(|it| it.cells.len() == 1 && names(it) == Names::Some);
+        // A comma between two digits may be a decimal one: alone it parts nothing.
+        let parts = || separator != ',' || lines.iter().any(|it| it.cells.windows(2).any(parted));
+        if rank > best_rank && (rank.0 || (2 * count > lines.len() && parts() && !one())) {
+            best = Cut { separator, lines };
+            best_rank = rank;
+        }
+    }
+    best
+}
+
+/// Whether a comma between two cells is surely no decimal one.
+fn parted(pair: &[String]) -> bool {
+    let digit = |it: char| it.is_ascii_digit();
+    !(pair[0].ends_with(digit) && pair[1].starts_with(digit))
+}
+
+fn lines(text: &str, separator: char, most: usize) -> Vec<Line> {
+    let mut lines = Vec::new();
+    let (mut rest, mut number) = (text, 1);
+    while !rest.is_empty() && lines.len() < most {
+        let mut line = Line { number, cells: Vec::new() };
+        loop {
+            let (cell, taken, more) = cell(rest, separator);
+            let (cut, behind) = rest.split_at(taken);
+            number += ends(cut);
+            rest = behind;
+            line.cells.push(cell);
+            if !more {
+                break;
+            }
+        }
+        let blank = |it: char| it.is_whitespace() || (separator == NONE && matches!(it, ',' | ';'));
+        let says = |it: &String| !it.chars().all(blank);
+        // Blank columns behind the last one that says something are a spreadsheet's own.
+        while line.cells.len() > MOST_COLUMNS && line.cells.last().is_some_and(|it| !says(it)) {
+            line.cells.pop();
+        }
+        if line.cells.iter().any(says) {
+            lines.push(line);
+        }
+    }
+    lines
+}
+
+/// The first cell of `text`, how many bytes it takes with what ends it, and whether its row goes on.
+fn cell(text: &str, separator: char) -> (String, usize, bool) {
+    let mut cell = String::new();
+    let mut at = 0;
+    let body = text.trim_start_matches(' ');
+    // A quote that nothing closes is an inch or a slip: a letter like any other.
+    if let Some(end) = body.strip_prefix('"').and_then(closing) {
+        cell = body[1..=end].replace("\"\"", "\"");
+        at = text.len() - body.len() + end + 2;
+    }
+    let end = text[at..].find([separator, '\r', '\n']).map_or(text.len(), |it| at + it);
+    cell.push_str(&text[at..end]);
+    let behind = &text[end..];
+    let more = behind.starts_with(separator);
+    let width = match behind.chars().next() {
+        Some('\r') if behind.starts_with("\r\n") => 2,
+        ending => ending.map_or(0, char::len_utf8),
+    };
+    (cell, end + width, more)
+}
+
+/// Where the quote stands that closes a cell; two of them are one in the cell.
+fn closing(body: &str) -> Option<usize> {
+    let mut from = 0;
+    loop {
+        let at = from + body[from..].find('"')?;
+        if !body[at + 1..].starts_with('"') {
+            return Some(at);
+        }
+        from = at + 2;
+    }
+}
+
+/// How many lines end in a text: at LF, at CR, at both together.
+fn ends(text: &str) -> usize {
+    let returns = text.matches('\r').count();
+    returns + text.matches('\n').count() - text.matches("\r\n").count()
+}
+
+/// Writes a cell. What parts cells for any program that may open the file stands in quotes.
+pub(super) fn put(into: &mut String, cell: &str) {
+    if cell.contains([',', ';', '\t', '"', '\r', '\n']) {
+        into.push('"');
+        into.push_str(&cell.replace('"', "\"\""));
+        into.push('"');
+    } else {
+        into.push_str(cell);
+    }
+}
