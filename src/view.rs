@@ -15,6 +15,7 @@ mod quick_sum;
 mod rows;
 mod season;
 mod sheet;
+mod table;
 mod torque_drawing;
 mod torque_list;
 mod torques;

@@ -3,7 +3,7 @@
 use super::element::{El, button, el, span, while_so};
 use super::line::{self, Told, fold_button};
 use super::page::{Desk, Owner, Page};
-use super::{drawer, torque_list};
+use super::{drawer, table, torque_list};
 use crate::facts;
 use crate::plan::{self, Offer, Panel};
 use crate::words::page as words;
@@ -28,6 +28,7 @@ pub fn inside(page: Page, desk: &Desk, told: Told, scope: &str) -> Vec<El> {
     let mut all = vec![torque_list::list(page), while_so("div", some, title)];
     all.extend(fastener(page, desk, told, scope));
     all.push(while_so("p", can_keep, keep));
+    all.push(table::table(page));
     all.push(drawer::drawer(page));
     all
 }

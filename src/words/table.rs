@@ -20,10 +20,22 @@ words! {
     OUTSIDE_ENDS: "the figure lies outside of its lowest and highest";
     TWO_RANGES: "a range stands here and in lowest and highest: keep one of them";
     UNCLEAR_ENDS: "figure, lowest and highest cannot be put together: write them in one unit, or as 25 (22–26) in one cell";
+    AS_A_TABLE: "Paste or copy the list as a table";
+    PASTE_HERE: "A table from a spreadsheet or a CSV file";
+    THE_LIST: "The list as CSV";
+    GUESSED: "No row names the columns, so they were guessed: look at every row before you add them.";
     BETWEEN: " · ";
     BETWEEN_NOTES: "; ";
 }
 
+/// A row of the preview.
+pub fn line(number: usize, told: &str) -> String {
+    format!("Line {number}: {told}")
+}
+/// Takes the rows in.
+pub fn add(count: usize) -> String {
+    if count == 1 { "Add 1 fastener".to_owned() } else { format!("Add {count} fasteners") }
+}
 /// Name of a column in a table without names.
 pub fn column(number: usize) -> String {
     format!("Column {number}")

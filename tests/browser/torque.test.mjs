@@ -229,3 +229,21 @@ test("what it got from a setting that was wrong", async () => {
   assert.equal(await choice(sum, "Adapter", "in line").isChecked(), true);
   await clean(page);
 });
+
+test("a table with a mistake in it: every row is told, the whole ones are added and taken back", async () => {
+  const page = await ownBike();
+  const torques = line(page, "Torques");
+  await torques.getByRole("button", { name: "Paste or copy the list as a table" }).click();
+  const table = line(page, "Paste or copy the list as a table");
+  await table.getByLabel("A table from a spreadsheet or a CSV file").fill("Note;Torque (N·m);Fastener\np. 3;25;Axle nut\n;tight;Peg bolt\n;17 ft-lb;Clamp\n");
+  const rows = table.getByRole("listitem");
+  await eventually(async () => assert.equal(await rows.count(), 3));
+  assert.match(await rows.nth(0).textContent(), /Axle nut · 25/);
+  assert.match(await rows.nth(1).textContent(), /tight.* is not a number/);
+  await table.getByRole("button", { name: "Add 2 fasteners" }).click();
+  await line(page, "Clamp").waitFor();
+  assert.match(await table.getByLabel("The list as CSV").inputValue(), /Clamp/);
+  await page.getByRole("button", { name: "Undo" }).click();
+  await eventually(async () => assert.equal(await line(page, "Clamp").count(), 0));
+  await clean(page);
+});
