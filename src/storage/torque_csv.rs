@@ -183,6 +183,23 @@ pub fn read(text: &str, usual: &'static Unit) -> Result<Sheet, NotATable> {
 }
 
 impl Sheet {
+    /// What is left of the `text` that this was read from once its whole rows are taken: the names of the columns and
+    /// the rows that are still to be mended; nothing where every row was whole.
+    pub fn left_of(&self, text: &str) -> String {
+        if self.rows.iter().all(|it| it.read.is_ok()) {
+            return String::new();
+        }
+        let mut left = String::new();
+        for (at, line) in text.lines().enumerate() {
+            let row = self.rows.iter().rfind(|it| it.line <= at + 1);
+            if row.is_none_or(|it| it.read.is_err()) {
+                left.push_str(line);
+                left.push('\n');
+            }
+        }
+        left
+    }
+
     /// Reads a row of this table, as for one that the owner has mended: other cells under the same columns.
     pub fn row(&self, line: usize, cells: Vec<String>) -> Row {
         self.row_of(line, cells.iter().map(|it| plain(it)).collect())

@@ -74,9 +74,11 @@ fn preview(page: Page, pasted: RwSignal<String>, read: &Result<Sheet, NotATable>
     }
     if !whole.is_empty() {
         let name = table::add(whole.len());
+        let sheet = sheet.clone();
         let add = button("do", &name, move || {
             page.add_fasteners(&whole);
-            pasted.set(String::new());
+            // What is still to be mended stays.
+            pasted.update(|it| *it = sheet.left_of(it));
         });
         all.push(el("p").child(add));
     }

@@ -242,6 +242,8 @@ test("a table with a mistake in it: every row is told, the whole ones are added 
   assert.match(await rows.nth(1).textContent(), /tight.* is not a number/);
   await table.getByRole("button", { name: "Add 2 fasteners" }).click();
   await line(page, "Clamp").waitFor();
+  const field = table.getByLabel("A table from a spreadsheet or a CSV file");
+  assert.equal(await field.inputValue(), "Note;Torque (N·m);Fastener\n;tight;Peg bolt\n", "what is to be mended stays");
   assert.match(await table.getByLabel("The list as CSV").inputValue(), /Clamp/);
   await page.getByRole("button", { name: "Undo" }).click();
   await eventually(async () => assert.equal(await line(page, "Clamp").count(), 0));
