@@ -5,7 +5,7 @@ mod base64url;
 mod checksum;
 pub mod link;
 pub mod record;
-mod text;
+pub mod text;
 pub mod torque_csv;
 
 #[cfg(feature = "page")]

@@ -18,3 +18,39 @@ pub(super) fn plain(text: &str) -> String {
     };
     text.trim().chars().filter_map(shown).collect()
 }
+
+/// The text of a file, whatever a spreadsheet wrote it in: UTF-8, UTF-16 with its byte order mark, else Windows-1252.
+/// Every line ends in LF.
+///
+/// ```
+/// assert_eq!(torpor::storage::text::of_file(b"25 N\xb7m\r\n"), "25 N·m\n");
+/// ```
+pub fn of_file(bytes: &[u8]) -> String {
+    let text = match bytes {
+        [0xff, 0xfe, rest @ ..] => utf16(rest, u16::from_le_bytes),
+        [0xfe, 0xff, rest @ ..] => utf16(rest, u16::from_be_bytes),
+        _ => match std::str::from_utf8(bytes) {
+            Ok(text) => text.to_owned(),
+            Err(_) => bytes.iter().map(|it| windows_1252(*it)).collect(),
+        },
+    };
+    text.trim_start_matches('\u{feff}').replace("\r\n", "\n").replace('\r', "\n")
+}
+
+fn utf16(bytes: &[u8], unit: fn([u8; 2]) -> u16) -> String {
+    let units = bytes.as_chunks().0.iter().map(|it| unit(*it));
+    char::decode_utf16(units).map(|it| it.unwrap_or(char::REPLACEMENT_CHARACTER)).collect()
+}
+
+/// As the WHATWG Encoding Standard has it, index windows-1252: Latin-1 but for these.
+fn windows_1252(byte: u8) -> char {
+    const OTHER: [char; 32] = [
+        '€', '\u{81}', '‚', 'ƒ', '„', '…', '†', '‡', 'ˆ', '‰', 'Š', '‹', 'Œ', '\u{8d}', 'Ž',
+        '\u{8f}', '\u{90}', '‘', '’', '“', '”', '•', '–', '—', '˜', '™', 'š', '›', 'œ', '\u{9d}',
+        'ž', 'Ÿ',
+    ];
+    match byte {
+        0x80..=0x9f => OTHER[usize::from(byte - 0x80)],
+        _ => char::from(byte),
+    }
+}

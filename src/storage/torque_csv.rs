@@ -49,6 +49,8 @@ pub struct Row {
     pub line: usize,
     /// As in the file, without characters that do not show.
     pub cells: Vec<String>,
+    /// Whether it stands under the names of the columns, so that other cells may mend it.
+    pub mends: bool,
     /// The fastener as if it had been typed, or all that is wrong with it.
     pub read: Result<Entries, Vec<CellError>>,
 }
@@ -175,6 +177,7 @@ pub fn read(text: &str, usual: &'static Unit) -> Result<Sheet, NotATable> {
         other_columns |= again;
         let mut row = sheet.row_of(line.number, line.cells);
         if let Some(why) = why {
+            row.mends = false;
             row.read = Err(vec![CellError::of_row(&first_said(&row.cells), why)]);
         }
         sheet.rows.push(row);
@@ -200,18 +203,59 @@ impl Sheet {
         left
     }
 
-    /// Reads a row of this table, as for one that the owner has mended: other cells under the same columns.
-    pub fn row(&self, line: usize, cells: Vec<String>) -> Row {
-        self.row_of(line, cells.iter().map(|it| plain(it)).collect())
+    /// Puts another text in a cell of a row, as one that mends it, and reads the row again; the `text` that this was
+    /// read from with that row in it. Every other line stays, and stays where it is.
+    pub fn mend(&mut self, text: &str, row: usize, cell: usize, said: &str) -> String {
+        let Some(Row { line, cells, .. }) = self.rows.get(row) else { return text.to_owned() };
+        let (line, mut cells) = (*line, cells.clone());
+        if cell >= cells.len() {
+            cells.resize(cell + 1, String::new());
+        }
+        cells[cell] = plain(said);
+        let next = self.rows.get(row + 1).map_or(usize::MAX, |it| it.line);
+        let mut mended = String::new();
+        for (at, other) in text.lines().enumerate().map(|(at, other)| (at + 1, other)) {
+            if at == line {
+                for (at, cell) in cells.iter().enumerate() {
+                    if at > 0 {
+                        mended.push(self.separator);
+                    }
+                    cells::put(&mut mended, cell);
+                }
+            } else if at < line || at >= next {
+                mended.push_str(other);
+            }
+            mended.push('\n');
+        }
+        self.rows[row] = self.row_of(line, cells);
+        mended
+    }
+
+    /// The cells of a row that need another look, by their columns: those with something wrong in them, or all where the
+    /// row as a whole is not taken.
+    pub fn to_mend(&self, row: &Row) -> Vec<usize> {
+        let Err(errors) = &row.read else { return Vec::new() };
+        if !row.mends {
+            return Vec::new();
+        }
+        let every = 0..self.columns.len().max(row.cells.len());
+        let names_cell = |error: &CellError, at: usize| {
+            !error.column.is_empty() && quoted(self.name(at)) == error.column
+        };
+        let of_row = |it: &CellError| !every.clone().any(|at| names_cell(it, at));
+        if errors.iter().any(of_row) {
+            return every.collect();
+        }
+        every.filter(|at| errors.iter().any(|it| names_cell(it, *at))).collect()
     }
 
     fn row_of(&self, line: usize, cells: Vec<String>) -> Row {
         let read = row::read(self, &cells);
-        Row { line, cells, read }
+        Row { line, cells, mends: true, read }
     }
 
     /// The name of a column.
-    fn name(&self, at: usize) -> &str {
+    pub fn name(&self, at: usize) -> &str {
         self.columns.get(at).map_or("", |it| it.0.as_str())
     }
 }

@@ -111,6 +111,44 @@ pub fn copy(field: &web_sys::Element, text: &str) {
     }
 }
 
+/// Reads the file that was chosen in an input of that sort, and lets it be chosen again; `None` where it is longer than
+/// `longest` bytes.
+pub fn read_file(
+    input: &web_sys::Element,
+    longest: usize,
+    mut then: impl FnMut(Option<Vec<u8>>) + 'static,
+) {
+    let Some(input) = input.dyn_ref::<web_sys::HtmlInputElement>() else { return };
+    let Some(file) = input.files().and_then(|it| it.get(0)) else { return };
+    if file.size() > longest as f64 {
+        then(None);
+    } else {
+        let read = Closure::once(move |bytes: JsValue| {
+            then(Some(js_sys::Uint8Array::new(&bytes).to_vec()));
+        });
+        let _ = file.array_buffer().then(&read);
+        // Lives until the file is read.
+        read.forget();
+    }
+    input.set_value("");
+}
+
+/// Hands the owner a file.
+pub fn save(name: &str, kind: &str, text: &str) {
+    let options = web_sys::BlobPropertyBag::new();
+    options.set_type(kind);
+    let parts = js_sys::Array::of1(&text.into());
+    let blob = web_sys::Blob::new_with_str_sequence_and_options(&parts, &options);
+    let address = blob.and_then(|it| web_sys::Url::create_object_url_with_blob(&it));
+    if let Ok(address) = address {
+        let link = super::element::el("a").set("href", &address).set("download", name).element();
+        call(&link, "click");
+        // The browser may still be asking where to put it.
+        let forget = move || drop(web_sys::Url::revoke_object_url(&address));
+        set_timeout(forget, std::time::Duration::from_secs(60));
+    }
+}
+
 /// Puts the owner's keys at an element as soon as it stands on the page.
 pub fn focus_soon(element: &super::element::El) {
     let element = element.element();

@@ -84,7 +84,7 @@ impl El {
     pub fn words(self) -> (Self, Words) {
         let node = document().create_text_node("");
         self.append(&node);
-        (self, Words(node))
+        (self, Words(node, RefCell::default()))
     }
 
     /// The same element once more.
@@ -100,15 +100,9 @@ impl El {
 
     /// Adds a text that follows signals.
     pub fn live_text(self, text: impl Fn() -> String + 'static) -> Self {
-        let node = document().create_text_node("");
-        self.append(&node);
-        follow(Box::new(move || {
-            let text = text();
-            if node.data() != text {
-                node.set_data(&text);
-            }
-        }));
-        self
+        let (this, words) = self.words();
+        follow(Box::new(move || words.say(&text())));
+        this
     }
 
     /// Sets an attribute that follows signals.
@@ -206,14 +200,16 @@ impl El {
     }
 }
 
-/// A text on the page.
-pub struct Words(Text);
+/// A text on the page, and what it says now: asking the page itself is slow.
+pub struct Words(Text, RefCell<String>);
 
 impl Words {
     /// Sets it, where it differs.
     pub fn say(&self, text: &str) {
-        if self.0.data() != text {
+        let mut said = self.1.borrow_mut();
+        if *said != text {
             self.0.set_data(text);
+            text.clone_into(&mut said);
         }
     }
 }

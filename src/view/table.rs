@@ -1,14 +1,24 @@
-//! The torque list as a table: pasted with a preview of every row, and copied out.
+//! The torque list as a table: pasted or opened with a preview of every row, copied out or saved.
 
 use super::browser;
 use super::element::{El, button, el, paragraph, while_so};
 use super::line::fold_button;
 use super::page::Page;
 use crate::garage::Entries;
+use crate::storage::text;
 use crate::storage::torque_csv::{self, NotATable, Sheet};
 use crate::units::Measure;
 use crate::words::{page as words, table};
 use leptos::prelude::*;
+
+/// The field's text is what there is to read; what was read of it stands beside it.
+#[derive(Clone, Copy)]
+struct Pasted {
+    page: Page,
+    text: RwSignal<String>,
+    /// Read anew when the text comes from the field or a file, not for each cell that is mended below it.
+    read: RwSignal<Option<Result<Sheet, NotATable>>>,
+}
 
 /// A fold with the field to paste a table in, and the list as one.
 pub fn table(page: Page) -> El {
@@ -16,24 +26,34 @@ pub fn table(page: Page) -> El {
     let turn = move || open.update(|it| *it = !*it);
     let fold =
         fold_button("table-title", move || open.get(), turn).class("more").text(table::AS_A_TABLE);
-    el("section").class("aside").set("aria-labelledby", "table-title").child(fold).child(while_so(
-        "div",
-        move || open.get(),
-        move || inside(page),
-    ))
+    el("section")
+        .class("aside table")
+        .set("aria-labelledby", "table-title")
+        .child(fold)
+        .child(while_so("div", move || open.get(), move || inside(page)))
 }
 
 fn inside(page: Page) -> Vec<El> {
-    let pasted = RwSignal::new(String::new());
-    let read = Memo::new(move |_| {
-        let usual = Measure::Torque.usual(page.set.get())?;
-        pasted.with(|it| (!it.trim().is_empty()).then(|| torque_csv::read(it, usual)))
-    });
+    let pasted = Pasted { page, text: RwSignal::default(), read: RwSignal::new(None) };
     let field = el("textarea")
         .set("id", "table-pasted")
         .set("rows", "5")
-        .live_value(move || pasted.get())
-        .take("input", move |text| pasted.set(text));
+        .live_value(move || pasted.text.get())
+        .take("input", move |text| pasted.take(text));
+    let too_long = RwSignal::new(false);
+    let file = el("input")
+        .set("type", "file")
+        .set("id", "table-file")
+        .set("accept", ".csv,.tsv,.txt,text/csv,text/plain");
+    let chosen = file.element();
+    let file = file.on("change", move |_| {
+        browser::read_file(&chosen, torque_csv::LONGEST, move |bytes| {
+            too_long.set(bytes.is_none());
+            if let Some(bytes) = bytes {
+                pasted.add(&text::of_file(&bytes));
+            }
+        });
+    });
     let written = move || {
         page.changes.track();
         torque_csv::written(&untrack(|| page.fasteners.entries()))
@@ -45,42 +65,118 @@ fn inside(page: Page) -> Vec<El> {
         .live_value(written);
     let made = out.element();
     let copy = button("quiet", words::COPY, move || browser::copy(&made, &untrack(written)));
+    let save = button("quiet", table::SAVE, move || {
+        // The mark in front tells a spreadsheet that it is UTF-8.
+        let text = format!("\u{feff}{}", untrack(written));
+        browser::save(table::FILE_NAME, "text/csv;charset=utf-8", &text);
+    });
+    let some = move || page.fasteners.with(|it| !it.is_empty());
+    let list = move || {
+        vec![
+            el("label").set("for", "table-out").class("cap").text(table::THE_LIST),
+            out.same(),
+            el("p").class("row").children([copy.same(), save.same()]),
+        ]
+    };
     vec![
-        el("label").set("for", "table-pasted").text(table::PASTE_HERE),
+        el("label").set("for", "table-pasted").class("cap").text(table::PASTE_HERE),
+        paragraph("why", table::PASTE_HINT),
         field,
-        el("div").set("role", "status").part(move || {
-            read.with(|it| it.as_ref().map_or_else(Vec::new, |it| preview(page, pasted, it)))
+        el("p")
+            .class("row")
+            .child(el("label").set("for", "table-file").text(table::OPEN_A_FILE))
+            .child(file),
+        el("p").class("care").set("role", "alert").live_text(move || {
+            if too_long.get() { table::TOO_LONG.to_owned() } else { String::new() }
         }),
-        el("label").set("for", "table-out").text(table::THE_LIST),
-        out,
-        el("p").child(copy),
+        el("div").part(move || pasted.preview()),
+        while_so("div", some, list),
     ]
 }
 
-/// Every row as it was read, or what is wrong with it; those that are whole can be added.
-fn preview(page: Page, pasted: RwSignal<String>, read: &Result<Sheet, NotATable>) -> Vec<El> {
-    let sheet = match read {
-        Ok(sheet) => sheet,
-        Err(why) => return vec![paragraph("care", &why.to_string())],
-    };
-    let whole: Vec<Entries> = sheet.rows.iter().filter_map(|it| it.read.clone().ok()).collect();
-    let row = |it: &torque_csv::Row| {
-        let class = if it.read.is_ok() { "" } else { "care" };
-        el("li").class(class).text(&table::line(it.line, &torque_csv::told(it)))
-    };
-    let mut all = vec![el("ol").class("preview").children(sheet.rows.iter().map(row))];
-    if !sheet.header {
-        all.insert(0, paragraph("why", table::GUESSED));
+impl Pasted {
+    fn take(self, text: String) {
+        let usual = Measure::Torque.usual(self.page.set.get_untracked());
+        let read = usual.filter(|_| !text.trim().is_empty());
+        self.read.set(read.map(|it| torque_csv::read(&text, it)));
+        self.text.set(text);
     }
-    if !whole.is_empty() {
-        let name = table::add(whole.len());
-        let sheet = sheet.clone();
-        let add = button("do", &name, move || {
-            page.add_fasteners(&whole);
-            // What is still to be mended stays.
-            pasted.update(|it| *it = sheet.left_of(it));
+
+    /// Below what is there already, of which nothing is lost.
+    fn add(self, text: &str) {
+        let before = self.text.get_untracked();
+        let all = if before.trim().is_empty() { text.to_owned() } else { before + "\n" + text };
+        self.take(all);
+    }
+
+    /// Every row as it was read, or what is wrong with it, to be mended there; those that are whole can be added.
+    fn preview(self) -> Vec<El> {
+        let sheet = match self.read.get() {
+            None => return Vec::new(),
+            Some(Ok(sheet)) => sheet,
+            Some(Err(why)) => {
+                return vec![paragraph("care", &why.to_string()).set("role", "status")];
+            }
+        };
+        let header = sheet.header;
+        let rows = sheet.rows.len();
+        let now = RwSignal::new(sheet);
+        let whole = move || now.with(|it| it.rows.iter().filter(|row| row.read.is_ok()).count());
+        let add = button("do", "", move || self.add_whole(&now.get_untracked()))
+            .live_text(move || table::add(whole()));
+        vec![
+            paragraph("cap", "")
+                .set("role", "status")
+                .live_text(move || table::summary(whole(), rows - whole())),
+            el("p").class("why").text(if header { "" } else { table::GUESSED }),
+            el("ol").class("preview").children((0..rows).map(|at| self.row(now, at))),
+            while_so("p", move || whole() > 0, move || vec![add.same()]),
+        ]
+    }
+
+    fn row(self, now: RwSignal<Sheet>, at: usize) -> El {
+        let told = move || {
+            now.with(|it| it.rows.get(at).map(|row| table::line(row.line, &torque_csv::told(row))))
+                .unwrap_or_default()
+        };
+        let (wrong, cells) = now.with_untracked(|sheet| {
+            let Some(row) = sheet.rows.get(at) else { return (false, Vec::new()) };
+            let cell = |cell: usize| {
+                let said = row.cells.get(cell).map_or("", String::as_str);
+                (cell, sheet.name(cell).to_owned(), said.to_owned())
+            };
+            (row.read.is_err(), sheet.to_mend(row).into_iter().map(cell).collect())
         });
-        all.push(el("p").child(add));
+        // Only what was wrong can change.
+        if !wrong {
+            return el("li").text(&told());
+        }
+        let class = move || {
+            let mended = now.with(|it| it.rows.get(at).is_some_and(|row| row.read.is_ok()));
+            if mended { "" } else { "care" }.to_owned()
+        };
+        let fields = cells.into_iter().map(|(cell, name, said)| {
+            let id = format!("table-{at}-{cell}");
+            let name = if name.is_empty() { table::column(cell + 1) } else { name };
+            let field = el("input").set("id", &id).set("value", &said).take("input", move |said| {
+                let text = self.text.get_untracked();
+                if let Some(text) = now.try_update(|it| it.mend(&text, at, cell, &said)) {
+                    self.text.set(text);
+                }
+            });
+            el("div")
+                .child(el("label").set("for", &id).class("cap").text(&name))
+                .child(el("div").class("in").child(field))
+        });
+        el("li")
+            .child(el("span").live("class", class).live_text(told))
+            .child(el("div").class("mend").children(fields))
     }
-    all
+
+    /// Adds the rows that are whole; what is still to be mended stays in the field.
+    fn add_whole(self, sheet: &Sheet) {
+        let whole: Vec<Entries> = sheet.rows.iter().filter_map(|it| it.read.clone().ok()).collect();
+        self.page.add_fasteners(&whole);
+        self.take(sheet.left_of(&self.text.get_untracked()));
+    }
 }

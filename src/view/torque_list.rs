@@ -1,7 +1,8 @@
 //! The torque list: what to set for each fastener, one tap from its calculator.
 //!
 //! A letter typed at a wrench changes every row, and there may be two hundred of them. So a row has no effects of its own:
-//! what a fastener asks is read once and kept, one effect works out all rows and writes the texts that differ.
+//! one effect reads what the fasteners ask, when one of them changes; another works out all rows when a wrench does, and
+//! writes the texts that differ.
 
 use super::element::{El, Words, button, el, span, while_so};
 use super::line::{Told, fold_button};
@@ -36,8 +37,10 @@ struct Texts {
     figure_asked: Words,
     with: Words,
     care: Words,
+    /// What the fastener asks now.
+    now_asked: RefCell<Option<Arc<Asked>>>,
     /// What stands there now.
-    shown: RefCell<Option<(Arc<Asked>, Row)>>,
+    shown: RefCell<Option<Row>>,
 }
 
 /// All kept fasteners, where there are any.
@@ -55,17 +58,23 @@ fn rows(page: Page) -> El {
         .live("class", class)
         .each(move || page.fasteners.keys(), move |key| row(page, key, &mut made.borrow_mut()));
     // After the rows, so that they are there.
-    let worked_for = RefCell::new(None);
+    let of_fasteners = all.clone();
     let list = list.follow(move || {
         let keys = page.fasteners.keys();
-        let mut all = all.borrow_mut();
+        let mut all = of_fasteners.borrow_mut();
         all.retain(|it| keys.contains(&it.key));
-        let (drawer, set) = (page.drawer.get(), page.set.get());
-        let tools = Some((drawer.clone(), set));
-        let same_tools = worked_for.replace(tools.clone()) == tools;
+        let (drawer, set) = untrack(|| (page.drawer.get(), page.set.get()));
         for texts in all.iter() {
             let place = keys.iter().position(|it| *it == texts.key).unwrap_or(0);
-            texts.follow(place, same_tools, &drawer, set);
+            if texts.read(place) {
+                texts.work_out(&drawer, set);
+            }
+        }
+    });
+    let list = list.follow(move || {
+        let (drawer, set) = (page.drawer.get(), page.set.get());
+        for texts in all.borrow().iter() {
+            texts.work_out(&drawer, set);
         }
     });
     el("section")
@@ -75,24 +84,27 @@ fn rows(page: Page) -> El {
 }
 
 impl Texts {
-    fn follow(&self, place: usize, same_tools: bool, drawer: &[plan::Held], set: UnitSet) {
+    /// Follows the fastener, whose place in the list is `place`; whether it asks something else than before.
+    fn read(&self, place: usize) -> bool {
         let asked = self.asked.get();
         self.said.with(|it| self.figure_asked.say(it));
         let name = asked.name.clone().unwrap_or_else(|| words::fastener(place + 1));
         if self.name.with_untracked(|it| *it != name) {
             self.name.set(name);
         }
-        let mut shown = self.shown.borrow_mut();
-        let same =
-            shown.as_ref().is_some_and(|(before, _)| same_tools && Arc::ptr_eq(before, &asked));
-        if same {
-            return;
-        }
+        let before = self.now_asked.replace(Some(asked.clone()));
+        before.is_none_or(|it| !Arc::ptr_eq(&it, &asked))
+    }
+
+    /// Works the row out with these wrenches.
+    fn work_out(&self, drawer: &[plan::Held], set: UnitSet) {
+        let Some(asked) = self.now_asked.borrow().clone() else { return };
         let row = plan::row(&asked, drawer, set);
-        if shown.as_ref().is_none_or(|(_, before)| *before != row) {
+        let mut shown = self.shown.borrow_mut();
+        if shown.as_ref() != Some(&row) {
             self.write(&row);
+            *shown = Some(row);
         }
-        *shown = Some((asked, row));
     }
 
     fn write(&self, row: &Row) {
@@ -169,7 +181,8 @@ fn row(page: Page, key: usize, all: &mut Vec<Texts>) -> El {
         figure_asked,
         with,
         care,
-        shown: RefCell::new(None),
+        now_asked: RefCell::default(),
+        shown: RefCell::default(),
     });
     let what = el("div")
         .class("what")

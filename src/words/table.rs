@@ -20,9 +20,13 @@ words! {
     OUTSIDE_ENDS: "the figure lies outside of its lowest and highest";
     TWO_RANGES: "a range stands here and in lowest and highest: keep one of them";
     UNCLEAR_ENDS: "figure, lowest and highest cannot be put together: write them in one unit, or as 25 (22–26) in one cell";
-    AS_A_TABLE: "Paste or copy the list as a table";
-    PASTE_HERE: "A table from a spreadsheet or a CSV file";
+    AS_A_TABLE: "The list as a table";
+    PASTE_HERE: "Paste a table from a spreadsheet";
+    PASTE_HINT: "A first row that names the columns, such as Fastener, Torque (N·m), Note; columns in any order, any other unit in its cell.";
+    OPEN_A_FILE: "or open a CSV file";
     THE_LIST: "The list as CSV";
+    SAVE: "Save as a file";
+    FILE_NAME: "torpor-torques.csv";
     GUESSED: "No row names the columns, so they were guessed: look at every row before you add them.";
     BETWEEN: " · ";
     BETWEEN_NOTES: "; ";
@@ -31,6 +35,17 @@ words! {
 /// A row of the preview.
 pub fn line(number: usize, told: &str) -> String {
     format!("Line {number}: {told}")
+}
+/// What the preview shows below.
+pub fn summary(read: usize, wrong: usize) -> String {
+    match (read, wrong) {
+        (read, 0) => format!("Read: {}", rows(read)),
+        (0, wrong) => format!("To mend: {}", rows(wrong)),
+        (read, wrong) => format!("Read: {} · to mend: {}", rows(read), rows(wrong)),
+    }
+}
+fn rows(count: usize) -> String {
+    if count == 1 { "1 row".to_owned() } else { format!("{count} rows") }
 }
 /// Takes the rows in.
 pub fn add(count: usize) -> String {

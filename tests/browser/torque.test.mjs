@@ -233,19 +233,68 @@ test("what it got from a setting that was wrong", async () => {
 test("a table with a mistake in it: every row is told, the whole ones are added and taken back", async () => {
   const page = await ownBike();
   const torques = line(page, "Torques");
-  await torques.getByRole("button", { name: "Paste or copy the list as a table" }).click();
-  const table = line(page, "Paste or copy the list as a table");
-  await table.getByLabel("A table from a spreadsheet or a CSV file").fill("Note;Torque (N·m);Fastener\np. 3;25;Axle nut\n;tight;Peg bolt\n;17 ft-lb;Clamp\n");
+  await torques.getByRole("button", { name: "The list as a table" }).click();
+  const table = line(page, "The list as a table");
+  await table.getByLabel("Paste a table from a spreadsheet").fill("Note;Torque (N·m);Fastener\np. 3;25;Axle nut\n;tight;Peg bolt\n;17 ft-lb;Clamp\n");
   const rows = table.getByRole("listitem");
   await eventually(async () => assert.equal(await rows.count(), 3));
   assert.match(await rows.nth(0).textContent(), /Axle nut · 25/);
   assert.match(await rows.nth(1).textContent(), /tight.* is not a number/);
   await table.getByRole("button", { name: "Add 2 fasteners" }).click();
   await line(page, "Clamp").waitFor();
-  const field = table.getByLabel("A table from a spreadsheet or a CSV file");
+  const field = table.getByLabel("Paste a table from a spreadsheet");
   assert.equal(await field.inputValue(), "Note;Torque (N·m);Fastener\n;tight;Peg bolt\n", "what is to be mended stays");
   assert.match(await table.getByLabel("The list as CSV").inputValue(), /Clamp/);
   await page.getByRole("button", { name: "Undo" }).click();
   await eventually(async () => assert.equal(await line(page, "Clamp").count(), 0));
+  await clean(page);
+});
+
+test("a row with a mistake is mended where it stands, and nothing of it is lost on the way", async () => {
+  const page = await ownBike();
+  const torques = line(page, "Torques");
+  await torques.getByRole("button", { name: "The list as a table" }).click();
+  const table = line(page, "The list as a table");
+  const field = table.getByLabel("Paste a table from a spreadsheet");
+  await field.fill("Fastener;Torque (N·m)\nAxle nut;sixty\nPeg bolt;tight\n");
+  const [axle, peg] = [0, 1].map((at) => table.getByRole("listitem").nth(at));
+  await axle.getByLabel("Torque (N·m)").fill("60");
+  await eventually(async () => assert.match(await axle.textContent(), /Axle nut · 60/));
+  await peg.getByLabel("Torque (N·m)").fill("9 N");
+  assert.equal(await field.inputValue(), "Fastener;Torque (N·m)\nAxle nut;60\nPeg bolt;9 N\n");
+  await eventually(async () => assert.match(await table.getByRole("status").textContent(), /Read: 1 row · to mend: 1 row/));
+  await table.getByRole("button", { name: "Add 1 fastener" }).click();
+  await line(page, "Axle nut").waitFor();
+  assert.equal(await field.inputValue(), "Fastener;Torque (N·m)\nPeg bolt;9 N\n");
+  await clean(page);
+});
+
+test("the list goes out as a file and comes back from one, in an old encoding too", async () => {
+  const page = await ownBike();
+  const torques = line(page, "Torques");
+  await torques.getByRole("button", { name: "The list as a table" }).click();
+  const table = line(page, "The list as a table");
+  const open = table.getByLabel("or open a CSV file");
+  const list = "Fastener;Torque (N·m)\r\nAxle nut – left;60–65\r\n";
+  // Windows-1252, as older spreadsheets write it: every letter is one byte, the dash is 0x96.
+  const bytes = Buffer.from(list.replaceAll("–", "\u0096"), "latin1");
+  await open.setInputFiles({ name: "list.csv", mimeType: "text/csv", buffer: bytes });
+  await table.getByRole("button", { name: "Add 1 fastener" }).click();
+  await line(page, "Axle nut – left").waitFor();
+
+  const saved = page.waitForEvent("download");
+  await table.getByRole("button", { name: "Save as a file" }).click();
+  const download = await saved;
+  assert.equal(download.suggestedFilename(), "torpor-torques.csv");
+  const chunks = [];
+  for await (const chunk of await download.createReadStream()) chunks.push(chunk);
+  const text = Buffer.concat(chunks).toString("utf8");
+  assert.match(text, /^\ufeffFastener,Torque at the fastener\r\nAxle nut – left,60–65 N·m\r\n$/);
+
+  await open.setInputFiles({ name: "list.csv", mimeType: "text/csv", buffer: Buffer.from(text) });
+  await table.getByRole("button", { name: "Add 1 fastener" }).click();
+  await eventually(async () => assert.equal(await line(page, "Axle nut – left").count(), 2));
+  await open.setInputFiles({ name: "no.csv", mimeType: "text/csv", buffer: Buffer.alloc(300 * 1024, "a") });
+  await table.getByText("far more than a bike’s torque list").waitFor();
   await clean(page);
 });

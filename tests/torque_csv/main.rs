@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 mod columns;
+mod files;
 mod hostile;
 #[path = "../hostile_inputs/mod.rs"]
 mod hostile_inputs;

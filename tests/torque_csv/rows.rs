@@ -167,16 +167,48 @@ fn without_a_torque() {
     assert_eq!(threaded.rows[0].read.is_ok(), facts::about(THREAD).is_some());
 }
 
-/// A row is mended by other cells under the same columns.
+/// A cell is mended where it stands: the row is read again, and the text has it, with every other line in its place.
 #[test]
 fn a_row_is_mended() {
-    let sheet = sheet("Part;Torque (ft-lb)\nAxle nut;seventy\n");
-    let row = &sheet.rows[0];
-    assert!(row.read.is_err());
-    let mut cells = row.cells.clone();
-    cells[1] = "70".to_owned();
-    let mended = sheet.row(row.line, cells);
-    assert_eq!((mended.line, told(&mended)), (2, "Axle nut · 70 lbf·ft".to_owned()));
+    let text =
+        "Part;Torque (ft-lb);Note\nAxle nut;seventy;\"left;\nside\"\n\nPeg bolt;tight;\nClamp;9;\n";
+    let mut sheet = sheet(text);
+    assert_eq!(sheet.to_mend(&sheet.rows[0]), [1]);
+    let mended = sheet.mend(text, 0, 1, "70");
+    assert_eq!(told(&sheet.rows[0]), "Axle nut · 70 lbf·ft · left; side");
+    assert_eq!(
+        mended,
+        "Part;Torque (ft-lb);Note\nAxle nut;70;\"left; side\"\n\n\nPeg bolt;tight;\nClamp;9;\n"
+    );
+    assert_eq!(self::sheet(&mended).rows, sheet.rows);
+    // Half mended, it is still in the text; what is whole is not.
+    let half = sheet.mend(&mended, 1, 1, "16 somethings");
+    assert!(sheet.rows[1].read.is_err());
+    assert_eq!(sheet.left_of(&half), "Part;Torque (ft-lb);Note\nPeg bolt;16 somethings;\n");
+}
+
+/// Where a row as a whole is not taken, any of its cells may mend it: a torque that is missing, a cell too many.
+#[test]
+fn every_cell_of_a_row_that_is_not_taken_can_be_mended() {
+    let text = "Part,Torque\nAxle nut,\nHeader nut,2,5\n";
+    let mut sheet = sheet(text);
+    let to_mend: Vec<_> = sheet.rows.iter().map(|it| sheet.to_mend(it)).collect();
+    assert_eq!(to_mend, [vec![0, 1], vec![0, 1, 2]]);
+    let text = sheet.mend(text, 0, 1, "60");
+    let text = sheet.mend(&text, 1, 1, "2,5");
+    let text = sheet.mend(&text, 1, 2, "");
+    assert_eq!(text, "Part,Torque\nAxle nut,60\nHeader nut,\"2,5\",\n");
+    assert!(sheet.rows.iter().all(|it| it.read.is_ok()), "{sheet:?}");
+    assert_eq!(sheet.left_of(&text), "");
+}
+
+/// A row that stands above the names of the columns, or below other ones, is none of this table's to mend.
+#[test]
+fn a_row_outside_of_the_table_is_not_mended() {
+    let sheet = sheet("My list\nPart;Torque\nClamp;9\nTorque;Thread;Note\n7;M6;\n");
+    for row in sheet.rows.iter().filter(|it| it.read.is_err()) {
+        assert!(sheet.to_mend(row).is_empty(), "{row:?}");
+    }
 }
 
 #[test]
