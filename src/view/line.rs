@@ -100,9 +100,13 @@ pub fn line(page: Page, line: Line, number: usize, told: Told, inside: Inside) -
         .part(move || if open.get() { inside(page, &desk, told, &scope) } else { Vec::new() });
     let section =
         el("section").set("aria-labelledby", &title).set("id", &id).child(row).child(inside);
-    el("li")
-        .live("class", move || if open.get() { "line open" } else { "line" }.to_owned())
-        .child(section)
+    let class = move || match (open.get(), page.open_rows.get()) {
+        (false, _) => "line",
+        (true, 0) => "line open",
+        // A row's own head stays in sight in place of the line's.
+        (true, _) => "line open in-row",
+    };
+    el("li").live("class", move || class().to_owned()).child(section)
 }
 
 /// The button of something that folds, with a mark that shows whether it is open; its title is still to be added.

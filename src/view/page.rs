@@ -165,6 +165,8 @@ pub struct Page {
     pub address: RwSignal<address::Address>,
     /// Lines that are unfolded.
     pub open: RwSignal<BTreeSet<Line>>,
+    /// How many rows of the torque list are unfolded.
+    pub open_rows: RwSignal<usize>,
     /// The wrench that was just added, to be filled in.
     pub opened: RwSignal<Option<usize>>,
     /// The store, where there is one.
@@ -215,6 +217,7 @@ impl Page {
             set,
             address: RwSignal::new(address::read(&browser::fragment())),
             open: RwSignal::new(BTreeSet::new()),
+            open_rows: RwSignal::new(0),
             opened: RwSignal::new(None),
             saving: RwSignal::new(if store.is_ok() { Saving::Kept } else { Saving::Blocked }),
             store: StoredValue::new(store.ok()),

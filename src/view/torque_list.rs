@@ -148,11 +148,25 @@ fn row(page: Page, key: usize, all: &mut Vec<Texts>) -> El {
     let number = page.fasteners.place(key).map(|it| it + 1);
     let open =
         RwSignal::new(page.address.get_untracked() == Address::Sheet(Some(Line::Torques), number));
+    let count = move |open: bool| {
+        page.open_rows.update(|it| *it = if open { *it + 1 } else { it.saturating_sub(1) });
+    };
+    if open.get_untracked() {
+        count(true);
+    }
+    on_cleanup(move || {
+        if open.get_untracked() {
+            count(false);
+        }
+    });
+    let turn = move || {
+        open.update(|it| *it = !*it);
+        count(open.get_untracked());
+    };
     let scope = format!("fastener-{key}");
     let title = format!("{scope}-title");
     let id = format!("{scope}-answer-0");
-    let fold = fold_button(&title, move || open.get(), move || open.update(|it| *it = !*it))
-        .live_text(move || name.get());
+    let fold = fold_button(&title, move || open.get(), turn).live_text(move || name.get());
     let (cap, label) = el("span").class("aloud").set("id", &id).words();
     let (data, number) = el("data").class("n").words();
     let data_element = data.element();
