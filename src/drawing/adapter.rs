@@ -10,6 +10,7 @@ use super::Label;
 use super::place::EDGE;
 use super::shape::{hexagon, square};
 use crate::digits;
+use crate::show;
 use crate::units::{Measure, UnitSet};
 use crate::words::drawings as words;
 use crate::working::Quantity;
@@ -95,7 +96,9 @@ pub fn adapter(
     let degrees = angle.map(|it| format!("{}°", digits::brief(it.to_degrees(), 4)));
     let lever = long + scene.ahead / scene.scale;
     // Rounding on the way makes no lever.
-    let lever = Some(lever).filter(|it| to_scale && *it > 1e-9 * long).map(length);
+    let lever = Some(lever).filter(|it| to_scale && *it > 1e-9 * long);
+    // What is computed has no more digits than a tape measure shows.
+    let lever = lever.map(|it| show::rounded(Measure::Span, Length::of_base(it), set));
 
     let wrench_row = Row {
         ends: [scene.drive[0], scene.hand[0]],

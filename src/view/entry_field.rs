@@ -264,7 +264,7 @@ impl Field {
 
     fn pill(self, choices: &'static [Choice], choice: &'static Choice, several: bool) -> El {
         let id = format!("{}-{}", self.name, choice.key);
-        let now = self.clone();
+        let [now, again] = std::array::from_fn(|_| self.clone());
         let checked = move || {
             if several {
                 facts::several_keys(choices, &now.entry())
@@ -288,6 +288,13 @@ impl Field {
                 };
                 self.typed(text);
             });
+        // A choice that was made by mistake is taken back by pressing it again: a click comes before its change.
+        let input = input.on("click", move |_| {
+            let chosen = untrack(|| facts::chosen(choices, &again.entry()));
+            if !several && chosen.is_some_and(|it| it.code == choice.code) {
+                again.typed(String::new());
+            }
+        });
         el("span").class("pill").child(input).child(el("label").set("for", &id).text(choice.label))
     }
 
