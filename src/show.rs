@@ -61,6 +61,8 @@ pub struct Worked {
     terms: Vec<Term>,
     result: String,
     set: UnitSet,
+    /// The unit of the answer, where it is not that of the set: amounts of its sort stand in it too.
+    unit: Option<&'static Unit>,
 }
 
 /// A working as printed beside its answer.
@@ -142,9 +144,13 @@ impl Shown {
             Err(lacks) => return Self::lacking(label, lacks),
         };
         let measure = answer.law.gives;
-        let unit = unit.or_else(|| measure.usual(set));
-        let figure = number_figure(measure, unit, answer.value, answer.bounds);
-        let working = Worked::of(answer.law, answer.terms, &figure, set);
+        let figure = number_figure(
+            measure,
+            unit.or_else(|| measure.usual(set)),
+            answer.value,
+            answer.bounds,
+        );
+        let working = Worked { unit, ..Worked::of(answer.law, answer.terms, &figure, set) };
         Self { label, figure, working: Some(working) }
     }
 
@@ -355,15 +361,20 @@ impl Worked {
             Figure::Day { text, .. } | Figure::Words(text) => text.clone(),
             Figure::Lacks(_) => String::new(),
         };
-        Self { law, terms, result, set }
+        Self { law, terms, result, set, unit: None }
     }
 
     /// The formula, the numbers in it, what each of them is.
     pub fn written(&self) -> Working {
-        let Self { law, terms, result, set } = self;
+        let Self { law, terms, result, set, unit } = self;
+        let in_unit = |it: Amount| match (it, unit) {
+            (Amount::Quantity(measure, base), Some(unit)) if measure == law.gives => {
+                with_unit(&digits::shortest(unit.of_base(base)), unit)
+            }
+            _ => in_formula(it, *set),
+        };
         let legend = terms.iter().map(|it| (it.symbol, it.name, amount(it.amount, *set))).collect();
-        let put_in: Vec<_> =
-            terms.iter().map(|it| (it.symbol, in_formula(it.amount, *set))).collect();
+        let put_in: Vec<_> = terms.iter().map(|it| (it.symbol, in_unit(it.amount))).collect();
         let substituted = formula::with_numbers(law.formula, &put_in, result);
         Working { formula: law.formula, substituted, legend, source: law.source, holds: law.holds }
     }

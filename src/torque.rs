@@ -36,8 +36,8 @@ pub use adapter::{
 };
 pub use joint::{
     AT_YIELD, EQUIVALENT_K, ESTIMATE, Joint, JointError, PRELOAD, PRELOAD_RISE, PROOF_LOAD,
-    SCATTER, SHARE_OF_PROOF, TORQUE_FOR, at_yield, equivalent_k, preload_from, preload_rise,
-    proof_load, scatter, torque_for,
+    SCATTER, SHARE_OF_PROOF, TORQUE_FOR, at_yield, equivalent_k, over_any_bolt, preload_from,
+    preload_rise, proof_load, scatter, torque_for,
 };
 pub use passes::{Pass, TURNED, passes, turned};
 pub use pick::{Fit, best};
@@ -160,6 +160,19 @@ impl Figure {
     /// `None` where the manual gives no range.
     pub fn verdict(&self, gets: &Answer<Torque>) -> Option<Verdict> {
         self.compared(gets.bounds.unwrap_or([gets.value; 2]))
+    }
+
+    /// Whether what the fastener got may be less, and may be more, than the manual says: than its range where there is
+    /// one, else than its figure, of which the wrench's own accuracy is no miss.
+    pub fn missed(&self, got: &Answer<Torque>) -> [bool; 2] {
+        let [least, most] = got.bounds.unwrap_or([got.value; 2]).map(Quantity::base);
+        let slack = self.aim.base() * SLACK;
+        match self.range {
+            Some([lowest, highest]) => {
+                [least < lowest.base() - slack, most > highest.base() + slack]
+            }
+            None => [most < self.aim.base() - slack, least > self.aim.base() + slack],
+        }
     }
 
     /// The same for the least and the most that it gets.

@@ -19,6 +19,7 @@ mod table;
 mod torque_drawing;
 mod torque_list;
 mod torques;
+mod undo;
 
 use crate::plan::address::Address;
 use crate::words::{cautions, page as words};
@@ -75,6 +76,10 @@ pub fn lay_out() {
         .child(el("div").class("undo").set("role", "status").part(undo))
         .child(el("p").class("aloud").set("role", "status").live_text(move || page.spoken.get()));
     browser::replace_shell(&all.element());
+    // A line's own address opens the page there.
+    if let Address::Sheet(Some(line), _) = page.address.get_untracked() {
+        browser::show(&format!("line-{}", line.key()));
+    }
 }
 
 /// What has to be said above the sheet: storage that fails, records set aside, the last removal.

@@ -650,6 +650,7 @@ fn every_refusal_in_its_words() {
         Refusal::NotADay { .. } | Refusal::DayOrMonth { .. } | Refusal::NotADose { .. } => {}
         Refusal::NotTemperatures { .. } | Refusal::TooLong | Refusal::Together(_) => {}
         Refusal::NotStages { .. } | Refusal::StageOrder | Refusal::NotThreadTorque { .. } => {}
+        Refusal::Slash => {}
     };
 }
 

@@ -97,7 +97,7 @@ fn the_wrench_that_holds_it_best_is_taken() {
             panel.offers.iter().filter(|it| it.taken).map(|it| it.name.as_str()).collect();
         assert_eq!(taken, [wrench]);
         assert!(panel.note.contains(&format!("with “{wrench}”")), "{}", panel.note);
-        assert_eq!(row(&kept).with, wrench);
+        assert_eq!(row(&kept).with, notes::with_wrench(wrench));
         assert_eq!(text(&row(&kept).figure), set);
         // Several wrenches are asked in their drawer, not beside the fastener.
         assert!(!panel.blanks.contains(&facts::GRADUATION.id()));
@@ -131,10 +131,10 @@ fn the_corrected_setting_decides() {
 #[test]
 fn the_owner_may_take_another() {
     let mut fastener = vec![(facts::TORQUE.id(), "45 N·m"), (facts::ADAPTER.id(), "none")];
-    assert_eq!(row(&kept(garage(), &fastener)).with, "middle");
+    assert_eq!(row(&kept(garage(), &fastener)).with, notes::with_wrench("middle"));
     fastener.push((facts::TAKEN_WRENCH.id(), "13"));
     let large = kept(garage(), &fastener);
-    assert_eq!(row(&large).with, "large");
+    assert_eq!(row(&large).with, notes::with_wrench("large"));
     // By hand: even marks from 40 on: 44 is as near as 46, and the lower one cannot overtighten.
     assert_eq!(text(&panel(&large).head.figure), "44 N·m");
     // One that cannot serve says so, though another could.
@@ -146,7 +146,7 @@ fn the_owner_may_take_another() {
     // One that is no more in the drawer is as if none had been taken.
     fastener.pop();
     fastener.push((facts::TAKEN_WRENCH.id(), "99"));
-    assert_eq!(row(&kept(garage(), &fastener)).with, "middle");
+    assert_eq!(row(&kept(garage(), &fastener)).with, notes::with_wrench("middle"));
 }
 
 #[test]
@@ -170,7 +170,7 @@ fn accuracy_counts_before_the_middle() {
     let fastener = [(facts::TORQUE.id(), "30 N·m"), (facts::ADAPTER.id(), "none")];
     let kept = kept(drawer, &fastener);
     let panel = panel(&kept);
-    assert_eq!(row(&kept).with, "short scale");
+    assert_eq!(row(&kept).with, notes::with_wrench("short scale"));
     assert!(
         panel.offers[0].says.contains("under 20 % of the highest mark"),
         "{}",
@@ -313,7 +313,7 @@ fn what_did_it_get() {
     let Figure::Number { range: Some(range), .. } = &got.head.figure else { panic!() };
     assert_eq!(*range, ["27.37".to_owned(), "29.65".to_owned()]);
     assert_eq!(got.note.replace('\u{a0}', " "), "14 % over the manual's figure");
-    assert_eq!(got.warnings, [notes::GOT_OUTSIDE]);
+    assert_eq!(got.warnings, [notes::GOT_MORE]);
     assert_eq!(got.blanks, [facts::WAS_SET_TO.id()]);
 }
 
@@ -350,7 +350,7 @@ fn wrenches_that_are_needed() {
     // A row of the list sees its own facts and the garage's.
     let subject = Subject { own: &kept.bike.fasteners[1] as &dyn Facts, rest: &kept };
     let row = plan::row(&Asked::of(&subject), &plan::drawer(&kept.garage), UnitSet::Metric);
-    assert_eq!(row.with, "large");
+    assert_eq!(row.with, notes::with_wrench("large"));
 }
 
 /// By hand: rows as manuals print them, in every way of parting them; a thread that this page does not know is still the

@@ -202,7 +202,7 @@ fn the_mark_keeps_the_fastener_inside() {
     assert_eq!(range(answer(&panel, labels::FASTENER_GETS)), ["22.99", "24.91"]);
     assert_eq!(
         panel.note,
-        "exact setting 21.92\u{a0}N·m · inside the manual's range · wrench ±4\u{a0}% by ISO 6789"
+        "only with the 40\u{a0}mm adapter in line, hand at 285\u{a0}mm · exact setting 21.92\u{a0}N·m · inside the manual's range · wrench ±4\u{a0}% by ISO 6789"
     );
     let substituted = |label| {
         let working = answer(&panel, label).working.clone().unwrap();
@@ -217,12 +217,12 @@ fn the_mark_keeps_the_fastener_inside() {
         substituted(labels::FASTENER_GETS),
         "21\u{a0}N·m · (1 ± 4\u{a0}%) · (285\u{a0}mm + 40\u{a0}mm · cos 0°) / 285\u{a0}mm = 23.95\u{a0}N·m"
     );
-    // 21.923 N·m are 16.17 lbf·ft of 1.3558179483314 N·m; 285 mm are 11.2205 in.
+    // The wrench is marked in N·m, so what is set on it stays in N·m, working and all; 285 mm are 11.2205 in.
     let panel = torque(&header_nut(), UnitSet::Us);
-    assert_eq!(figure(answer(&panel, labels::EXACT_SETTING)), "16.17 lbf·ft");
+    assert_eq!(figure(answer(&panel, labels::EXACT_SETTING)), "21.92 N·m");
     assert_eq!(
         answer(&panel, labels::EXACT_SETTING).working.as_ref().unwrap().written().substituted,
-        "18.4391\u{a0}lbf·ft · 11.2205\u{a0}in / (11.2205\u{a0}in + 1.5748\u{a0}in · cos 0°) = 16.17\u{a0}lbf·ft"
+        "25\u{a0}N·m · 11.2205\u{a0}in / (11.2205\u{a0}in + 1.5748\u{a0}in · cos 0°) = 21.92\u{a0}N·m"
     );
 }
 
@@ -630,7 +630,7 @@ fn a_line_asks_only_for_its_own_facts() {
     assert_eq!(ids(Line::LastRun), [15, 16, 18]);
     assert_eq!(
         ids(Line::Torques),
-        [70, 71, 72, 73, 75, 79, 80, 81, 82, 83, 84, 85, 86, 90, 91, 92, 93, 94]
+        [70, 71, 72, 73, 75, 77, 79, 80, 81, 82, 83, 84, 85, 86, 90, 91, 92, 93, 94]
     );
     assert_eq!(ids(Line::Battery), [50, 51, 52, 53, 54, 55, 60, 61, 63, 64]);
 }

@@ -30,6 +30,8 @@ pub struct PatternDrawing {
     pub numbers: Vec<Label>,
     /// All of it in one sentence.
     pub told: String,
+    /// Where the order comes from.
+    pub source: &'static str,
 }
 
 /// Draws the order of tightening; nothing where there are fewer or more bolts than [`BOLTS_DRAWN`].
@@ -61,6 +63,7 @@ pub fn pattern(count: usize) -> Option<PatternDrawing> {
         heads: bolts.iter().map(|it| hexagon(*it, head)).collect(),
         numbers: bolts.iter().enumerate().map(number).collect(),
         told: words::pattern(&order),
+        source: pattern::BOLT_CIRCLE.source,
         bolts,
     })
 }

@@ -43,7 +43,21 @@ pub fn quantity(entry: &Entry, dimensions: &[Dimension]) -> Result<Option<Read>,
         return Err(Refusal::TooLong);
     }
     let reader = Reader { whole: &entry.text, beside: entry.unit(), dimensions };
-    reader.read().map(Some)
+    let read = reader.read()?;
+    let torque = read.unit.is_some_and(|it| it.dimension == Dimension::Torque);
+    if torque && slashed(&entry.text) { Err(Refusal::Slash) } else { Ok(Some(read)) }
+}
+
+/// Whether a slash stands between two whole numbers, but for the fraction behind a whole one in "17 1/2".
+fn slashed(text: &str) -> bool {
+    let digits = |text: &str| text.chars().take_while(char::is_ascii_digit).count();
+    text.match_indices('/').any(|(at, _)| {
+        let (before, behind) = (text[..at].trim_end(), text[at + 1..].trim_start());
+        let over = before.trim_end_matches(|it: char| it.is_ascii_digit());
+        let whole = over.trim_end_matches(' ');
+        let mixed = whole.len() < over.len() && whole.ends_with(|it: char| it.is_ascii_digit());
+        over.len() < before.len() && digits(behind) > 0 && !mixed
+    })
 }
 
 struct Reader<'a> {

@@ -86,6 +86,8 @@ pub enum Refusal {
         /// As typed.
         text: String,
     },
+    /// A slash between two torques: a range, stages or two units, never a fraction.
+    Slash,
     /// Passes that go down, or are more than any manual has.
     StageOrder,
     /// Longer than any entry is.
@@ -142,6 +144,9 @@ impl fmt::Display for Refusal {
             Self::NotThreadTorque { text } => write!(
                 f,
                 "“{text}” is not a thread with its torque: write for example M8 22 N·m, a semicolon or a new line between them"
+            ),
+            Self::Slash => f.write_str(
+                "a slash can mean a range, stages or two units: write 22–26, or one of the two figures",
             ),
             Self::StageOrder => f.write_str(
                 "stages have to go up, at most eight of them, shares up to 100 %, a turn in degrees only behind a torque",

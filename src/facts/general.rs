@@ -4,6 +4,7 @@ use super::{About, Rough, TypedThread, read};
 use crate::entry::{self, Entry, Refusal};
 use crate::torque::Thread;
 use crate::units::Dimension;
+use crate::words::notes;
 use uom::si::f64::Torque;
 
 /// One row of it.
@@ -27,7 +28,12 @@ pub(super) fn general(about: &About, entry: &Entry) -> Result<Option<Vec<General
     let mut rows = Vec::new();
     for line in text.split(['\n', '\r', ';']).map(str::trim).filter(|it| !it.is_empty()) {
         let row = row(about, entry, line);
-        rows.push(row.ok_or_else(|| Refusal::NotThreadTorque { text: entry::quoted(line) })?);
+        let row = row.ok_or_else(|| Refusal::NotThreadTorque { text: entry::quoted(line) })?;
+        let same = |it: &GeneralTorque| it.thread.same(&row.thread) && it.torque != row.torque;
+        if rows.iter().any(same) {
+            return Err(Refusal::Together(notes::twice(&entry::quoted(&row.thread.text))));
+        }
+        rows.push(row);
     }
     Ok(Some(rows))
 }

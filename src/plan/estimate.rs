@@ -16,8 +16,10 @@ pub fn estimate(from: &dyn Facts, set: UnitSet) -> Panel {
     let table = [facts::GENERAL_TORQUES.id(), facts::THREAD.id()];
     if let Ok(Some(found)) = from_table(from) {
         let figure = show::rounded(Measure::Torque, found.value, set);
+        let own = matches!(facts::TORQUE.maybe(from), Ok(Some(_)));
+        let note = if own { notes::OWN_COMES_FIRST } else { notes::TABLE_HAS_IT };
         return Panel {
-            note: notes::TABLE_HAS_IT.to_owned(),
+            note: note.to_owned(),
             blanks: table.to_vec(),
             cautions: cautions::ESTIMATE,
             ..Panel::of(Shown::words(labels::BY_TABLE, figure))

@@ -13,17 +13,18 @@ pub use row::{Row, row};
 pub use serve::{Offer, wrenches_needed};
 
 use super::{Held, OnWrench, Panel, Pictured};
-use crate::entry::Refusal;
+use crate::entry::{Refusal, Stage};
 use crate::facts::{self, Adapter, Facts, Id, Lack, SelfLocking, Told, both};
 use crate::show::{self, Shown};
 use crate::torque::{self, AccuracyFrom, Figure, Fit, OffsetAdapter, TorqueError, Verdict, turned};
 use crate::units::{Measure, UnitSet};
 use crate::words::{cautions, labels, notes};
 use crate::working::{Answer, Quantity};
-use serve::{offers, serve};
+use serve::{Served, offers, serve};
 use uom::si::angle::degree;
 use uom::si::f64::{Angle, Length, Ratio, Torque};
 use uom::si::length::{inch, millimeter};
+use uom::si::torque::newton_meter;
 
 /// The torque calculator of one fastener, with the wrench of the drawer that its owner takes or that serves best.
 pub fn torque(from: &dyn Facts, drawer: &[Held], set: UnitSet) -> Panel {
@@ -38,29 +39,26 @@ pub fn torque(from: &dyn Facts, drawer: &[Held], set: UnitSet) -> Panel {
     let mark = mark(&asked, held, &adapter);
     let gets = both(fit.clone(), both(adapter.clone(), held.wrench.clone()))
         .map(|(fit, (adapter, wrench))| wrench.fastener_gets(fit.set, adapter.as_ref()));
-    let off_scale = off_scale(fit);
+    let off_scale = off_scale(fit, held);
 
     let steps = steps::steps(&asked, held, &mark, set);
     let mut answers = Vec::new();
-    let exact = Shown::quantity(labels::EXACT_SETTING, exact, set);
-    let gets = Shown::quantity(labels::FASTENER_GETS, gets, set);
+    // What is set, in the unit of the wrench's scale; what is reached, in that of the manual's figure.
+    let exact = Shown::quantity_in(labels::EXACT_SETTING, exact, set, held.marked_in);
+    let gets = Shown::quantity_in(labels::FASTENER_GETS, gets, set, asked.unit);
     let mark = Shown::mark(labels::SET_TO, mark, set, held.marked_in);
     let setting = exact.figure_text();
     // Without a graduation there is no mark, but the exact setting is an answer already.
     let marked = held.wrench.as_ref().map_or(true, |it| it.graduation().is_some());
     let exact_known = exact.lacks().is_empty();
+    let turns_alone = fit.as_ref().is_err_and(|it| it.iter().all(pass_on));
     let turn = asked.turn.as_ref().ok().and_then(Option::as_ref);
     let turn = turn.map(|it| Shown::quantity(labels::TURN, Ok(turned(it.value, it.bounds)), set));
     let head = if off_scale.is_some() {
         // No number stands large that this wrench cannot be set to.
-        answers.extend([exact, gets]);
-        let words = if drawer.len() > 1 && !served.chosen {
-            notes::NO_WRENCH
-        } else {
-            notes::NOT_THIS_WRENCH
-        };
-        Shown::words(labels::SET_TO, words)
-    } else if let (Some(turn), false) = (&turn, exact_known) {
+        answers.push(exact);
+        Shown::words(labels::SET_TO, no_wrench(&served, drawer))
+    } else if let (Some(turn), true) = (&turn, turns_alone) {
         turn.clone()
     } else if mark.lacks().is_empty() || (marked && !exact_known) {
         answers.extend([exact, gets]);
@@ -147,12 +145,18 @@ fn mark(asked: &Asked, held: &Held, adapter: &Told<Option<OffsetAdapter>>) -> To
 }
 
 /// Why the wrench cannot be set so, where its scale ends.
-fn off_scale(fit: &Told<Fit>) -> Option<&Refusal> {
+fn off_scale<'a>(fit: &'a Told<Fit>, held: &Held) -> Option<&'a Refusal> {
+    held.wrench.as_ref().ok()?;
     let marks = [facts::LOWEST_MARK.id(), facts::HIGHEST_MARK.id()];
     let lacks = fit.as_ref().err()?;
     let only_marks = lacks.iter().all(|it| marks.contains(&it.id()));
     let together = |it: &&Refusal| matches!(it, Refusal::Together(_));
     lacks.iter().find_map(Lack::refusal).filter(together).filter(|_| only_marks)
+}
+
+/// That no wrench, or not the one that is taken, can be set so.
+fn no_wrench(served: &Served, drawer: &[Held]) -> &'static str {
+    if drawer.len() > 1 && !served.chosen { notes::NO_WRENCH } else { notes::NOT_THIS_WRENCH }
 }
 
 /// Beside the head: name, wrench, exact setting, verdict, accuracy, what else is wanted.
@@ -176,18 +180,23 @@ fn notes_of(
     if drawer.len() > 1 && off_scale.is_none() && fit.is_ok() {
         note.push(notes::with_wrench(&held.name));
     }
+    note.extend(fit.as_ref().ok().and_then(|_| row::through(asked, held, set)));
     if let (Ok(wrench), Ok(_), Some(setting)) = (&held.wrench, fit, setting)
         && wrench.graduation().is_some()
     {
         note.push(notes::exact_setting(&setting));
     }
-    if let Ok(Fit { verdict: Some(Verdict::Inside), .. }) = fit {
+    // Low on its scale a wrench need not keep the accuracy that this is reckoned with.
+    if let Ok(Fit { verdict: Some(Verdict::Inside), caution: None, .. }) = fit {
         note.push(notes::INSIDE.to_owned());
     }
-    if let Ok(wrench) = &held.wrench {
-        let (accuracy, from) = wrench.accuracy();
+    if let (Ok(wrench), Ok(fit)) = (&held.wrench, fit) {
+        let (accuracy, from) = wrench.accuracy_at(fit.set);
         let accuracy = show::rounded(Measure::Share, accuracy, set);
         note.push(notes::accuracy(&accuracy, from != AccuracyFrom::Stated));
+        if from == AccuracyFrom::IsoHighestUnknown {
+            note.push(notes::HIGHEST_UNKNOWN.to_owned());
+        }
     }
     note.push(asked.mind.join(", "));
     note
@@ -195,7 +204,25 @@ fn notes_of(
 
 fn warnings_of(asked: &Asked, fit: &Told<Fit>, set: UnitSet) -> Vec<String> {
     let mut warnings = Vec::new();
+    if let (Ok(manual), Ok(Some(drag))) = (&asked.manual, &asked.drag)
+        && *drag > manual.aim()
+    {
+        warnings.push(notes::MORE_DRAG_THAN_TORQUE.to_owned());
+    }
+    if let (Some(thread), Ok(manual)) = (asked.thread, &asked.manual)
+        && torque::over_any_bolt(thread, manual.aim())
+    {
+        warnings.push(notes::OVER_ANY_BOLT.to_owned());
+    }
     let Ok(fit) = fit else { return warnings };
+    let stages = asked.stages.as_ref().ok().and_then(Option::as_deref).unwrap_or_default();
+    if stages.iter().any(|it| matches!(it, Stage::Turn(_))) {
+        warnings.push(notes::THEN_TURN.to_owned());
+    }
+    let heavy = asked.figure.as_ref().is_ok_and(|it| it.aim() > Torque::new::<newton_meter>(41.0));
+    if stages.is_empty() && heavy && matches!(asked.bolts, Ok(Some(_))) {
+        warnings.push(notes::FIRST_PASS.to_owned());
+    }
     warnings.extend(fit.caution.map(|it| it.to_string()));
     match fit.verdict {
         Some(Verdict::Partly) => warnings.push(notes::PARTLY.to_owned()),

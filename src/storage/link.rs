@@ -186,7 +186,12 @@ fn group(writer: &mut Writer, kind: u64, entries: &Entries, with_names: bool) {
     let values: Vec<(Id, Value)> = entries
         .iter()
         .filter_map(|(id, entry)| {
-            let entry = Entry { text: plain(&entry.text), ..entry.clone() };
+            // A link has no line ends; the general table reads a semicolon as well.
+            let text = match *id {
+                id if id == facts::GENERAL_TORQUES.id() => plain(&entry.text.replace('\n', ";")),
+                _ => plain(&entry.text),
+            };
+            let entry = Entry { text, ..entry.clone() };
             // What no entry takes, no reader of a link takes either: the rest of the bike must not suffer for it.
             let taken = !entry.is_blank() && entry.text.chars().count() <= entry::LONGEST;
             taken.then(|| (*id, value(*id, &entry))).filter(|it| with_names || !names(*id, &it.1))

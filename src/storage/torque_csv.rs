@@ -23,7 +23,7 @@ use std::fmt;
 
 /// The longest text that is looked at, bytes.
 pub const LONGEST: usize = 256 * 1024;
-/// Most rows: a link takes no more groups.
+/// Most rows at once: more than any bike has fasteners.
 pub const MOST_ROWS: usize = 400;
 const MOST_COLUMNS: usize = 64;
 
@@ -186,21 +186,24 @@ pub fn read(text: &str, usual: &'static Unit) -> Result<Sheet, NotATable> {
 }
 
 impl Sheet {
-    /// What is left of the `text` that this was read from once its whole rows are taken: the names of the columns and
-    /// the rows that are still to be mended; nothing where every row was whole.
-    pub fn left_of(&self, text: &str) -> String {
-        if self.rows.iter().all(|it| it.read.is_ok()) {
-            return String::new();
-        }
+    /// What is still to be mended once the whole rows are taken, and what is left of the `text` that this was read from:
+    /// nothing where every row was whole. Columns, separator and unit stay those of the preview.
+    pub fn rest(&self, text: &str) -> (Self, String) {
+        let mut rest = Self { rows: Vec::new(), ..self.clone() };
         let mut left = String::new();
+        let mut lines = 0;
         for (at, line) in text.lines().enumerate() {
             let row = self.rows.iter().rfind(|it| it.line <= at + 1);
-            if row.is_none_or(|it| it.read.is_err()) {
-                left.push_str(line);
-                left.push('\n');
+            if row.is_some_and(|it| it.read.is_ok()) {
+                continue;
             }
+            lines += 1;
+            left.push_str(line);
+            left.push('\n');
+            let begins = row.filter(|it| it.line == at + 1);
+            rest.rows.extend(begins.map(|it| Row { line: lines, ..it.clone() }));
         }
-        left
+        if rest.rows.is_empty() { (rest, String::new()) } else { (rest, left) }
     }
 
     /// Puts another text in a cell of a row, as one that mends it, and reads the row again; the `text` that this was

@@ -254,6 +254,13 @@ pub fn equivalent_k(torque: Torque, preload: Force, diameter: Length) -> Option<
     })
 }
 
+/// Whether a torque is over what even the strongest bolt of a thread bears on its roughest: a slip of the unit, most likely.
+pub fn over_any_bolt(thread: Thread, torque: Torque) -> bool {
+    let strongest = Joint::new(thread, PropertyClass::P12_9, FrictionClass::D);
+    let most = strongest.ok().and_then(|it| it.torque().bounds);
+    most.is_some_and(|[_, most]| torque > most)
+}
+
 /// How far preloads scatter about their mean at the same click: ±23 to 28 %.
 pub fn scatter() -> Answer<Ratio> {
     let [least, most] = [0.23, 0.28];

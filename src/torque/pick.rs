@@ -32,7 +32,7 @@ impl Fit {
     ) -> Result<Self, TorqueError> {
         let set = wrench.set_to(adapter, figure)?;
         let gets = set * gain(adapter);
-        let accuracy = wrench.accuracy().0.base();
+        let accuracy = wrench.accuracy_at(set).0.base();
         let verdict = figure.compared([gets * (1.0 - accuracy), gets * (1.0 + accuracy)]);
         let off = (gets.base() - figure.aim().base()).abs();
         Ok(Self {

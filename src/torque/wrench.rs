@@ -140,6 +140,16 @@ impl Wrench {
         (self.accuracy, self.from)
     }
 
+    /// The same at a setting: while the highest mark is not known, a setting of 10 N·m or less is most likely that of a
+    /// small wrench.
+    pub fn accuracy_at(&self, set: Torque) -> (Ratio, AccuracyFrom) {
+        let small = set.get::<newton_meter>() <= 10.0 + SLACK;
+        if self.from == AccuracyFrom::IsoHighestUnknown && small {
+            return (Ratio::new::<percent>(6.0), self.from);
+        }
+        self.accuracy()
+    }
+
     /// What there is to mind about setting it to `set`.
     pub fn caution(&self, set: Torque) -> Option<Caution> {
         let fifth = self.highest?.base() / 5.0;
@@ -149,10 +159,11 @@ impl Wrench {
     /// What the fastener gets when the wrench is set to `set`; bounds are for its accuracy.
     pub fn fastener_gets(&self, set: Torque, adapter: Option<&OffsetAdapter>) -> Answer<Torque> {
         let value = set * gain(adapter);
-        let spread = value * self.accuracy.base();
+        let accuracy = self.accuracy_at(set).0;
+        let spread = value * accuracy.base();
         let mut terms = vec![
             term("Ts", "setting", Measure::Torque, set),
-            term("p", "accuracy of the wrench", Measure::Share, self.accuracy),
+            term("p", "accuracy of the wrench", Measure::Share, accuracy),
         ];
         terms.extend(adapter.into_iter().flat_map(OffsetAdapter::terms));
         let law = if adapter.is_some() { &FASTENER_GETS } else { &FASTENER_GETS_DIRECT };
@@ -268,7 +279,7 @@ impl Wrench {
     /// The mark that keeps the fastener best inside `range`; `one` is what it gets for each graduation.
     fn inside(&self, one: f64, aim: f64, range: [f64; 2], [first, last]: [f64; 2]) -> f64 {
         let [lowest, highest] = range;
-        let accuracy = self.accuracy.base();
+        let accuracy = self.accuracy_at(Torque::of_base(aim / one)).0.base();
         // How much of what can be inside is inside. Where the wrench may be off by more than the range is wide, the
         // whole range inside is the best there is; a plain share would then drift to low marks, where ± is smaller.
         let score = |count: f64| {

@@ -3,6 +3,7 @@
 use crate::units::UnitSet;
 use chrono::NaiveDate;
 use leptos::prelude::*;
+use std::rc::Rc;
 use wasm_bindgen::{JsCast, JsValue, closure::Closure};
 
 /// Today on the owner's calendar.
@@ -112,23 +113,27 @@ pub fn copy(field: &web_sys::Element, text: &str) {
 }
 
 /// Reads the file that was chosen in an input of that sort, and lets it be chosen again; `None` where it is longer than
-/// `longest` bytes.
+/// `longest` bytes, or cannot be read.
 pub fn read_file(
     input: &web_sys::Element,
     longest: usize,
-    mut then: impl FnMut(Option<Vec<u8>>) + 'static,
+    then: impl Fn(Option<Vec<u8>>) + 'static,
 ) {
     let Some(input) = input.dyn_ref::<web_sys::HtmlInputElement>() else { return };
     let Some(file) = input.files().and_then(|it| it.get(0)) else { return };
     if file.size() > longest as f64 {
         then(None);
     } else {
+        let then = Rc::new(then);
+        let other = then.clone();
         let read = Closure::once(move |bytes: JsValue| {
             then(Some(js_sys::Uint8Array::new(&bytes).to_vec()));
         });
-        let _ = file.array_buffer().then(&read);
-        // Lives until the file is read.
+        let failed = Closure::once(move |_: JsValue| other(None));
+        let _ = file.array_buffer().then2(&read, &failed);
+        // They live until the file is read.
         read.forget();
+        failed.forget();
     }
     input.set_value("");
 }
@@ -153,6 +158,17 @@ pub fn save(name: &str, kind: &str, text: &str) {
 pub fn focus_soon(element: &super::element::El) {
     let element = element.element();
     set_timeout(move || call(&element, "focus"), std::time::Duration::ZERO);
+}
+
+/// Brings what has this id into sight, once it stands there.
+pub fn show(id: &str) {
+    let id = id.to_owned();
+    let scroll = move || {
+        if let Some(it) = document().get_element_by_id(&id) {
+            it.scroll_into_view();
+        }
+    };
+    set_timeout(scroll, std::time::Duration::ZERO);
 }
 
 /// Whether the owner is at something inside of an element.

@@ -64,6 +64,7 @@ pub fn flush(page: Page) {
 
 /// Lays a kept bike on the sheet.
 pub fn open(page: Page, store: Store, key: &str) {
+    flush(page);
     let kept = Kept {
         bike: load(page, store, &bike_key(key)),
         season: load(page, store, &season_key(key)),
@@ -91,6 +92,7 @@ pub fn bikes(store: Store) -> Vec<(String, String)> {
 
 /// Writes a bike that is not on the sheet, as a link brings it, and opens it.
 pub fn take_in(page: Page, kept: Kept) {
+    flush(page);
     let mut garage = page.own_garage();
     garage.welcome(kept.garage);
     page.lay(Kept { garage, ..kept }, Owner::Own(browser::new_key()));

@@ -1,7 +1,9 @@
 //! State of the page: the live sheet, whose bike it is, what has to be said.
 
 use super::browser;
-use super::rows::{Item, Items};
+use super::rows::Items;
+use super::table::Pasted;
+use super::undo::Undo;
 use crate::entry::Entry;
 use crate::facts::{self, Facts, Home, Id};
 use crate::garage::{self, Entries, Garage, Kept};
@@ -9,7 +11,6 @@ use crate::plan::{self, Held, Line, address};
 use crate::storage::browser::Store;
 use crate::storage::link::Parcel;
 use crate::units::UnitSet;
-use crate::words::page as words;
 use chrono::NaiveDate;
 use leptos::prelude::*;
 use std::collections::BTreeSet;
@@ -128,21 +129,6 @@ pub enum Saving {
     Failed(String),
 }
 
-/// A change of a list that can be taken back.
-#[derive(Clone)]
-pub struct Undo {
-    /// Words.
-    pub said: String,
-    taken: Taken,
-}
-
-/// What has to be done to take it back.
-#[derive(Clone)]
-enum Taken {
-    Out(Items, usize, Item),
-    In(Items, Vec<usize>),
-}
-
 /// Handles to the page's state; small, so it is copied into every closure.
 #[derive(Clone, Copy)]
 pub struct Page {
@@ -183,6 +169,8 @@ pub struct Page {
     pub today: RwSignal<NaiveDate>,
     /// Whether the owner's bike has just begun, in place of the example.
     pub began: RwSignal<bool>,
+    /// The table that is being brought in.
+    pub pasted: Pasted,
     /// What was typed last is still to be written.
     pub unsaved: StoredValue<Option<TimeoutHandle>>,
 }
@@ -226,6 +214,7 @@ impl Page {
             spoken: RwSignal::new(String::new()),
             today: RwSignal::new(browser::today()),
             began: RwSignal::new(false),
+            pasted: Pasted::new(),
             unsaved: StoredValue::new(None),
         };
         page.read_address();
@@ -264,10 +253,12 @@ impl Page {
         self.changed();
     }
 
-    /// Lays the garage's wrenches in the drawer, or one of which nothing is known yet.
+    /// Lays the garage's wrenches in the drawer, or one of which nothing is known yet. Those in the drawer take them, each
+    /// in its place: what is just being typed at one must not go to a wrench that is no more.
     fn lay_wrenches(self, garage: &Garage) {
         let nothing = [Entries::new()];
-        self.wrenches.lay(if garage.wrenches.is_empty() { &nothing[..] } else { &garage.wrenches });
+        let wrenches = if garage.wrenches.is_empty() { &nothing[..] } else { &garage.wrenches };
+        self.wrenches.lay_over(wrenches);
     }
 
     /// Says that something that is kept has changed.
@@ -294,6 +285,7 @@ impl Page {
 
     /// Starts a blank bike of the owner's own. The garage, if one is kept, stays: it is the owner's already.
     pub fn start_own(self) {
+        super::kept::flush(self);
         let garage = self.own_garage();
         let units = self.sheet().entry(facts::UNIT_SET.id());
         let mut kept = Kept { garage, ..Kept::default() };
@@ -346,51 +338,26 @@ impl Page {
         if self.owner.get_untracked() == Owner::Example {
             return;
         }
-        let sheet = self.sheet();
-        let mut own = sheet.entries();
+        let own = self.open_fastener();
+        let keys = self.fasteners.add([&own]);
+        self.lay_open_fastener(&Entries::new());
+        self.can_take_back(keys, own);
+    }
+
+    /// What is known of the open fastener.
+    pub fn open_fastener(self) -> Entries {
+        let mut own = untrack(|| self.sheet().entries());
         own.retain(|id, _| garage::home(*id) == Home::Fastener);
-        self.fasteners.add([&own]);
-        for id in own.into_keys() {
-            if let Some(signal) = sheet.signal(id) {
-                signal.set(Entry::default());
+        own
+    }
+
+    /// Lays another one, or none, in its place.
+    pub fn lay_open_fastener(self, own: &Entries) {
+        for (id, signal) in self.sheet().0.iter() {
+            if garage::home(*id) == Home::Fastener {
+                signal.set(own.get(id).cloned().unwrap_or_default());
             }
         }
-        self.changed();
-    }
-
-    /// Adds the fasteners of a table; they can be taken back.
-    pub fn add_fasteners(self, new: &[Entries]) {
-        if self.owner.get_untracked() == Owner::Example {
-            self.start_own();
-        }
-        let keys = self.fasteners.add(new);
-        self.can_undo(words::added(keys.len()), Taken::In(self.fasteners, keys));
-    }
-
-    /// Removes one of several; it can be taken back.
-    pub fn remove(self, items: Items, key: usize, name: &str) {
-        if let Some((at, item)) = items.remove(key) {
-            if untrack(|| self.wrenches.with(<[Item]>::is_empty)) {
-                self.wrenches.lay([&Entries::new()]);
-            }
-            self.can_undo(words::removed(name), Taken::Out(items, at, item));
-        }
-    }
-
-    fn can_undo(self, said: String, taken: Taken) {
-        self.undo.update(|it| it.push(Undo { said, taken }));
-        self.changed();
-    }
-
-    /// Takes the last change of a list back.
-    pub fn take_back(self) {
-        let last = self.undo.try_update(Vec::pop).flatten();
-        match last.map(|it| it.taken) {
-            Some(Taken::Out(items, at, item)) => items.put_back(at, item),
-            Some(Taken::In(items, keys)) => items.remove_all(&keys),
-            None => {}
-        }
-        self.changed();
     }
 
     /// Takes a wrench of the drawer for the fastener on a desk; `None`: the one that serves best.

@@ -44,14 +44,25 @@ impl Items {
         self.all.set(all.into_iter().map(|it| self.item(it)).collect());
     }
 
+    /// The same, each in the place of the one that is there.
+    pub fn lay_over(self, all: &[Entries]) {
+        self.all.update(|items| {
+            items.truncate(all.len());
+            for (item, entries) in items.iter_mut().zip(all) {
+                item.sheet.take(entries);
+                item.beyond = beyond(entries);
+            }
+            let more = all.iter().skip(items.len()).map(|it| self.item(it)).collect::<Vec<_>>();
+            items.extend(more);
+        });
+    }
+
     fn item(self, entries: &Entries) -> Item {
         let sheet = Sheet::blank(|home| home == self.home);
         sheet.take(entries);
         let key = self.next.get_value();
         self.next.set_value(key + 1);
-        let mut beyond = entries.clone();
-        beyond.retain(|id, _| facts::about(*id).is_none());
-        Item { key, sheet, beyond }
+        Item { key, sheet, beyond: beyond(entries) }
     }
 
     /// Adds some behind the others; their keys.
@@ -77,21 +88,20 @@ impl Items {
         self.with(|all| all.iter().position(|it| it.key == key))
     }
 
+    /// One of them.
+    pub fn item_of(self, key: usize) -> Option<Item> {
+        self.with(|all| all.iter().find(|it| it.key == key).cloned())
+    }
+
     /// The facts of one of them.
     pub fn sheet(self, key: usize) -> Option<Sheet> {
-        let found = |all: &[Item]| Some(all.iter().find(|it| it.key == key)?.sheet.clone());
-        untrack(|| self.with(found))
+        untrack(|| self.item_of(key)).map(|it| it.sheet)
     }
 
     /// Takes one out, with its place.
     pub fn remove(self, key: usize) -> Option<(usize, Item)> {
         let at = untrack(|| self.place(key))?;
         Some((at, self.all.try_update(|all| all.remove(at))?))
-    }
-
-    /// Takes out all of these.
-    pub fn remove_all(self, keys: &[usize]) {
-        self.all.update(|all| all.retain(|it| !keys.contains(&it.key)));
     }
 
     /// Puts one back where it was.
@@ -118,6 +128,13 @@ impl Items {
     pub fn first(self, id: Id) -> Option<ArcRwSignal<crate::entry::Entry>> {
         self.with(|all| all.first()?.sheet.signal(id))
     }
+}
+
+/// What this page does not know of it.
+fn beyond(entries: &Entries) -> Entries {
+    let mut beyond = entries.clone();
+    beyond.retain(|id, _| facts::about(*id).is_none());
+    beyond
 }
 
 impl Facts for Item {

@@ -7,17 +7,18 @@ use super::page::Page;
 use crate::garage::Entries;
 use crate::storage::text;
 use crate::storage::torque_csv::{self, NotATable, Sheet};
-use crate::units::Measure;
+use crate::units::{self, Measure};
 use crate::words::{page as words, table};
 use leptos::prelude::*;
 
-/// The field's text is what there is to read; what was read of it stands beside it.
+/// The field's text is what there is to read; what was read of it stands beside it. Both stay while the fold is shut.
 #[derive(Clone, Copy)]
-struct Pasted {
-    page: Page,
+pub struct Pasted {
     text: RwSignal<String>,
     /// Read anew when the text comes from the field or a file, not for each cell that is mended below it.
     read: RwSignal<Option<Result<Sheet, NotATable>>>,
+    /// What a bare number in it means, from its first letter on.
+    usual: RwSignal<u8>,
 }
 
 /// A fold with the field to paste a table in, and the list as one.
@@ -34,13 +35,13 @@ pub fn table(page: Page) -> El {
 }
 
 fn inside(page: Page) -> Vec<El> {
-    let pasted = Pasted { page, text: RwSignal::default(), read: RwSignal::new(None) };
+    let pasted = page.pasted;
     let field = el("textarea")
         .set("id", "table-pasted")
         .set("rows", "5")
         .live_value(move || pasted.text.get())
-        .take("input", move |text| pasted.take(text));
-    let too_long = RwSignal::new(false);
+        .take("input", move |text| pasted.take(page, text));
+    let not_read = RwSignal::new(false);
     let file = el("input")
         .set("type", "file")
         .set("id", "table-file")
@@ -48,9 +49,10 @@ fn inside(page: Page) -> Vec<El> {
     let chosen = file.element();
     let file = file.on("change", move |_| {
         browser::read_file(&chosen, torque_csv::LONGEST, move |bytes| {
-            too_long.set(bytes.is_none());
+            // The fold may have been shut meanwhile.
+            not_read.try_set(bytes.is_none());
             if let Some(bytes) = bytes {
-                pasted.add(&text::of_file(&bytes));
+                pasted.add(page, &text::of_file(&bytes));
             }
         });
     });
@@ -87,30 +89,44 @@ fn inside(page: Page) -> Vec<El> {
             .child(el("label").set("for", "table-file").text(table::OPEN_A_FILE))
             .child(file),
         el("p").class("care").set("role", "alert").live_text(move || {
-            if too_long.get() { table::TOO_LONG.to_owned() } else { String::new() }
+            if not_read.get() { table::FILE_NOT_READ.to_owned() } else { String::new() }
         }),
-        el("div").part(move || pasted.preview()),
+        el("div").part(move || pasted.preview(page)),
         while_so("div", some, list),
     ]
 }
 
 impl Pasted {
-    fn take(self, text: String) {
-        let usual = Measure::Torque.usual(self.page.set.get_untracked());
+    /// Nothing yet.
+    pub fn new() -> Self {
+        Self { text: RwSignal::default(), read: RwSignal::new(None), usual: RwSignal::new(0) }
+    }
+
+    fn take(self, page: Page, text: String) {
+        if self.text.with_untracked(|it| it.trim().is_empty()) {
+            let usual = Measure::Torque.usual(page.set.get_untracked());
+            self.usual.set(usual.map_or(0, |it| it.code));
+        }
+        let usual = units::by_code(self.usual.get_untracked());
         let read = usual.filter(|_| !text.trim().is_empty());
         self.read.set(read.map(|it| torque_csv::read(&text, it)));
         self.text.set(text);
     }
 
     /// Below what is there already, of which nothing is lost.
-    fn add(self, text: &str) {
+    fn add(self, page: Page, text: &str) {
         let before = self.text.get_untracked();
         let all = if before.trim().is_empty() { text.to_owned() } else { before + "\n" + text };
-        self.take(all);
+        self.take(page, all);
+    }
+
+    /// The table whose fasteners are taken back, in place of what was left of it.
+    pub fn put_back(self, page: Page, text: String) {
+        self.take(page, text);
     }
 
     /// Every row as it was read, or what is wrong with it, to be mended there; those that are whole can be added.
-    fn preview(self) -> Vec<El> {
+    fn preview(self, page: Page) -> Vec<El> {
         let sheet = match self.read.get() {
             None => return Vec::new(),
             Some(Ok(sheet)) => sheet,
@@ -122,7 +138,7 @@ impl Pasted {
         let rows = sheet.rows.len();
         let now = RwSignal::new(sheet);
         let whole = move || now.with(|it| it.rows.iter().filter(|row| row.read.is_ok()).count());
-        let add = button("do", "", move || self.add_whole(&now.get_untracked()))
+        let add = button("do", "", move || self.add_whole(page, &now.get_untracked()))
             .live_text(move || table::add(whole()));
         vec![
             paragraph("cap", "")
@@ -149,7 +165,7 @@ impl Pasted {
         });
         // Only what was wrong can change.
         if !wrong {
-            return el("li").text(&told());
+            return el("li").text(&untrack(told));
         }
         let class = move || {
             let mended = now.with(|it| it.rows.get(at).is_some_and(|row| row.read.is_ok()));
@@ -174,9 +190,12 @@ impl Pasted {
     }
 
     /// Adds the rows that are whole; what is still to be mended stays in the field.
-    fn add_whole(self, sheet: &Sheet) {
+    fn add_whole(self, page: Page, sheet: &Sheet) {
         let whole: Vec<Entries> = sheet.rows.iter().filter_map(|it| it.read.clone().ok()).collect();
-        self.page.add_fasteners(&whole);
-        self.take(sheet.left_of(&self.text.get_untracked()));
+        let text = self.text.get_untracked();
+        let (rest, left) = sheet.rest(&text);
+        page.add_fasteners(&whole, text);
+        self.read.set((!left.is_empty()).then_some(Ok(rest)));
+        self.text.set(left);
     }
 }

@@ -1,9 +1,9 @@
 //! Pictures of the torque line: wrench and adapter, and the order of tightening.
 
-use super::element::{El, el};
+use super::element::{El, el, paragraph};
 use super::picture::{label, path, picture};
 use crate::drawing::{AdapterDrawing, PatternDrawing};
-use crate::words::drawings as words;
+use crate::words::{drawings as words, page};
 
 /// Wrench and adapter, and how the angle counts.
 pub fn adapter(it: &AdapterDrawing) -> El {
@@ -35,6 +35,7 @@ pub fn pattern(it: &PatternDrawing) -> El {
         .children(it.heads.iter().enumerate().map(|(at, it)| path(class(at), it)))
         .children(it.numbers.iter().map(|it| label("key", it)));
     figure(picture, words::PATTERN_CAPTION)
+        .child(paragraph("hint", &format!("{}{}.", page::SOURCE, it.source)))
 }
 
 fn figure(picture: El, caption: &str) -> El {

@@ -14,13 +14,16 @@ use crate::show::{self, Figure};
 use crate::units::UnitSet;
 use crate::words::page as words;
 use leptos::prelude::*;
-use std::cell::RefCell;
+use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use std::sync::Arc;
 use web_sys::Element;
 
 /// So many rows are laid out only where they are in sight.
 const LONG: usize = 30;
+
+/// Where the list begins.
+pub const TITLE: &str = "list-title";
 
 /// The texts of a row that follow its fastener and the wrenches.
 struct Texts {
@@ -36,6 +39,7 @@ struct Texts {
     plain: Words,
     figure_asked: Words,
     with: Words,
+    then: Words,
     care: Words,
     /// What the fastener asks now.
     now_asked: RefCell<Option<Arc<Asked>>>,
@@ -51,15 +55,24 @@ pub fn list(page: Page) -> El {
 
 fn rows(page: Page) -> El {
     let all: Rc<RefCell<Vec<Texts>>> = Rc::default();
+    // Whichever of the list's effects runs first, new rows are read after they were made.
+    let count = RwSignal::new(0_usize);
     let made = all.clone();
+    // Only the rows that the address can mean, not one that later takes that place.
+    let first = Rc::new(Cell::new(true));
+    let at_first = first.clone();
     let long = move || page.fasteners.with(|it| it.len() > LONG);
     let class = move || if long() { "rows fasteners long" } else { "rows fasteners" }.to_owned();
-    let list = el("ol")
-        .live("class", class)
-        .each(move || page.fasteners.keys(), move |key| row(page, key, &mut made.borrow_mut()));
-    // After the rows, so that they are there.
+    let list = el("ol").live("class", class).each(
+        move || page.fasteners.keys(),
+        move |key| {
+            count.update(|it| *it += 1);
+            row(page, key, at_first.get(), &mut made.borrow_mut())
+        },
+    );
     let of_fasteners = all.clone();
     let list = list.follow(move || {
+        count.track();
         let keys = page.fasteners.keys();
         let mut all = of_fasteners.borrow_mut();
         all.retain(|it| keys.contains(&it.key));
@@ -70,6 +83,7 @@ fn rows(page: Page) -> El {
                 texts.work_out(&drawer, set);
             }
         }
+        first.set(all.is_empty());
     });
     let list = list.follow(move || {
         let (drawer, set) = (page.drawer.get(), page.set.get());
@@ -78,8 +92,8 @@ fn rows(page: Page) -> El {
         }
     });
     el("section")
-        .set("aria-labelledby", "list-title")
-        .child(el("h4").class("cap").set("id", "list-title").text(words::KEPT_FASTENERS))
+        .set("aria-labelledby", TITLE)
+        .child(el("h4").class("cap").set("id", TITLE).text(words::KEPT_FASTENERS))
         .child(list)
 }
 
@@ -131,11 +145,12 @@ impl Texts {
         self.range.say(&range);
         self.plain.say(plain);
         self.with.say(&row.with);
+        self.then.say(&row.then);
         self.care.say(row.care);
     }
 }
 
-fn row(page: Page, key: usize, all: &mut Vec<Texts>) -> El {
+fn row(page: Page, key: usize, by_address: bool, all: &mut Vec<Texts>) -> El {
     let Some(sheet) = page.fasteners.sheet(key) else { return el("li") };
     let desk = Desk::of_item(page, sheet);
     let [asked, said] = std::array::from_fn(|_| desk.clone());
@@ -146,8 +161,8 @@ fn row(page: Page, key: usize, all: &mut Vec<Texts>) -> El {
     });
     let name = RwSignal::new(String::new());
     let number = page.fasteners.place(key).map(|it| it + 1);
-    let open =
-        RwSignal::new(page.address.get_untracked() == Address::Sheet(Some(Line::Torques), number));
+    let meant = || page.address.get_untracked() == Address::Sheet(Some(Line::Torques), number);
+    let open = RwSignal::new(by_address && meant());
     let count = move |open: bool| {
         page.open_rows.update(|it| *it = if open { *it + 1 } else { it.saturating_sub(1) });
     };
@@ -167,7 +182,7 @@ fn row(page: Page, key: usize, all: &mut Vec<Texts>) -> El {
     let title = format!("{scope}-title");
     let id = format!("{scope}-answer-0");
     let fold = fold_button(&title, move || open.get(), turn).live_text(move || name.get());
-    let (cap, label) = el("span").class("aloud").set("id", &id).words();
+    let (cap, label) = el("span").class("cap").set("id", &id).words();
     let (data, number) = el("data").class("n").words();
     let data_element = data.element();
     let (unit_text, unit) = el("span").class("u").words();
@@ -179,6 +194,7 @@ fn row(page: Page, key: usize, all: &mut Vec<Texts>) -> El {
         .children([data, unit_text, range_text, plain_text]);
     let (asks, figure_asked) = el("small").class("why").words();
     let (with_text, with) = el("small").class("why").words();
+    let (then_text, then) = el("small").class("then").words();
     let (care_text, care) = el("small").class("care").words();
     let mind = move || asked.with(|it| it.mind.join(", "));
     all.push(Texts {
@@ -194,6 +210,7 @@ fn row(page: Page, key: usize, all: &mut Vec<Texts>) -> El {
         plain,
         figure_asked,
         with,
+        then,
         care,
         now_asked: RefCell::default(),
         shown: RefCell::default(),
@@ -203,7 +220,7 @@ fn row(page: Page, key: usize, all: &mut Vec<Texts>) -> El {
         .child(el("h5").child(fold))
         .child(asks)
         .child(el("small").class("why mind").live_text(mind));
-    let figure = el("div").class("fig").children([cap, output, with_text, care_text]);
+    let figure = el("div").class("fig").children([cap, output, then_text, with_text, care_text]);
     let inside = move || {
         // Worked out in full only while it is looked at.
         let told = Told::new(Line::Torques, &desk, page);

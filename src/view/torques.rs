@@ -3,7 +3,7 @@
 use super::element::{El, button, el, span, while_so};
 use super::line::{self, Told, fold_button};
 use super::page::{Desk, Owner, Page};
-use super::{drawer, table, torque_list};
+use super::{browser, drawer, table, torque_list};
 use crate::facts;
 use crate::plan::{self, Offer, Panel};
 use crate::words::page as words;
@@ -22,7 +22,12 @@ pub fn inside(page: Page, desk: &Desk, told: Told, scope: &str) -> Vec<El> {
         page.owner.get() != Owner::Example
             && told.panel.with(|it| it.head.lacks().is_empty() && !it.all().all(is_words))
     };
-    let keep = move || vec![button("do", words::KEEP_FASTENER, move || page.keep_fastener())];
+    let keep = move || {
+        vec![button("do", words::KEEP_FASTENER, move || {
+            page.keep_fastener();
+            browser::show(torque_list::TITLE);
+        })]
+    };
     let some = move || page.fasteners.with(|it| !it.is_empty());
     let title = || vec![el("h4").class("cap").text(words::NEW_FASTENER)];
     let mut all = vec![torque_list::list(page), while_so("div", some, title)];

@@ -34,6 +34,9 @@ labels! {
     THREAD_DRY: "thread dry";
     THREAD_OILED: "thread oiled";
     THREAD_GREASED: "thread greased";
+    MIND_LEFT_HAND: "left-hand thread: tightens counterclockwise, with a wrench that clicks that way";
+    MIND_COTTER_PIN: "cotter pin: on to the next slot, never back";
+    MIND_THREAD_LOCK: "thread-lock, on a clean thread, fresh each time";
     COLD_ONLY: "cold only";
     LEFT_HAND: "left-hand thread";
     COTTER_PIN: "cotter pin";
@@ -56,6 +59,6 @@ labels! {
     AS_DELIVERED: "as delivered, lightly oiled; zinc plated (0.14–0.24)";
     GALVANIZED_DRY: "hot-dip galvanized, dry; stainless, oiled (0.20–0.35)";
     STEEL: "a steel nut or steel thread";
-    LIGHT_METAL: "aluminum or magnesium";
-    GASKET: "anything, with a gasket under it";
+    LIGHT_METAL: "aluminum or magnesium, gasket or not";
+    GASKET: "steel, with a gasket or crush washer";
 }

@@ -55,7 +55,7 @@ said! {
     FASTENER_NOTE: "Note", "Manual page, size of socket, where the washer lies";
     STAGES: "Stages", "Passes as the manual has them: 70 % then 100 %, 20 N·m then 45 N·m, or 30 N·m then 90°. Blank: one pass";
     BOLTS: "Bolts", "How many are tightened together, on a circle; blank for one";
-    THREAD_DRESSING: "On the thread", "As the manual has it: oil on a dry thread stretches the bolt by a third more";
+    THREAD_DRESSING: "On the thread", "As the manual has it: oil on a thread that belongs dry stretches the bolt far more";
     MIND: "Mind", "What else the manual asks for";
     TURN: "Turn instead", "For a spark plug or a filter, as printed on its box, counted from where it seats: 1/2–2/3 turn, 270°";
     TAKEN_WRENCH: "Wrench taken", "Blank: the one that serves best";

@@ -40,5 +40,5 @@ labels! {
     SHARE_OF_PROOF: "Share of proof load";
     EQUIVALENT_K: "Equivalent K";
     PRELOAD_SCATTER: "Preload scatter";
-    OIL_ON_DRY: "Oil on a dry thread";
+    OIL_ON_DRY: "Preload rise with oil on a dry thread";
 }

@@ -89,8 +89,55 @@ pub const NO_WRENCH: &str = "not with any of these wrenches";
 pub fn with_wrench(name: &str) -> String {
     format!("with “{name}”")
 }
+/// Beside what a fastener got.
+pub fn got_with(name: &str) -> String {
+    format!("reckoned with “{name}”: take the wrench that it was done with, above")
+}
+/// A setting that the wrench cannot have had.
+pub const SET_OFF_SCALE: &str =
+    "This wrench cannot be set so: was it another one, or another unit?";
 /// Beside a turn.
-pub const FROM_THE_SEAT: &str = "from where it seats";
+pub const FROM_THE_SEAT: &str = "from where it seats, finger-tight first; a gasket that is crushed already wants far less, as its box prints";
+/// Instead of a number, beside a torque.
+pub const OR_TORQUE: &str = "the torque or the turn, not one after the other";
+/// Beside a setting: what has to sit on the wrench for it.
+pub fn through(adapter: &str, how: &str, hand: &str) -> String {
+    let mut words = format!("only with the {adapter} adapter {how}");
+    if !hand.is_empty() {
+        words.push_str(", hand at ");
+        words.push_str(hand);
+    }
+    words
+}
+/// The same for an adapter whose length does not matter.
+pub const THROUGH_SQUARE: &str = "with the adapter at a right angle";
+/// How an adapter stands.
+pub fn at_angle(angle: &str) -> String {
+    format!("at {angle}")
+}
+/// Beside a setting.
+pub fn drag_on_top(drag: &str) -> String {
+    format!("drag of {drag} on top")
+}
+/// Beside a setting: what comes one after another.
+pub fn one_after_another(settings: &[String]) -> String {
+    format!("Stages: {}", settings.join(", then "))
+}
+/// Beside a setting.
+pub fn in_order(bolts: &str) -> String {
+    format!("{bolts} bolts, in their order")
+}
+/// Warning.
+pub const THEN_TURN: &str =
+    "The click is not the end: then it is turned on by an angle, as its stages say.";
+/// Warning. Source: US Army TM 5-3805-298-23-2 WP 0176, over 41 N·m (30 lbf·ft) a first pass of 70 % around the pattern.
+pub const FIRST_PASS: &str = "Several bolts over 41 N·m without stages: where the manual says nothing, a first pass at 70 % around the pattern, then the figure.";
+/// Warning.
+pub const MORE_DRAG_THAN_TORQUE: &str = "More drag than torque: is one of the two in another unit?";
+/// Warning.
+pub const OVER_ANY_BOLT: &str = "More than the strongest bolt of this thread bears: is the figure in another unit, or its decimal point lost?";
+/// Beside the mark.
+pub const HIGHEST_UNKNOWN: &str = "highest mark not known";
 /// In the torque line's head.
 pub fn listed(count: usize) -> String {
     if count == 1 { "1 fastener".to_owned() } else { format!("{count} fasteners") }
@@ -132,14 +179,23 @@ pub fn off_figure(by: &str, over: bool) -> String {
     format!("{by} {} the manual's figure", if over { "over" } else { "under" })
 }
 /// Warning.
-pub const GOT_PARTLY: &str = "It may be outside the manual's range: set the wrench right, loosen the fastener, tighten again; a bolt or washer for one use is replaced.";
+pub const GOT_LESS: &str = "Too loose, or it may be: set the wrench right and tighten on until it clicks, without loosening first. What is in thread-lock, or is tightened by an angle, starts anew with what the manual says is new.";
 /// Warning.
-pub const GOT_OUTSIDE: &str = "It is outside the manual's range. Too loose: set the wrench right and tighten. Too tight: loosen, look at bolt and thread, replace what stretched, and tighten again.";
+pub const GOT_MORE: &str = "Too tight, or it may be: loosen it, look at bolt and thread, put in a new bolt, nut or washer where it may have stretched or was for one use, and tighten again with the wrench set right.";
+/// Warning.
+pub const GOT_EITHER: &str = "It may be outside the manual's range on either side: loosen it, put in a new bolt, nut or washer where the old one was for one use, and tighten again with the wrench set right.";
 /// Beside the mark.
 pub const BY_TABLE: &str = "figure from the manual's general table for this thread";
 /// Instead of the estimate.
 pub const TABLE_HAS_IT: &str =
     "the general table has this thread: it is taken above, and no estimate is needed";
+/// The same, where the fastener has a figure of its own.
+pub const OWN_COMES_FIRST: &str =
+    "the general table has this thread; the fastener's own figure above comes first";
+/// Refusal: a general table with two figures for one thread.
+pub fn twice(thread: &str) -> String {
+    format!("{thread} stands twice, with two figures: keep the right one")
+}
 /// Beside the estimate, always.
 pub const ESTIMATE: &str = "an estimate for a steel bolt in a steel nut, never a specification; the manual's own table for this thread comes first";
 /// Beside the estimate, what its range means.

@@ -94,6 +94,10 @@ pub fn fastener(number: usize) -> String {
 pub fn added(count: usize) -> String {
     format!("{count} added.")
 }
+/// Said after a fastener was kept.
+pub fn kept(name: &str) -> String {
+    format!("{name} is in the list.")
+}
 /// Said after a removal.
 pub fn removed(name: &str) -> String {
     format!("{name} is removed.")

@@ -24,6 +24,7 @@ words! {
     PASTE_HERE: "Paste a table from a spreadsheet";
     PASTE_HINT: "A first row that names the columns, such as Fastener, Torque (N·m), Note; columns in any order, any other unit in its cell.";
     OPEN_A_FILE: "or open a CSV file";
+    FILE_NOT_READ: "This file cannot be read: a torque list is text of at most 256 KiB.";
     THE_LIST: "The list as CSV";
     SAVE: "Save as a file";
     FILE_NAME: "torpor-torques.csv";

@@ -373,3 +373,17 @@ fn several_choices_travel_as_one_number() {
     let read = link::read(&written(&parcel(newer.clone()), false)).unwrap();
     assert_eq!(read.kept, newer);
 }
+
+/// The manual's general table is typed in lines; a link has none, and reads the same.
+#[test]
+fn a_general_table_travels_whole() {
+    let mut kept = Kept::default();
+    let table = Entry::new("M6 10 N·m\nM8 20–25 N·m", 1);
+    kept.bike.entries.insert(facts::GENERAL_TORQUES.id(), table);
+    let read = there_and_back(kept.clone());
+    assert_eq!(
+        facts::GENERAL_TORQUES.maybe(&read.bike.entries),
+        facts::GENERAL_TORQUES.maybe(&kept.bike.entries)
+    );
+    assert_eq!(facts::GENERAL_TORQUES.maybe(&read.bike.entries).unwrap().unwrap().len(), 2);
+}

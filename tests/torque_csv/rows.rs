@@ -184,7 +184,13 @@ fn a_row_is_mended() {
     // Half mended, it is still in the text; what is whole is not.
     let half = sheet.mend(&mended, 1, 1, "16 somethings");
     assert!(sheet.rows[1].read.is_err());
-    assert_eq!(sheet.left_of(&half), "Part;Torque (ft-lb);Note\nPeg bolt;16 somethings;\n");
+    let (rest, left) = sheet.rest(&half);
+    assert_eq!(left, "Part;Torque (ft-lb);Note\nPeg bolt;16 somethings;\n");
+    assert_eq!((rest.rows.len(), rest.rows[0].line), (1, 2));
+    let mut rest = rest;
+    let text = rest.mend(&left, 0, 1, "16");
+    assert_eq!(told(&rest.rows[0]), "Peg bolt · 16 lbf·ft");
+    assert_eq!(rest.rest(&text).1, "");
 }
 
 /// Where a row as a whole is not taken, any of its cells may mend it: a torque that is missing, a cell too many.
@@ -199,7 +205,19 @@ fn every_cell_of_a_row_that_is_not_taken_can_be_mended() {
     let text = sheet.mend(&text, 1, 2, "");
     assert_eq!(text, "Part,Torque\nAxle nut,60\nHeader nut,\"2,5\",\n");
     assert!(sheet.rows.iter().all(|it| it.read.is_ok()), "{sheet:?}");
-    assert_eq!(sheet.left_of(&text), "");
+    assert_eq!(sheet.rest(&text).1, "");
+}
+
+/// What is left of a table without names keeps the columns that were guessed from all of it.
+#[test]
+fn the_rest_of_a_table_keeps_its_columns() {
+    let text = "Axle;M10;25\nClamp;M6;10\nPeg;M8;tight\n";
+    let sheet = sheet(text);
+    assert!(!sheet.header && sheet.rows[2].read.is_err());
+    let (rest, left) = sheet.rest(text);
+    assert_eq!(left, "Peg;M8;tight\n");
+    assert_eq!((rest.columns.clone(), rest.rows[0].line), (sheet.columns.clone(), 1));
+    assert!(rest.rows[0].read.is_err());
 }
 
 /// A row that stands above the names of the columns, or below other ones, is none of this table's to mend.

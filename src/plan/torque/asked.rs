@@ -2,10 +2,9 @@
 //! letter that is typed at a wrench.
 
 use crate::entry::Stage;
-use crate::facts::{
-    self, Adapter, Dressing, Facts, Lack, Mind, Rough, SelfLocking, Told, all3, both,
-};
-use crate::torque::{Figure, OffsetAdapter, TorqueError};
+use crate::facts::{self, Adapter, Dressing, Facts, Lack, Mind, Rough, SelfLocking, Told, all3};
+use crate::torque::{Figure, OffsetAdapter, Thread, TorqueError, passes};
+use crate::units::Unit;
 use crate::words::choices;
 use uom::si::angle::degree;
 use uom::si::f64::{Angle, Length, Torque};
@@ -17,6 +16,8 @@ pub struct Asked {
     pub name: Option<String>,
     /// What the manual says.
     pub manual: Told<Figure>,
+    /// The unit in which it says it.
+    pub unit: Option<&'static Unit>,
     /// That is the general table's figure for its thread.
     pub by_table: bool,
     /// What comes on top of it.
@@ -33,6 +34,8 @@ pub struct Asked {
     pub bolts: Told<Option<u32>>,
     /// Instead of a torque.
     pub turn: Told<Option<Rough<Angle>>>,
+    /// As far as it is one that is known here.
+    pub thread: Option<Thread>,
     /// What else it wants, in words.
     pub mind: Vec<&'static str>,
 }
@@ -51,21 +54,32 @@ pub enum Fitted {
 impl Asked {
     /// Reads a fastener.
     pub fn of(from: &dyn Facts) -> Self {
-        let manual = manual(from);
+        let found = found(from);
+        let unit = found.as_ref().ok().and_then(|it| it.unit);
+        let manual = found.and_then(manual);
         let drag = drag(from);
-        let figure = both(manual.clone(), drag.clone())
-            .map(|(manual, drag)| drag.map_or(manual, |it| manual.with_drag(it)));
+        let stages = facts::STAGES.maybe(from);
+        // Stages that are not understood may mean less than the whole figure at first: then nothing is set.
+        let figure = all3(manual.clone(), drag.clone(), stages.clone()).and_then(
+            |(manual, drag, stages)| {
+                let figure = drag.map_or(manual, |it| manual.with_drag(it));
+                let all = stages.map_or(Ok(Vec::new()), |it| passes(&figure, &it));
+                all.map(|_| figure).map_err(|why| facts::STAGES.not_together(why))
+            },
+        );
         Self {
             name: facts::FASTENER_NAME.maybe(from).ok().flatten(),
             by_table: manual.is_ok() && from.entry(facts::TORQUE.id()).is_blank(),
             manual,
+            unit,
             drag,
             figure,
             adapter: adapter(from),
             taken: facts::TAKEN_WRENCH.maybe(from).ok().flatten(),
-            stages: facts::STAGES.maybe(from),
+            stages,
             bolts: facts::BOLTS.maybe(from),
             turn: facts::TURN.maybe(from),
+            thread: facts::THREAD.maybe(from).ok().flatten().and_then(|it| it.thread.ok()),
             mind: mind(from),
         }
     }
@@ -108,11 +122,14 @@ fn lacks_wrench() -> Vec<Lack> {
 }
 
 /// The fastener's own figure; where the manual has none, that of its general table for the thread.
-fn manual(from: &dyn Facts) -> Told<Figure> {
-    let Rough { value, bounds, .. } = match facts::TORQUE.maybe(from)? {
-        Some(own) => own,
-        None => from_table(from)?.ok_or_else(|| vec![Lack::Missing(facts::TORQUE.id())])?,
-    };
+fn found(from: &dyn Facts) -> Told<Rough<Torque>> {
+    match facts::TORQUE.maybe(from)? {
+        Some(own) => Ok(own),
+        None => from_table(from)?.ok_or_else(|| vec![Lack::Missing(facts::TORQUE.id())]),
+    }
+}
+
+fn manual(Rough { value, bounds, .. }: Rough<Torque>) -> Told<Figure> {
     let figure = match bounds {
         Some([lowest, highest]) => Figure::between(lowest, highest, Some(value)),
         None => Figure::exactly(value),
@@ -153,13 +170,13 @@ fn mind(from: &dyn Facts) -> Vec<&'static str> {
         Dressing::Dry => choices::THREAD_DRY,
         Dressing::Oil => choices::THREAD_OILED,
         Dressing::Grease => choices::THREAD_GREASED,
-        Dressing::ThreadLock => choices::THREAD_LOCK,
+        Dressing::ThreadLock => choices::MIND_THREAD_LOCK,
     }));
     let minds = facts::MIND.maybe(from).ok().flatten().unwrap_or_default();
     all.extend(minds.into_iter().map(|it| match it {
         Mind::ColdOnly => choices::COLD_ONLY,
-        Mind::LeftHand => choices::LEFT_HAND,
-        Mind::CotterPin => choices::COTTER_PIN,
+        Mind::LeftHand => choices::MIND_LEFT_HAND,
+        Mind::CotterPin => choices::MIND_COTTER_PIN,
         Mind::NewWasher => choices::NEW_WASHER,
         Mind::NewBolt => choices::NEW_BOLT,
         Mind::LoosenFirst => choices::LOOSEN_FIRST,

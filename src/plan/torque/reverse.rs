@@ -5,7 +5,6 @@ use super::serve::serve;
 use crate::facts::{self, Facts, all3, both};
 use crate::plan::{Held, Panel};
 use crate::show::{self, Shown};
-use crate::torque::Verdict;
 use crate::units::{Measure, UnitSet};
 use crate::words::{cautions, labels, notes};
 use crate::working::Quantity;
@@ -24,17 +23,22 @@ pub fn reverse(from: &dyn Facts, drawer: &[Held], set: UnitSet) -> Panel {
     let mut note = Vec::new();
     let mut warnings = Vec::new();
     if drawer.len() > 1 {
-        note.push(held.name.clone());
+        note.push(notes::got_with(&held.name));
+    }
+    if let (Ok(set_to), Ok(wrench)) = (facts::WAS_SET_TO.of(from), &held.wrench) {
+        warnings.extend(wrench.off_scale(set_to).map(|_| notes::SET_OFF_SCALE.to_owned()));
+        warnings.extend(wrench.caution(set_to).map(|it| it.to_string()));
     }
     if let Ok((figure, got)) = both(asked.figure.clone(), got.clone()) {
         let off: Ratio = figure.missed_by(got.value).value;
         let by = show::rounded(Measure::Share, Ratio::of_base(off.base().abs()), set);
         note.push(notes::off_figure(&by, off.base() > 0.0));
-        match figure.verdict(&got) {
-            Some(Verdict::Inside) => note.push(notes::INSIDE.to_owned()),
-            Some(Verdict::Partly) => warnings.push(notes::GOT_PARTLY.to_owned()),
-            Some(Verdict::Outside) => warnings.push(notes::GOT_OUTSIDE.to_owned()),
-            None => {}
+        match figure.missed(&got) {
+            [false, false] if figure.range().is_some() => note.push(notes::INSIDE.to_owned()),
+            [false, false] => {}
+            [true, false] => warnings.push(notes::GOT_LESS.to_owned()),
+            [false, true] => warnings.push(notes::GOT_MORE.to_owned()),
+            [true, true] => warnings.push(notes::GOT_EITHER.to_owned()),
         }
     }
     Panel {
@@ -42,6 +46,6 @@ pub fn reverse(from: &dyn Facts, drawer: &[Held], set: UnitSet) -> Panel {
         blanks: vec![facts::WAS_SET_TO.id()],
         warnings,
         cautions: cautions::AFTER_A_MISTAKE,
-        ..Panel::of(Shown::quantity(labels::IT_GOT, got, set))
+        ..Panel::of(Shown::quantity_in(labels::IT_GOT, got, set, asked.unit))
     }
 }

@@ -1,13 +1,16 @@
 //! A fastener's row in the torque list: what to set on which wrench, and no more. Two hundred of them follow one letter.
 
 use super::serve::serve;
-use super::{Asked, pass_on};
-use crate::facts::Lack;
+use super::steps::steps;
+use super::{Asked, Fitted, mark, no_wrench, off_scale, pass_on};
+use crate::digits;
 use crate::plan::Held;
 use crate::show::{self, Figure};
 use crate::torque::{Verdict, turned};
 use crate::units::{Measure, UnitSet};
-use crate::words::{labels, notes};
+use crate::words::{choices, labels, notes};
+use uom::si::angle::degree;
+use uom::si::f64::Length;
 
 /// A row.
 #[derive(Debug, Clone, PartialEq)]
@@ -16,8 +19,10 @@ pub struct Row {
     pub label: &'static str,
     /// What to set, how far to turn, or what is lacking.
     pub figure: Figure,
-    /// The wrench, where there is a choice.
+    /// What has to be on the wrench for it, and which wrench where there is a choice.
     pub with: String,
+    /// What comes one after another.
+    pub then: String,
     /// What needs care.
     pub care: &'static str,
 }
@@ -28,8 +33,6 @@ pub fn row(asked: &Asked, drawer: &[Held], set: UnitSet) -> Row {
     let Some((held, fit)) = drawer.get(served.at).zip(served.fits.get(served.at)) else {
         return bare(Figure::Lacks(Vec::new()));
     };
-    let several = drawer.len() > 1;
-    let with = if several { held.name.clone() } else { String::new() };
     match fit {
         Ok(fit) => {
             let unit = held.marked_in.or_else(|| Measure::Torque.usual(set));
@@ -42,7 +45,9 @@ pub fn row(asked: &Asked, drawer: &[Held], set: UnitSet) -> Row {
                 _ => "",
             };
             let label = if marked { labels::SET_TO } else { labels::EXACT_SETTING };
-            Row { label, figure: show::setting_figure(fit.set, unit, marked), with, care }
+            let figure = show::setting_figure(fit.set, unit, marked);
+            let with = with(asked, held, drawer.len() > 1, set);
+            Row { label, figure, with, then: then(asked, held, set), care }
         }
         Err(lacks) => match &asked.turn {
             // A part that is turned by an angle has no torque, and needs none.
@@ -50,24 +55,72 @@ pub fn row(asked: &Asked, drawer: &[Held], set: UnitSet) -> Row {
                 label: labels::TURN,
                 figure: show::figure_of(turned(turn.value, turn.bounds), set),
                 with: notes::FROM_THE_SEAT.to_owned(),
+                then: String::new(),
                 care: "",
             },
-            _ if lacks.iter().any(|it| matches!(it, Lack::Missing(_))) => {
-                bare(Figure::Lacks(lacks.clone()))
+            _ if off_scale(fit, held).is_some() => {
+                bare(Figure::Words(no_wrench(&served, drawer).to_owned()))
             }
-            _ => {
-                let words = if several && !served.chosen {
-                    notes::NO_WRENCH
-                } else {
-                    notes::NOT_THIS_WRENCH
-                };
-                bare(Figure::Words(words.to_owned()))
-            }
+            _ => bare(Figure::Lacks(lacks.clone())),
         },
     }
 }
 
 /// Without a setting.
 fn bare(figure: Figure) -> Row {
-    Row { label: labels::SET_TO, figure, with: String::new(), care: "" }
+    Row { label: labels::SET_TO, figure, with: String::new(), then: String::new(), care: "" }
+}
+
+/// What makes the setting right: adapter, drag, several bolts, the wrench where there is a choice.
+fn with(asked: &Asked, held: &Held, several: bool, set: UnitSet) -> String {
+    let mut with = Vec::new();
+    with.extend(through(asked, held, set));
+    if let Ok(Some(drag)) = asked.drag {
+        with.push(notes::drag_on_top(&show::rounded(Measure::Torque, drag, set)));
+    }
+    if let Ok(Some(bolts)) = asked.bolts {
+        with.push(notes::in_order(&bolts.to_string()));
+    }
+    if let (Ok(Some(turn)), Ok(_)) = (&asked.turn, &asked.figure) {
+        let degrees = show::figure_of(turned(turn.value, turn.bounds), set);
+        if let Figure::Number { text, unit, .. } = degrees {
+            with.push([text.as_str(), unit].concat());
+        }
+        with.push(notes::OR_TORQUE.to_owned());
+    }
+    if several {
+        with.push(notes::with_wrench(&held.name));
+    }
+    with.join(" · ")
+}
+
+/// The adapter that a setting is reckoned for.
+pub(super) fn through(asked: &Asked, held: &Held, set: UnitSet) -> Option<String> {
+    let length = |it: Length| show::rounded(Measure::Span, it, set);
+    match asked.adapter.as_ref().ok()? {
+        Fitted::None => None,
+        Fitted::Square(_) => Some(notes::THROUGH_SQUARE.to_owned()),
+        Fitted::At(adapter, angle) => {
+            let angle = angle.as_ref().ok()?.get::<degree>();
+            let how = match angle {
+                0.0 => choices::IN_LINE.to_owned(),
+                180.0 => choices::POINTING_BACK.to_owned(),
+                other => notes::at_angle(&format!("{}°", digits::brief(other, 4))),
+            };
+            let hand = held.length.as_ref().ok().copied().flatten().map(length);
+            let adapter = length(*adapter.as_ref().ok()?);
+            Some(notes::through(&adapter, &how, &hand.unwrap_or_default()))
+        }
+    }
+}
+
+/// Its stages, each with what to set.
+fn then(asked: &Asked, held: &Held, set: UnitSet) -> String {
+    if !matches!(asked.stages, Ok(Some(_))) {
+        return String::new();
+    }
+    let adapter = asked.adapter.clone().and_then(|it| it.on(&held.length));
+    let steps = steps(asked, held, &mark(asked, held, &adapter), set);
+    let settings: Vec<String> = steps.iter().map(|it| it.1.figure_words()).collect();
+    notes::one_after_another(&settings)
 }

@@ -24,13 +24,7 @@ pub fn steps(
     };
     // What the figure lacks is said at its head.
     let Ok(figure) = &asked.figure else { return Vec::new() };
-    let all = match passes(figure, stages) {
-        Ok(all) => all,
-        Err(why) => {
-            let lacks = facts::STAGES.not_together(why);
-            return vec![(labels::STAGES.to_owned(), Shown::lacking(labels::SET_TO, lacks))];
-        }
-    };
+    let Ok(all) = passes(figure, stages) else { return Vec::new() };
     let count = all.len();
     let step = |(at, pass): (usize, &Pass)| match pass {
         Pass::Turn(angle) => {

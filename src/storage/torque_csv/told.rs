@@ -2,7 +2,7 @@
 
 use super::Row;
 use super::columns::{THREAD, held};
-use crate::entry::Entry;
+use crate::entry::{self, Entry};
 use crate::facts::{self, About, Facts, Kind};
 use crate::words::table as words;
 
@@ -12,7 +12,14 @@ pub fn told(row: &Row) -> String {
         Ok(entries) => entries,
         Err(errors) => {
             let errors: Vec<String> = errors.iter().map(ToString::to_string).collect();
-            return errors.join(words::BETWEEN_NOTES);
+            let said = errors.join(words::BETWEEN_NOTES);
+            let name = super::first_said(&row.cells);
+            // A row that is not taken as a whole is named in what is wrong with it.
+            return if said.contains(&name) {
+                said
+            } else {
+                words::named(&entry::quoted(&name), &said)
+            };
         }
     };
     let text = |about: &About| {
