@@ -178,6 +178,8 @@ impl Pasted {
                 let text = self.text.get_untracked();
                 if let Some(text) = now.try_update(|it| it.mend(&text, at, cell, &said)) {
                     self.text.set(text);
+                    // For the next time that the fold is opened; what stands here stays under the cursor.
+                    self.read.update_untracked(|it| *it = Some(Ok(now.get_untracked())));
                 }
             });
             el("div")
