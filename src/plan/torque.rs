@@ -81,6 +81,9 @@ pub fn torque(from: &dyn Facts, drawer: &[Held], set: UnitSet) -> Panel {
 
     let mut note = notes_of(&asked, held, fit, setting, off_scale, drawer, set);
     let mut warnings = warnings_of(&asked, fit, set);
+    if matches!(asked.turn, Ok(Some(_))) {
+        warnings.push(notes::CRUSHED_ALREADY.to_owned());
+    }
     if let Some(why) = off_scale.filter(|_| served.chosen || drawer.len() < 2) {
         warnings.push(why.to_string());
     }

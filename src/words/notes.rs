@@ -97,7 +97,9 @@ pub fn got_with(name: &str) -> String {
 pub const SET_OFF_SCALE: &str =
     "This wrench cannot be set so: was it another one, or another unit?";
 /// Beside a turn.
-pub const FROM_THE_SEAT: &str = "from where it seats, finger-tight first; a gasket that is crushed already wants far less, as its box prints";
+pub const FROM_THE_SEAT: &str = "from where it seats, finger-tight first";
+/// Warning beside a turn.
+pub const CRUSHED_ALREADY: &str = "A gasket that is crushed already wants far less of a turn than a new one: its box prints both.";
 /// Instead of a number, beside a torque.
 pub const OR_TORQUE: &str = "the torque or the turn, not one after the other";
 /// Beside a setting: what has to sit on the wrench for it.
