@@ -2,11 +2,13 @@
 //! words, its reader and the record it lives in; and how a calculation asks for facts and says which it lacks.
 
 mod echo;
+mod fluids;
 mod general;
 mod read;
 mod table;
 
 pub use echo::{as_read, echo};
+pub use fluids::{LevelRead, Stand, Warm};
 pub use general::GeneralTorque;
 pub use read::{Capacity, Chosen, Level, Recharge, Rough, TypedThread};
 pub(crate) use read::{chosen, several_keys};
@@ -71,6 +73,8 @@ pub enum Kind {
         /// Whether a range is taken too.
         range: bool,
     },
+    /// One number with a unit, or several of them.
+    Sizes(&'static [Limit]),
     /// One of some.
     Choice(&'static [Choice]),
     /// A day.
@@ -117,7 +121,7 @@ impl About {
     /// The units that the blank's button goes through under `set`, the usual one first.
     pub fn offered(&self, set: UnitSet) -> Vec<&'static Unit> {
         match &self.kind {
-            Kind::Quantity { limits, .. } => {
+            Kind::Quantity { limits, .. } | Kind::Sizes(limits) => {
                 limits.iter().flat_map(|it| it.measure.offered(set)).copied().collect()
             }
             Kind::Temperatures => Measure::Temperature.offered(set).to_vec(),
@@ -135,7 +139,9 @@ impl About {
 
     fn takes(&self, dimension: Dimension) -> bool {
         match &self.kind {
-            Kind::Quantity { limits, .. } => limits.iter().any(|it| it.unit.dimension == dimension),
+            Kind::Quantity { limits, .. } | Kind::Sizes(limits) => {
+                limits.iter().any(|it| it.unit.dimension == dimension)
+            }
             Kind::Temperatures => dimension == Dimension::Temperature,
             Kind::ThreadTorques => dimension == Dimension::Torque,
             _ => false,

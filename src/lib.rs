@@ -13,6 +13,7 @@ pub mod garage;
 pub mod season;
 
 pub mod battery;
+pub mod expansion;
 pub mod fuel;
 pub mod oil;
 pub mod torque;

@@ -37,6 +37,11 @@ sources! {
     FILTER_ALLOWANCE: "by definition: the fill with a new filter less the fill without";
     MARKS: "arithmetic: the whole fill reaches the upper mark, the volume between the marks less the lower";
     BOTTLES: "arithmetic, to whole milliliters: half a milliliter short, all in all and in each bottle, needs no further bottle";
+    BOTTLE_SIZES: "arithmetic over all combinations, to whole milliliters: half a milliliter short, all in all and in each bottle, needs no further bottle";
+    LEVEL: "arithmetic: the volume between the marks, spread evenly between them (common practice, no source)";
+    USED_OIL: "by definition: the manual's fill replaces what came out";
+    OIL_EXPANSION: "API MPMS 11.1 (1980), ASTM D1250 table 54D: K, H = exp(−d · (1 + 0.8 · d)), d = 0.6278 / ρ · (t − 15 °C); 860 kg/m³ (840 to 900) where no data sheet is at hand: common practice, no source";
+    SAE_J300: "SAE J300, January 2015: cranking limit 35 K below the number before the W, pumping limit 5 K lower";
 }
 
 // Fuel.

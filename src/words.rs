@@ -8,6 +8,7 @@ pub mod fasteners;
 pub mod labels;
 pub mod lines;
 pub mod notes;
+pub mod oil;
 pub mod page;
 pub mod season_line;
 pub mod table;

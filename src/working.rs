@@ -105,6 +105,8 @@ quantities! {
     Energy of uom::si::energy::joule;
     Area of uom::si::area::square_meter;
     Force of uom::si::force::newton;
+    MassDensity of uom::si::mass_density::kilogram_per_cubic_meter;
+    Mass of uom::si::mass::kilogram;
 }
 
 /// Writes a term: symbol, plain words, measure, quantity.

@@ -24,8 +24,20 @@ const FROZEN: &[(u16, &str, Home)] = &[
     (32, "fill_without_filter", Home::Bike),
     (33, "fill_after_overhaul", Home::Bike),
     (34, "between_marks", Home::Bike),
+    (35, "level_read_at", Home::Bike),
+    (36, "level_stand", Home::Bike),
+    (37, "level_engine", Home::Bike),
+    (38, "level_minutes", Home::Bike),
+    (39, "check_temperature", Home::Bike),
     (40, "bottle_size", Home::Garage),
     (41, "oil_on_shelf", Home::Garage),
+    (42, "oil_density", Home::Garage),
+    (43, "pour_temperature", Home::Season),
+    (44, "oil_grade", Home::Garage),
+    (45, "jaso_class", Home::Garage),
+    (46, "wet_clutch", Home::Bike),
+    (47, "level_reads", Home::Season),
+    (48, "coldest_start", Home::Season),
     (50, "chemistry", Home::Bike),
     (51, "capacity", Home::Bike),
     (52, "charge_when_parked", Home::Season),
@@ -71,6 +83,11 @@ const FROZEN: &[(u16, &str, Home)] = &[
 const FROZEN_CHOICES: &[(u16, &[(u8, &str)])] = &[
     (15, &[(1, "injection"), (2, "carburetor")]),
     (30, &[(1, "drain_only"), (2, "with_filter"), (3, "after_overhaul")]),
+    (35, &[(1, "glass"), (2, "stick_rested"), (3, "stick_screwed"), (4, "oil_tank")]),
+    (36, &[(1, "upright"), (2, "center_stand"), (3, "side_stand")]),
+    (37, &[(1, "warm"), (2, "cold")]),
+    (45, &[(1, "ma"), (2, "ma1"), (3, "ma2"), (4, "mb"), (5, "none")]),
+    (46, &[(1, "yes"), (2, "no")]),
     (
         50,
         &[(1, "flooded_antimony"), (2, "agm"), (3, "gel"), (4, "flooded_calcium"), (5, "lifepo4")],
@@ -201,7 +218,7 @@ fn numbers_ascend_and_keys_are_unique() {
     for about in TABLE {
         assert!(facts::about(about.id).is_some_and(|it| std::ptr::eq(it, *about)), "{}", about.key);
     }
-    for unknown in [0, 2, 9, 20, 99, u16::MAX] {
+    for unknown in [0, 2, 9, 29, 99, u16::MAX] {
         assert!(facts::about(Id(unknown)).is_none());
     }
 }
@@ -264,7 +281,9 @@ fn a_blank_is_a_lack_of_its_own_fact() {
     let named = each! {
         BIKE_NAME TANK_VOLUME FUEL_IN_TANK FILL_TO STABILIZER_LABEL ALREADY_TREATED FUEL_SUPPLY LINE_VOLUME
         BOWLS_VOLUME CONSUMPTION GENERAL_TORQUES OIL_CHANGE FILL_WITH_FILTER FILL_WITHOUT_FILTER FILL_AFTER_OVERHAUL BETWEEN_MARKS
-        BOTTLE_SIZE OIL_ON_SHELF CHEMISTRY CAPACITY CHARGE_WHEN_PARKED RESTING_VOLTAGE KEY_OFF_DRAW CHARGE_BELOW
+        LEVEL_READ_AT LEVEL_STAND LEVEL_ENGINE LEVEL_MINUTES CHECK_TEMPERATURE
+        BOTTLE_SIZE OIL_ON_SHELF OIL_DENSITY POUR_TEMPERATURE OIL_GRADE JASO_CLASS WET_CLUTCH LEVEL_READS COLDEST_START
+        CHEMISTRY CAPACITY CHARGE_WHEN_PARKED RESTING_VOLTAGE KEY_OFF_DRAW CHARGE_BELOW
         CHARGER_CURRENT PARK_DATE RIDE_DATE WHERE_IT_STANDS MONTHLY_MEANS COLDEST_NIGHT UNIT_SET FASTENER_NAME TORQUE
         ADAPTER ADAPTER_LENGTH ADAPTER_ANGLE SELF_LOCKING PREVAILING_TORQUE THREAD FASTENER_NOTE STAGES
         WRENCH_NAME WRENCH_LENGTH LOWEST_MARK HIGHEST_MARK GRADUATION ACCURACY WRENCH_KEY
@@ -314,5 +333,7 @@ fn a_choice_by_key_or_by_number() {
 #[test]
 fn who_takes_a_minus() {
     let signed: Vec<_> = TABLE.iter().filter(|it| it.signed()).map(|it| it.key).collect();
-    assert_eq!(signed, ["coldest_night", "adapter_angle"]);
+    let expected =
+        ["check_temperature", "pour_temperature", "coldest_start", "coldest_night", "adapter_angle"];
+    assert_eq!(signed, expected);
 }

@@ -192,6 +192,9 @@ fn codes_are_frozen() {
         (104, "kN"),
         (105, "N"),
         (106, "lbf"),
+        (112, "kg/m³"),
+        (113, "kg/L"),
+        (114, "g"),
     ];
     let now: Vec<_> = units::ALL.iter().map(|it| (it.code, it.symbol)).collect();
     assert_eq!(now, frozen);

@@ -34,6 +34,7 @@ pub fn as_read(about: &About, entry: &Entry) -> String {
                 |key| choices.iter().find(|it| it.key == key).map_or(key, |it: &Choice| it.label);
             keys.split_whitespace().map(label).collect::<Vec<_>>().join(", ")
         }
+        Kind::Sizes(_) => with_unit(about, entry, text.ends_with(|it: char| it.is_ascii_digit())),
         Kind::Dose | Kind::Text | Kind::Count { .. } | Kind::Stages | Kind::ThreadTorques => {
             text.to_owned()
         }
@@ -82,6 +83,18 @@ pub fn echo(about: &About, entry: &Entry) -> Option<String> {
                 ),
                 None => format!("read as {about_word}{number}"),
             })
+        }
+        Kind::Sizes(_) => {
+            if entry::plain_decimal(text).is_some() || text.chars().all(|it| it.is_ascii_digit()) {
+                return None;
+            }
+            let sizes = super::read::sizes_read(about, entry).ok()??;
+            let size = |it: &entry::Read| {
+                let unit = it.unit?;
+                Some(format!("{} {}", digits::shortest(unit.of_base(it.value)), unit.symbol))
+            };
+            let sizes: Vec<String> = sizes.iter().filter_map(size).collect();
+            Some(format!("read as {}", sizes.join(", ")))
         }
         Kind::Dose => {
             let dose = entry::dose(entry).ok()??;

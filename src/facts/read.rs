@@ -3,6 +3,7 @@
 use super::{About, Choice, Kind, Limit};
 use crate::digits;
 use crate::entry::{self, Entry, Read, Refusal};
+use crate::oil::Grade;
 use crate::season::Temperatures;
 use crate::torque::{Thread, ThreadError};
 use crate::units::{Dimension, Unit};
@@ -85,6 +86,7 @@ type Told<T> = Result<Option<T>, Refusal>;
 pub(super) fn check(about: &About, entry: &Entry) -> Result<(), Refusal> {
     match &about.kind {
         Kind::Quantity { .. } => quantity(about, entry).map(drop),
+        Kind::Sizes(_) => sizes_read(about, entry).map(drop),
         Kind::Choice(_) => code(about, entry).map(drop),
         Kind::Day => day(about, entry).map(drop),
         Kind::Dose => dose(about, entry).map(drop),
@@ -99,7 +101,11 @@ pub(super) fn check(about: &About, entry: &Entry) -> Result<(), Refusal> {
 
 /// A number within its limits, with the dimension it was typed in.
 fn quantity(about: &About, entry: &Entry) -> Told<(Read, Dimension)> {
-    let Kind::Quantity { limits, range } = &about.kind else { return Ok(None) };
+    let (limits, range) = match &about.kind {
+        Kind::Quantity { limits, range } => (limits, *range),
+        Kind::Sizes(limits) => (limits, false),
+        _ => return Ok(None),
+    };
     let dimensions: Vec<Dimension> = limits.iter().map(|it| it.unit.dimension).collect();
     known_unit(about, entry)?;
     // A number without a unit of its own means the usual unit of the fact.
@@ -173,6 +179,46 @@ impl Limit {
 
 pub(super) fn one<Q: Quantity>(about: &About, entry: &Entry) -> Told<Q> {
     Ok(quantity(about, entry)?.map(|(read, _)| Q::of_base(read.value)))
+}
+
+/// What stands between several sizes. A comma needs its space: "1,5" is one number.
+const BETWEEN_SIZES: [&str; 5] = [";", ", ", " and ", " or ", "\n"];
+
+/// Several numbers, or one as [`one`] reads it. A number without a unit has that of the next one, as in "1 and 4 L".
+pub(super) fn sizes_read(about: &About, entry: &Entry) -> Told<Vec<Read>> {
+    if entry.text.chars().count() > entry::LONGEST {
+        return Err(Refusal::TooLong);
+    }
+    // One amount as manuals print it, the same again in brackets, has commas of its own.
+    if let Ok(Some((one, _))) = quantity(about, entry) {
+        return Ok(Some(vec![one]));
+    }
+    let mut text = entry.text.clone();
+    for between in BETWEEN_SIZES {
+        text = text.replace(between, ";");
+    }
+    let mut read = Vec::new();
+    let mut unit = entry.unit;
+    for part in text.rsplit(';').filter(|it| !it.trim().is_empty()) {
+        if let Some((size, _)) = quantity(about, &Entry { text: part.to_owned(), unit, ..*entry })?
+        {
+            unit = size.unit.map_or(unit, |it| it.code);
+            read.push(size);
+        }
+    }
+    read.reverse();
+    Ok((!read.is_empty()).then_some(read))
+}
+
+pub(super) fn sizes<Q: Quantity>(about: &About, entry: &Entry) -> Told<Vec<Q>> {
+    let all = sizes_read(about, entry)?;
+    Ok(all.map(|it| it.iter().map(|it| Q::of_base(it.value)).collect()))
+}
+
+pub(super) fn grade(about: &About, entry: &Entry) -> Told<Grade> {
+    let read = |text: String| Grade::read(&text);
+    let typed = text(about, entry)?.map(read).transpose();
+    typed.map_err(|why| Refusal::Together(why.to_string()))
 }
 
 pub(super) fn rough<Q: Quantity>(about: &About, entry: &Entry) -> Told<Rough<Q>> {

@@ -1,23 +1,26 @@
 //! The table of facts. A number stays with its fact for ever; a retired one is never used again.
 
+use super::fluids::{
+    JASO_CLASSES, LEVEL_READS_AT, LevelRead, STANDS, Stand, WARM_OR_COLD, Warm, YES_OR_NO,
+};
 use super::general::{GeneralTorque, general};
 use super::read::{
     Capacity, Chosen, Level, Recharge, Rough, TypedThread, capacity, choice, count, day, dose,
-    level, one, recharge, rough, several, stages,
+    grade, level, one, recharge, rough, several, sizes, stages,
 };
 use super::read::{temperatures, text, thread};
 use super::{About, Choice, Fact, Home, Id, Kind, Limit};
 use crate::battery::Chemistry;
 use crate::entry::{Dose, Stage};
-use crate::oil::Job;
+use crate::oil::{Grade, Jaso, Job};
 use crate::season::Temperatures;
 use crate::torque::{FrictionClass, PropertyClass};
 use crate::units::{self, Measure, Unit, UnitSet};
 use crate::words::{choices as label, facts as words};
 use chrono::NaiveDate;
 use uom::si::f64::{
-    Angle, Area, ElectricCurrent, ElectricPotential, Length, Ratio, ThermodynamicTemperature,
-    Torque, Volume,
+    Angle, Area, ElectricCurrent, ElectricPotential, Length, MassDensity, Ratio,
+    ThermodynamicTemperature, Torque, Volume,
 };
 
 const fn above(low: f64, high: f64, measure: Measure, unit: &'static Unit) -> Limit {
@@ -84,10 +87,34 @@ facts! {
     FILL_AFTER_OVERHAUL: Volume = 33, "fill_after_overhaul", Bike, number![above(0.0, 30.0, Measure::Oil, &units::LITER)], one;
     /// Low mark to full mark.
     BETWEEN_MARKS: Volume = 34, "between_marks", Bike, number![above(0.0, 5.0, Measure::Oil, &units::LITER)], one;
-    /// The bottles that are bought.
-    BOTTLE_SIZE: Volume = 40, "bottle_size", Garage, number![above(0.0, 250.0, Measure::Oil, &units::LITER)], one;
+    /// How it is read.
+    LEVEL_READ_AT: LevelRead = 35, "level_read_at", Bike, Kind::Choice(LEVEL_READS_AT), choice;
+    /// How it stands meanwhile.
+    LEVEL_STAND: Stand = 36, "level_stand", Bike, Kind::Choice(STANDS), choice;
+    /// After a run or before.
+    LEVEL_ENGINE: Warm = 37, "level_engine", Bike, Kind::Choice(WARM_OR_COLD), choice;
+    /// From stopping the engine to reading.
+    LEVEL_MINUTES: u32 = 38, "level_minutes", Bike, Kind::Count { least: 0, most: 120 }, count;
+    /// Oil's, when the level is read.
+    CHECK_TEMPERATURE: ThermodynamicTemperature = 39, "check_temperature", Bike, number![from(-18.0, 149.0, Measure::Temperature, &units::CELSIUS)], one;
+    /// The bottles that are bought, of one size or of several.
+    BOTTLE_SIZE: Vec<Volume> = 40, "bottle_size", Garage, Kind::Sizes(const { &[above(0.0, 250.0, Measure::Oil, &units::LITER)] }), sizes;
     /// Of the same oil.
     OIL_ON_SHELF: Volume = 41, "oil_on_shelf", Garage, number![from(0.0, 250.0, Measure::Oil, &units::LITER)], one;
+    /// At 15 °C.
+    OIL_DENSITY: MassDensity = 42, "oil_density", Garage, number![from(800.0, 1164.0, Measure::Density, &units::KG_PER_M3)], one;
+    /// Of the oil that is poured.
+    POUR_TEMPERATURE: ThermodynamicTemperature = 43, "pour_temperature", Season, number![from(-18.0, 149.0, Measure::Temperature, &units::CELSIUS)], one;
+    /// As printed.
+    OIL_GRADE: Grade = 44, "oil_grade", Garage, Kind::Text, grade;
+    /// As printed.
+    JASO_CLASS: Jaso = 45, "jaso_class", Garage, Kind::Choice(JASO_CLASSES), choice;
+    /// Whether the clutch runs in the engine's oil.
+    WET_CLUTCH: bool = 46, "wet_clutch", Bike, Kind::Choice(YES_OR_NO), choice;
+    /// 0 % at the low mark, 100 % at the full one.
+    LEVEL_READS: Rough<Ratio> = 47, "level_reads", Season, range![from(0.0, 150.0, Measure::Share, &units::PERCENT)], rough;
+    /// With this oil in.
+    COLDEST_START: ThermodynamicTemperature = 48, "coldest_start", Season, number![from(-70.0, 50.0, Measure::Temperature, &units::CELSIUS)], one;
 
     /// Of the battery.
     CHEMISTRY: Chemistry = 50, "chemistry", Bike, Kind::Choice(CHEMISTRIES), choice;
@@ -180,7 +207,7 @@ facts! {
 macro_rules! choices {
     ($($list:ident: $type:ty { $($code:literal $key:literal $label:ident => $value:expr,)+ })+) => {
         $(
-            static $list: &[Choice] = &[$(Choice { code: $code, key: $key, label: label::$label }),+];
+            pub(super) static $list: &[Choice] = &[$(Choice { code: $code, key: $key, label: label::$label }),+];
             impl Chosen for $type {
                 fn of_code(code: u8) -> Option<Self> {
                     match code { $($code => Some($value),)+ _ => None }
@@ -189,6 +216,7 @@ macro_rules! choices {
         )+
     };
 }
+pub(super) use choices;
 
 /// How the engine gets its fuel.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

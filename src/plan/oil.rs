@@ -1,9 +1,12 @@
-//! Oil: fill for the job, first pour and top-up, bottles.
+//! Oil: fill for the job, first pour and top-up, bottles, level, label.
+
+mod bottles;
+mod label;
+mod level;
 
 use super::Panel;
-use crate::digits;
 use crate::facts::{self, Fact, Facts, Told, all3, both};
-use crate::oil::{self, Bottles, Fills, Job, OilError};
+use crate::oil::{self, Fills, Job, OilError};
 use crate::show::{self, Shown};
 use crate::units::{Measure, UnitSet};
 use crate::words::{cautions, labels, notes};
@@ -21,11 +24,6 @@ pub fn oil(from: &dyn Facts, set: UnitSet) -> Panel {
     let top_up = both(fill.clone(), pour.clone()).and_then(|(fill, pour)| {
         oil::top_up(fill, pour.value).map_err(|why| facts::BETWEEN_MARKS.not_together(why))
     });
-    let bottles = bottles(fill, from);
-    let (to_buy, left_over) = match bottles {
-        Ok(Bottles { to_buy, left_over }) => (Ok(to_buy), Ok(left_over)),
-        Err(lacks) => (Err(lacks.clone()), Err(lacks)),
-    };
     let mut note = Vec::new();
     let marks_known = matches!(between, Ok(Some(_)));
     if let (Ok(pour), Ok(top_up)) = (&pour, &top_up) {
@@ -35,12 +33,8 @@ pub fn oil(from: &dyn Facts, set: UnitSet) -> Panel {
             top_up.as_deref(),
         ));
     }
-    if let (Ok(to_buy), Ok(left)) = (&to_buy, &left_over) {
-        let left = show::rounded(Measure::Oil, left.value, set);
-        note.push(notes::bottles(to_buy.value, &digits::fixed(to_buy.value, 0), &left));
-    }
     let mut warnings = Vec::new();
-    if matches!((&pour, between), (Ok(_), Ok(None))) {
+    if matches!((&pour, &between), (Ok(_), Ok(None))) {
         warnings.push(notes::MARKS_UNKNOWN.to_owned());
     }
     let mut answers = vec![
@@ -51,20 +45,31 @@ pub fn oil(from: &dyn Facts, set: UnitSet) -> Panel {
         } else {
             Shown::quantity(labels::TOP_UP, top_up, set)
         },
-        Shown::count(labels::BOTTLES_TO_BUY, to_buy, set),
-        Shown::quantity(labels::LEFT_OVER, left_over, set),
     ];
+    level::level(from, set, &mut answers, &mut warnings);
+    bottles::bottles(fill.clone(), from, set, &mut answers, &mut note);
     answers.push(Shown::quantity(labels::FILTER_ALLOWANCE, allowance(from), set));
     let job = facts::OIL_CHANGE.maybe(from);
+    // An engine that was apart has been drained before.
+    if let (Ok(fill), Ok(Some(Job::DrainOnly | Job::WithFilter))) = (&fill, &job) {
+        let used = oil::used_oil(*fill, between.ok().flatten());
+        answers.push(Shown::quantity(labels::USED_OIL, Ok(used), set));
+    }
+    answers.extend(level::heat(fill, from, set));
+    label::label(from, set, &mut answers, &mut warnings);
     let mut blanks =
         vec![facts::OIL_CHANGE.id(), facts::FILL_WITH_FILTER.id(), facts::FILL_WITHOUT_FILTER.id()];
     if matches!(job, Ok(Some(Job::AfterOverhaul))) {
         blanks.push(facts::FILL_AFTER_OVERHAUL.id());
     }
     blanks.extend([facts::BETWEEN_MARKS.id(), facts::BOTTLE_SIZE.id(), facts::OIL_ON_SHELF.id()]);
+    let mut more = vec![facts::LEVEL_READS.id()];
+    more.extend(level::MORE);
+    more.extend(label::MORE);
     Panel {
         note: note.join(" · "),
         blanks,
+        more,
         answers,
         warnings,
         cautions: cautions::OIL,
@@ -107,13 +112,4 @@ fn allowance(from: &dyn Facts) -> Told<Answer<Volume>> {
         fills(from),
     )?;
     fills.allowance().ok_or_else(Vec::new)
-}
-
-fn bottles(fill: Told<Volume>, from: &dyn Facts) -> Told<Bottles> {
-    let (fill, bottle, shelf) =
-        all3(fill, facts::BOTTLE_SIZE.of(from), facts::OIL_ON_SHELF.of(from))?;
-    oil::bottles(fill, bottle, shelf).map_err(|why| match why {
-        OilError::Shelf => facts::OIL_ON_SHELF.not_together(why),
-        _ => facts::BOTTLE_SIZE.not_together(why),
-    })
 }

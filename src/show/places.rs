@@ -32,6 +32,8 @@ pub fn places(measure: Measure, unit: Option<&Unit>, value: f64) -> usize {
         Measure::Time | Measure::TemperatureStep => 0,
         Measure::Force => usize::from(unit.is_some_and(|it| *it == units::KILONEWTON)),
         Measure::Factor => 2,
-        Measure::Number | Measure::Days => 0,
+        // Under a gram the second digit is what tells one tank from another.
+        Measure::Water => usize::from(size < 10.0) + usize::from(size < 1.0),
+        Measure::Number | Measure::Days | Measure::Density => 0,
     }
 }

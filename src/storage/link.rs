@@ -265,7 +265,9 @@ fn value(id: Id, entry: &Entry) -> Value {
         Some(Kind::Text) if id == facts::FASTENER_NAME.id() => {
             fasteners::code(text).map_or_else(code, Value::Choice)
         }
-        Some(Kind::Quantity { .. } | Kind::Count { .. }) => number().unwrap_or_else(as_typed),
+        Some(Kind::Quantity { .. } | Kind::Sizes(_) | Kind::Count { .. }) => {
+            number().unwrap_or_else(as_typed)
+        }
         Some(Kind::Several(choices)) => several(choices, entry).unwrap_or_else(as_typed),
         Some(_) => as_typed(),
         // Not known to this page: it goes out as it came in.

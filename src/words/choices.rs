@@ -61,4 +61,20 @@ labels! {
     STEEL: "a steel nut or steel thread";
     LIGHT_METAL: "aluminum or magnesium, gasket or not";
     GASKET: "steel, with a gasket or crush washer";
+    GLASS: "glass";
+    STICK_RESTED: "stick, rested on its thread";
+    STICK_SCREWED: "stick, screwed in";
+    OIL_TANK: "oil tank, dry sump";
+    UPRIGHT: "upright";
+    CENTER_STAND: "center stand";
+    SIDE_STAND: "side stand";
+    WARM: "warm, after a run";
+    COLD: "cold";
+    YES: "yes";
+    NO: "no";
+    MA: "MA";
+    MA1: "MA1";
+    MA2: "MA2";
+    MB: "MB";
+    NONE_PRINTED: "none printed";
 }

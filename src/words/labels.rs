@@ -15,6 +15,15 @@ labels! {
     BOTTLES_TO_BUY: "Bottles to buy";
     LEFT_OVER: "Left over";
     FILTER_ALLOWANCE: "Filter allowance";
+    FEWEST_BOTTLES: "Fewest bottles instead";
+    ADD_BY_LEVEL: "Add, by the level";
+    TAKE_OUT: "Take out, by the level";
+    LEVEL_CHECK: "How to look";
+    USED_OIL: "Used oil to catch";
+    HEAT_GROWTH: "Stands higher when read";
+    CRANKS_TO: "Grade cranks down to";
+    PUMPS_TO: "Grade pumps down to";
+    CLUTCH: "Oil for the clutch";
     SET_TO: "Set the wrench to";
     EXACT_SETTING: "Exact setting";
     FASTENER_GETS: "Fastener gets";

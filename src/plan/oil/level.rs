@@ -1,0 +1,68 @@
+//! The level after the run, and what heat does to it.
+
+use crate::facts::{self, Facts, Id, LevelRead, Told, Warm, all3, both};
+use crate::oil::{self, OilError};
+use crate::show::Shown;
+use crate::units::UnitSet;
+use crate::words::{labels, oil as words};
+use uom::si::f64::Volume;
+
+/// Blanks about the level that few need.
+pub const MORE: [Id; 7] = [
+    facts::LEVEL_READ_AT.id(),
+    facts::LEVEL_ENGINE.id(),
+    facts::LEVEL_STAND.id(),
+    facts::LEVEL_MINUTES.id(),
+    facts::CHECK_TEMPERATURE.id(),
+    facts::POUR_TEMPERATURE.id(),
+    facts::OIL_DENSITY.id(),
+];
+
+/// What to add or take out, and how to look.
+pub fn level(from: &dyn Facts, set: UnitSet, answers: &mut Vec<Shown>, warnings: &mut Vec<String>) {
+    if facts::LEVEL_READS.maybe(from) != Ok(None) {
+        let told = both(facts::LEVEL_READS.of(from), facts::BETWEEN_MARKS.of(from));
+        let told = told.and_then(|(reads, between)| {
+            oil::by_level(reads.value, reads.bounds, between).map_err(|why| match why {
+                OilError::Between => facts::BETWEEN_MARKS.not_together(why),
+                _ => facts::LEVEL_READS.not_together(why),
+            })
+        });
+        let over = told.as_ref().is_ok_and(|it| it.law == &oil::TAKE_OUT);
+        let label = if over { labels::TAKE_OUT } else { labels::ADD_BY_LEVEL };
+        answers.push(Shown::quantity(label, told, set));
+        if over {
+            warnings.push(words::OVER_THE_MARK.to_owned());
+        }
+    }
+    let asked = both(
+        both(facts::LEVEL_READ_AT.maybe(from), facts::LEVEL_ENGINE.maybe(from)),
+        both(facts::LEVEL_STAND.maybe(from), facts::LEVEL_MINUTES.maybe(from)),
+    );
+    match asked {
+        Ok(((None, None), (None, None))) => {}
+        Ok(((at, warm), (stand, minutes))) => {
+            let warm = warm.map(|Warm(it)| it);
+            let how = words::how_to_look(at, warm, stand, minutes);
+            answers.push(Shown::words(labels::LEVEL_CHECK, how));
+            if at == Some(LevelRead::OilTank) && warm == Some(false) {
+                warnings.push(words::DRY_SUMP_COLD.to_owned());
+            }
+        }
+        Err(lacks) => answers.push(Shown::lacking(labels::LEVEL_CHECK, lacks)),
+    }
+}
+
+/// How much higher the same oil stands when it is read warmer than it was poured.
+pub fn heat(fill: Told<Volume>, from: &dyn Facts, set: UnitSet) -> Option<Shown> {
+    if facts::CHECK_TEMPERATURE.maybe(from) == Ok(None) {
+        return None;
+    }
+    let read = both(facts::CHECK_TEMPERATURE.of(from), facts::POUR_TEMPERATURE.of(from));
+    let told = all3(fill, read, facts::OIL_DENSITY.maybe(from));
+    let told = told.and_then(|(fill, (read, poured), density)| {
+        oil::heat_growth(fill, poured, read, density)
+            .map_err(|why| facts::CHECK_TEMPERATURE.not_together(why))
+    });
+    Some(Shown::quantity(labels::HEAT_GROWTH, told, set))
+}
