@@ -333,7 +333,12 @@ fn a_choice_by_key_or_by_number() {
 #[test]
 fn who_takes_a_minus() {
     let signed: Vec<_> = TABLE.iter().filter(|it| it.signed()).map(|it| it.key).collect();
-    let expected =
-        ["check_temperature", "pour_temperature", "coldest_start", "coldest_night", "adapter_angle"];
+    let expected = [
+        "check_temperature",
+        "pour_temperature",
+        "coldest_start",
+        "coldest_night",
+        "adapter_angle",
+    ];
     assert_eq!(signed, expected);
 }

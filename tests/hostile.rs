@@ -94,10 +94,17 @@ const PIECES: &[&str] = &[
     "1/2",
     "30 mL per 10 L",
     "24",
+    "860",
+    " kg/m³",
+    " and ",
+    "10W-40",
 ];
 
 /// What several passes are made of.
 const PASSES: &[&str] = &["70 %", "100 %", "20 N·m", "45 N·m", "90°", " then ", "; ", " + "];
+
+/// What several sizes are made of.
+const SIZES: &[&str] = &["1", "4 L", "0.5", " US qt", "; ", ", ", " and ", "\n"];
 
 /// A piece of an entry; a fact whose entries are made of words of its own often gets one of them.
 fn piece(dice: &mut Dice, about: &About) -> &'static str {
@@ -106,6 +113,9 @@ fn piece(dice: &mut Dice, about: &About) -> &'static str {
             choices[dice.below(choices.len())].key
         }
         Kind::Stages if dice.below(2) == 0 => dice.one_of(PASSES),
+        Kind::Sizes(_) if dice.below(2) == 0 => dice.one_of(SIZES),
+        // A narrow one, which the pieces hardly hit.
+        Kind::Quantity { limits, .. } if limits[0].low >= 100.0 && dice.below(4) == 0 => "860",
         _ => dice.one_of(PIECES),
     }
 }
@@ -152,7 +162,7 @@ fn a_million_hostile_entries() {
         let taken = one.taken + other.taken;
         assert!(taken > 50, "{} took {taken} only", about.key);
         assert!(one.told + other.told > 50, "{} was hardly told", about.key);
-        let lists = matches!(about.kind, Kind::Stages | Kind::Several(_));
+        let lists = matches!(about.kind, Kind::Stages | Kind::Several(_) | Kind::Sizes(_));
         let several = one.several + other.several;
         assert!(!lists || several > 20, "{} took {several} of more than one", about.key);
     }
@@ -173,6 +183,7 @@ fn several(about: &About, entry: &Entry) -> bool {
     let from = std::collections::BTreeMap::from([(about.id, entry.clone())]);
     match about.kind {
         Kind::Stages => facts::STAGES.of(&from).is_ok_and(|it| it.len() > 1),
+        Kind::Sizes(_) => facts::BOTTLE_SIZE.of(&from).is_ok_and(|it| it.len() > 1),
         Kind::Several(_) => facts::MIND.of(&from).is_ok_and(|it| it.len() > 1),
         _ => false,
     }

@@ -1,7 +1,11 @@
 //! Oil change, worked by hand.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+#[path = "../formula/mod.rs"]
 mod formula;
+mod grade;
+mod level;
+mod sizes;
 
 use proptest::prelude::*;
 use torpor::{
@@ -22,6 +26,12 @@ fn of(unit: &Unit, number: f64) -> Volume {
     Volume::new::<cubic_meter>(unit.to_base(number))
 }
 
+/// Rows of a table of reference values.
+fn rows(name: &str) -> Vec<csv::StringRecord> {
+    let path = format!("{}/tests/reference/fluids/{name}", env!("CARGO_MANIFEST_DIR"));
+    csv::Reader::from_path(path).unwrap().records().map(Result::unwrap).collect()
+}
+
 #[track_caller]
 fn close(got: Volume, expected: f64, tolerance: f64, what: &str) {
     let got = got.get::<milliliter>();
@@ -32,9 +42,7 @@ fn close(got: Volume, expected: f64, tolerance: f64, what: &str) {
 /// 0.85 in the cold shed of O10; both are common practice, no source. Its figures are whole milliliters.
 #[test]
 fn oil_change_by_hand() {
-    let path = format!("{}/tests/reference/fluids/oil_fill.csv", env!("CARGO_MANIFEST_DIR"));
-    let rows: Vec<_> =
-        csv::Reader::from_path(path).unwrap().records().map(Result::unwrap).collect();
+    let rows = rows("oil_fill.csv");
     assert_eq!(rows.len(), 9);
     for row in rows {
         let known = |column: usize| row[column].parse::<f64>().ok();
