@@ -13,14 +13,25 @@
 //! # Ok(()) }
 //! ```
 
+mod keep;
+mod level;
 mod run;
 mod treat;
+mod water;
 
+pub use keep::{FUEL_AGE, Keeps, age, keeps};
+pub use level::{
+    FILLED_WARM, FUEL_LEFT, MOST_FILL, RUNS_OUT, fuel_left, most_fill, runs_out, to_add_about,
+};
 pub use run::{
     BOWLS_LEFT, INJECTION_RUN, OLD_FUEL_LEFT, RUN_DISTANCE, RunThrough, Supply, old_fuel_left,
     run_through,
 };
-pub use treat::{Label, STABILIZER, stabilizer};
+pub use treat::{Label, STABILIZER, spoons, stabilizer, stabilizer_about};
+pub use water::{
+    Air, DAYS, HELD_BY_E0, HELD_BY_E10, SHED, WATER_BREATHED, breathed, dissolved, held_by_e0,
+    held_by_e10, shed,
+};
 
 use crate::source;
 use crate::{
@@ -128,6 +139,16 @@ pub enum FuelError {
     Consumption,
     /// Lowest consumption over the highest.
     ConsumptionOrder,
+    /// Distance under zero.
+    Since,
+    /// A distance for which one tank is not enough.
+    SinceOverTank,
+    /// Temperature that the table has no factor for.
+    OutsideTable,
+    /// Fuel bought after it is ridden on.
+    BoughtAfterRide,
+    /// Air over the fuel, or nights, under zero.
+    Space,
 }
 
 impl fmt::Display for FuelError {
@@ -150,6 +171,11 @@ impl fmt::Display for FuelError {
             Self::Drawn => "fuel drawn has to be 0 or more",
             Self::Consumption => "consumption has to be more than 0",
             Self::ConsumptionOrder => "lowest consumption has to be at most the highest",
+            Self::Since => "distance since the last fill has to be 0 or more",
+            Self::SinceOverTank => "distance since the last fill has to be one that a tank lasts",
+            Self::OutsideTable => "the table ends there: −18 to 90 °C (0 to 194 °F)",
+            Self::BoughtAfterRide => "fuel has to be bought on the ride date or before",
+            Self::Space => "air over the fuel and nights have to be 0 or more",
         })
     }
 }

@@ -1,9 +1,9 @@
 //! Stabilizer by its label.
 
-use super::{FuelError, positive, positive_or_none};
+use super::{FuelError, final_volume, positive, positive_or_none};
 use crate::source;
 use crate::{
-    units::Measure,
+    units::{self, Measure},
     working::{Amount, Answer, Law, Quantity, Term, term},
 };
 use uom::si::f64::{Ratio, Volume};
@@ -105,4 +105,31 @@ pub fn stabilizer(
         term("I", "fuel in the tank before", Measure::Tank, inside),
     ];
     Ok(Answer::exact(Volume::of_base(dose), &STABILIZER, terms))
+}
+
+/// [`stabilizer`] for a tank that is filled to `level` and whose contents `inside` before it are known within bounds.
+///
+/// # Errors
+/// As of [`stabilizer`].
+pub fn stabilizer_about(
+    level: Volume,
+    inside: &Answer<Volume>,
+    treated: Ratio,
+    label: Label,
+    multiple: f64,
+) -> Result<Answer<Volume>, FuelError> {
+    let dose = |inside| stabilizer(final_volume(inside, level), inside, treated, label, multiple);
+    let mut answer = dose(inside.value)?;
+    if let Some([least, most]) = inside.bounds {
+        let ends = [dose(most)?.value, dose(least)?.value];
+        // More of it untreated asks for more only where some is treated or it is over the level.
+        answer.bounds = Some(if ends[0] > ends[1] { [ends[1], ends[0]] } else { ends });
+    }
+    Ok(answer)
+}
+
+/// A dose in kitchen measures: whole US tablespoons, and quarters of a US teaspoon, the nearest.
+pub fn spoons(dose: Volume) -> (u32, u32) {
+    let quarters = (units::US_TSP.of_base(dose.base()) * 4.0).round().max(0.0).min(1e6) as u32;
+    (quarters / 12, quarters % 12)
 }
