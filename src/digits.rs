@@ -9,6 +9,13 @@ pub fn fixed(value: f64, places: usize) -> String {
     }
 }
 
+/// With so many decimals, never more than the value.
+pub fn down(value: f64, places: usize) -> String {
+    let scale = (0..places).fold(1.0, |scale, _| scale * 10.0);
+    // Slack for what was rounded on the way.
+    fixed((value * scale + 1e-6).floor() / scale, places)
+}
+
 /// With so many decimals, as programs read it: "NaN" and "Infinity" as JavaScript has them. The standard library's own
 /// printing of floats, right to any length, costs the page 7 kB. This gives the same digits up to 2^53 units of the last
 /// place, seventeen digits and zeros beyond; it differs where the product below lies half way: there it rounds up.

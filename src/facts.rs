@@ -8,7 +8,7 @@ mod read;
 mod table;
 
 pub use echo::{as_read, echo};
-pub use fluids::{LevelRead, Stand, Warm};
+pub use fluids::{Bowls, FuelType, LevelRead, Measures, Stand, Tap, Warm};
 pub use general::GeneralTorque;
 pub use read::{Capacity, Chosen, Level, Recharge, Rough, TypedThread};
 pub(crate) use read::{chosen, several_keys};

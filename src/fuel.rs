@@ -21,7 +21,8 @@ mod water;
 
 pub use keep::{FUEL_AGE, Keeps, age, keeps};
 pub use level::{
-    FILLED_WARM, FUEL_LEFT, MOST_FILL, RUNS_OUT, fuel_left, most_fill, runs_out, to_add_about,
+    FILLED_WARM, FUEL_LEFT, MOST_FILL, RUNS_OUT, Warming, fuel_left, most_fill, runs_out,
+    to_add_about,
 };
 pub use run::{
     BOWLS_LEFT, INJECTION_RUN, OLD_FUEL_LEFT, RUN_DISTANCE, RunThrough, Supply, old_fuel_left,

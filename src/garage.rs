@@ -171,6 +171,9 @@ pub fn example(today: NaiveDate, set: UnitSet) -> Kept {
         ("30 mL per 10 L", &LITER),
         ("1 fl oz per 2.5 gal", &US_GAL),
     );
+    if !metric {
+        put(facts::LABEL_MEASURES.id(), "us", 0);
+    }
     put(facts::BIKE_NAME.id(), "Alder 640", 0);
     put(facts::FASTENER_NAME.id(), "Header nut", 0);
     put(facts::FUEL_SUPPLY.id(), "injection", 0);

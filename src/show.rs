@@ -127,6 +127,20 @@ impl Shown {
         shown
     }
 
+    /// A quantity that must not be passed: rounded down.
+    pub fn at_most(label: &'static str, told: Told<Answer<impl Quantity>>, set: UnitSet) -> Self {
+        let down = told.as_ref().ok().map(|it| {
+            let (measure, unit) = (it.law.gives, it.law.gives.usual(set));
+            let value = unit.map_or(it.value.base(), |unit| unit.of_base(it.value.base()));
+            digits::down(value, places(measure, unit, value))
+        });
+        let mut shown = Self::quantity(label, told, set);
+        if let (Some(down), Figure::Number { text, .. }) = (down, &mut shown.figure) {
+            *text = down;
+        }
+        shown
+    }
+
     /// A number without unit: a count, a factor.
     pub fn count(label: &'static str, told: Told<Answer<f64>>, set: UnitSet) -> Self {
         Self::in_base(label, told, set, None)
@@ -333,6 +347,13 @@ fn in_formula(it: Amount, set: UnitSet) -> String {
 /// A quantity rounded as an answer is, with its unit: for notes beside an answer.
 pub fn rounded(measure: Measure, quantity: impl Quantity, set: UnitSet) -> String {
     rounded_in(measure, quantity, measure.usual(set))
+}
+
+/// The same, rounded down: what is accepted at most has to be accepted.
+pub fn rounded_down(measure: Measure, quantity: impl Quantity, set: UnitSet) -> String {
+    let Some(unit) = measure.usual(set) else { return digits::shortest(quantity.base()) };
+    let value = unit.of_base(quantity.base());
+    with_unit(&digits::down(value, places(measure, Some(unit), value)), unit)
 }
 
 /// The same in a unit of its own.

@@ -52,7 +52,7 @@ sources! {
     DILUTION_TO_FIVE_PERCENT: "dilution of a well-mixed volume; 5 % left is common practice, no source";
     RIDE_AT_LEAST: "arithmetic; 15 to 20 km at least is common practice, no source";
     FUEL_LEFT: "arithmetic; a consumption that was typed as one number is taken for 15 % off: common practice, no source";
-    GASOLINE_EXPANSION: "API MPMS 11.1 (1980), ASTM D1250 table 54B: K, H = exp(−g · (1 + 0.8 · g)), g = (346.4228 / ρ + 0.4388) / ρ · (t − 15 °C); ρ 745 kg/m³ at 15 °C, between 720 and 770 (EN 228 from memory)";
+    GASOLINE_EXPANSION: "API MPMS 11.1 (1980), ASTM D1250 table 54B: K, H = exp(−g · (1 + 0.8 · g)), g = (346.4228 / ρ + 0.4388) / ρ · (t − 15 °C); ρ between 720 and 770 kg/m³ at 15 °C (EN 228 from memory)";
     FUEL_KEEPS: "calendar; treated fuel keeps 12 to 24 months (label claims), untreated 1 to 3 in a tank: common practice, no source";
     HUMID_AIR: "gas law and vapor pressure over water, WMO-No. 8: 611.2 Pa · exp(17.62 · t / (243.12 + t)); over ice 22.46 and 272.62, from memory";
     WATER_IN_E10: "pages quoting published guidance: 0.3 % of the volume at −12 °C, 0.5 % at 16 °C";

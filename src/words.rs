@@ -5,6 +5,7 @@ pub mod choices;
 pub mod drawings;
 pub mod facts;
 pub mod fasteners;
+pub mod fuel;
 pub mod labels;
 pub mod lines;
 pub mod notes;

@@ -19,6 +19,15 @@ const FROZEN: &[(u16, &str, Home)] = &[
     (17, "bowls_volume", Home::Bike),
     (18, "consumption", Home::Bike),
     (19, "general_torques", Home::Bike),
+    (20, "highest_dose", Home::Garage),
+    (21, "label_measures", Home::Garage),
+    (22, "fill_temperature", Home::Season),
+    (23, "warmest_fuel", Home::Season),
+    (24, "since_full", Home::Season),
+    (25, "fuel_bought", Home::Season),
+    (26, "fuel_type", Home::Bike),
+    (27, "fuel_tap", Home::Bike),
+    (28, "bowls", Home::Season),
     (30, "oil_change", Home::Season),
     (31, "fill_with_filter", Home::Bike),
     (32, "fill_without_filter", Home::Bike),
@@ -82,6 +91,10 @@ const FROZEN: &[(u16, &str, Home)] = &[
 /// Frozen form: fact, code and key of each choice.
 const FROZEN_CHOICES: &[(u16, &[(u8, &str)])] = &[
     (15, &[(1, "injection"), (2, "carburetor")]),
+    (21, &[(1, "us"), (2, "imperial")]),
+    (26, &[(1, "e10"), (2, "e0")]),
+    (27, &[(1, "manual"), (2, "vacuum"), (3, "none")]),
+    (28, &[(1, "drained"), (2, "full")]),
     (30, &[(1, "drain_only"), (2, "with_filter"), (3, "after_overhaul")]),
     (35, &[(1, "glass"), (2, "stick_rested"), (3, "stick_screwed"), (4, "oil_tank")]),
     (36, &[(1, "upright"), (2, "center_stand"), (3, "side_stand")]),
@@ -280,7 +293,8 @@ fn a_blank_is_a_lack_of_its_own_fact() {
     }
     let named = each! {
         BIKE_NAME TANK_VOLUME FUEL_IN_TANK FILL_TO STABILIZER_LABEL ALREADY_TREATED FUEL_SUPPLY LINE_VOLUME
-        BOWLS_VOLUME CONSUMPTION GENERAL_TORQUES OIL_CHANGE FILL_WITH_FILTER FILL_WITHOUT_FILTER FILL_AFTER_OVERHAUL BETWEEN_MARKS
+        BOWLS_VOLUME CONSUMPTION GENERAL_TORQUES
+        HIGHEST_DOSE LABEL_MEASURES FILL_TEMPERATURE WARMEST_FUEL SINCE_FULL FUEL_BOUGHT FUEL_TYPE FUEL_TAP BOWLS OIL_CHANGE FILL_WITH_FILTER FILL_WITHOUT_FILTER FILL_AFTER_OVERHAUL BETWEEN_MARKS
         LEVEL_READ_AT LEVEL_STAND LEVEL_ENGINE LEVEL_MINUTES CHECK_TEMPERATURE
         BOTTLE_SIZE OIL_ON_SHELF OIL_DENSITY POUR_TEMPERATURE OIL_GRADE JASO_CLASS WET_CLUTCH LEVEL_READS COLDEST_START
         CHEMISTRY CAPACITY CHARGE_WHEN_PARKED RESTING_VOLTAGE KEY_OFF_DRAW CHARGE_BELOW
@@ -334,6 +348,8 @@ fn a_choice_by_key_or_by_number() {
 fn who_takes_a_minus() {
     let signed: Vec<_> = TABLE.iter().filter(|it| it.signed()).map(|it| it.key).collect();
     let expected = [
+        "fill_temperature",
+        "warmest_fuel",
         "check_temperature",
         "pour_temperature",
         "coldest_start",

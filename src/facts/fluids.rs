@@ -29,7 +29,62 @@ pub enum Stand {
     Side,
 }
 
+/// Whose ounces and gallons a label means.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Measures {
+    /// American.
+    Us,
+    /// British.
+    Imperial,
+}
+
+/// What is in the gasoline.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum FuelType {
+    /// A tenth of ethanol.
+    E10,
+    /// No ethanol.
+    E0,
+}
+
+/// What shuts the fuel off.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Tap {
+    /// Turned by hand.
+    Manual,
+    /// Opens by the engine's suction.
+    Vacuum,
+    /// A pump.
+    None,
+}
+
+/// What becomes of the carburetor bowls over the season.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Bowls {
+    /// Drained.
+    Drained,
+    /// Left full of treated fuel.
+    Full,
+}
+
 choices! {
+    LABEL_MEASURES_OF: Measures {
+        1 "us" US => Measures::Us,
+        2 "imperial" IMPERIAL => Measures::Imperial,
+    }
+    FUEL_TYPES: FuelType {
+        1 "e10" E10 => FuelType::E10,
+        2 "e0" E0 => FuelType::E0,
+    }
+    TAPS: Tap {
+        1 "manual" TAP_MANUAL => Tap::Manual,
+        2 "vacuum" TAP_VACUUM => Tap::Vacuum,
+        3 "none" TAP_NONE => Tap::None,
+    }
+    BOWLS_IN_STORAGE: Bowls {
+        1 "drained" BOWLS_DRAINED => Bowls::Drained,
+        2 "full" BOWLS_FULL => Bowls::Full,
+    }
     LEVEL_READS_AT: LevelRead {
         1 "glass" GLASS => LevelRead::Glass,
         2 "stick_rested" STICK_RESTED => LevelRead::StickRested,

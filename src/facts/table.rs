@@ -1,7 +1,8 @@
 //! The table of facts. A number stays with its fact for ever; a retired one is never used again.
 
 use super::fluids::{
-    JASO_CLASSES, LEVEL_READS_AT, LevelRead, STANDS, Stand, WARM_OR_COLD, Warm, YES_OR_NO,
+    BOWLS_IN_STORAGE, Bowls, FUEL_TYPES, FuelType, JASO_CLASSES, LABEL_MEASURES_OF, LEVEL_READS_AT,
+    LevelRead, Measures, STANDS, Stand, TAPS, Tap, WARM_OR_COLD, Warm, YES_OR_NO,
 };
 use super::general::{GeneralTorque, general};
 use super::read::{
@@ -76,6 +77,25 @@ facts! {
 
     /// The manual's general table of torques by thread.
     GENERAL_TORQUES: Vec<GeneralTorque> = 19, "general_torques", Bike, Kind::ThreadTorques, general;
+
+    /// Of doses, as the label has it.
+    HIGHEST_DOSE: u32 = 20, "highest_dose", Garage, Kind::Count { least: 1, most: 10 }, count;
+    /// Whose ounces and gallons the label means.
+    LABEL_MEASURES: Measures = 21, "label_measures", Garage, Kind::Choice(LABEL_MEASURES_OF), choice;
+    /// Of the fuel that is filled in.
+    FILL_TEMPERATURE: ThermodynamicTemperature = 22, "fill_temperature", Season, number![from(-18.0, 60.0, Measure::Temperature, &units::CELSIUS)], one;
+    /// That the fuel may get until it is ridden.
+    WARMEST_FUEL: ThermodynamicTemperature = 23, "warmest_fuel", Season, number![from(-18.0, 90.0, Measure::Temperature, &units::CELSIUS)], one;
+    /// Since it was full.
+    SINCE_FULL: Length = 24, "since_full", Season, number![from(0.0, 2000.0, Measure::Distance, &units::KILOMETER)], one;
+    /// The fuel that is in the tank.
+    FUEL_BOUGHT: NaiveDate = 25, "fuel_bought", Season, Kind::Day, day;
+    /// With ethanol or without.
+    FUEL_TYPE: FuelType = 26, "fuel_type", Bike, Kind::Choice(FUEL_TYPES), choice;
+    /// Between tank and carburetors.
+    FUEL_TAP: Tap = 27, "fuel_tap", Bike, Kind::Choice(TAPS), choice;
+    /// Over the season.
+    BOWLS: Bowls = 28, "bowls", Season, Kind::Choice(BOWLS_IN_STORAGE), choice;
 
     /// What is done this time.
     OIL_CHANGE: Job = 30, "oil_change", Season, Kind::Choice(JOBS), choice;

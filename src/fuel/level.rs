@@ -41,9 +41,8 @@ pub const RUNS_OUT: Law = Law {
     holds: "gasoline without ethanol, at rest, bike level; E10 is not in the table",
 };
 
-/// Density of gasoline at 15 °C, kg/m³: lightest, typical, heaviest. EN 228 has 720 to 775, from memory; table 54B ends
-/// at 770.
-const DENSITY: [f64; 3] = [720.0, 745.0, 770.0];
+/// Density of gasoline at 15 °C, kg/m³: lightest and heaviest. EN 228 has 720 to 775, from memory; table 54B ends at 770.
+const DENSITY: [f64; 2] = [720.0, 770.0];
 
 /// How far off a consumption is that was typed as one number. Common practice, no source.
 const CONSUMPTION_OFF: f64 = 0.15;
@@ -94,74 +93,91 @@ pub fn fuel_left(
 /// As of [`to_add`].
 pub fn to_add_about(
     tank: Volume,
-    inside: &Answer<Volume>,
+    inside: Volume,
+    bounds: Option<[Volume; 2]>,
     fill_to: Volume,
 ) -> Result<Answer<Volume>, FuelError> {
-    let mut answer = to_add(tank, inside.value, fill_to)?;
-    if let Some([least, most]) = inside.bounds {
+    let mut answer = to_add(tank, inside, fill_to)?;
+    if let Some([least, most]) = bounds {
         let [more, less] = [to_add(tank, least, fill_to)?, to_add(tank, most, fill_to)?];
         answer.bounds = Some([less.value, more.value]);
     }
     Ok(answer)
 }
 
-/// Volumes at 15 °C of one unit of fuel, when filled and when warmest.
-fn factors(
-    density: f64,
-    filled: ThermodynamicTemperature,
-    warmest: ThermodynamicTemperature,
-) -> Result<[f64; 2], FuelError> {
-    let factor = |at| Table::Gasoline.factor(MassDensity::of_base(density), at);
-    factor(filled)
-        .zip(factor(warmest))
-        .map(|(one, other)| [one, other])
-        .ok_or(FuelError::OutsideTable)
+/// Fuel between two temperatures.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Warming {
+    /// When it is filled.
+    pub filled: ThermodynamicTemperature,
+    /// The warmest it may get.
+    pub warmest: ThermodynamicTemperature,
+    /// At 15 °C; where nobody knows it, gasoline of any season is meant.
+    pub density: Option<MassDensity>,
 }
 
-fn terms_of(first: Term, [filled, warm]: [f64; 2]) -> Vec<Term> {
-    let number = |symbol, name, number| Term { symbol, name, amount: Amount::Number(number) };
-    vec![
-        first,
-        number("K", "its volume at 15 °C, as a share, when filled", filled),
-        number("H", "the same when warmest", warm),
-    ]
+impl Warming {
+    /// Volumes at 15 °C of one unit of fuel, when filled and when warmest.
+    fn factors(&self, density: f64) -> Result<[f64; 2], FuelError> {
+        let factor = |at| Table::Gasoline.factor(MassDensity::of_base(density), at);
+        let [filled, warm] = [self.filled, self.warmest].map(factor);
+        filled.zip(warm).map(|(filled, warm)| [filled, warm]).ok_or(FuelError::OutsideTable)
+    }
+
+    /// What `of` makes of the factors: for the lightest gasoline, which grows most, with bounds; exact for a known density.
+    fn answer(
+        &self,
+        first: Term,
+        law: &'static Law,
+        of: impl Fn([f64; 2]) -> Volume,
+    ) -> Result<Answer<Volume>, FuelError> {
+        let lightest = self.density.map_or(DENSITY[0], Quantity::base);
+        let factors = self.factors(lightest)?;
+        let value = of(factors);
+        let bounds = match self.density {
+            Some(_) => None,
+            None => {
+                let other = of(self.factors(DENSITY[1])?);
+                Some(if other < value { [other, value] } else { [value, other] })
+            }
+        };
+        let [filled, warm] = factors;
+        let number = |symbol, name, number| Term { symbol, name, amount: Amount::Number(number) };
+        let terms = vec![
+            first,
+            number("K", "its volume at 15 °C, as a share, when filled", filled),
+            number("H", "the same when warmest", warm),
+        ];
+        Ok(Answer { value, bounds, law, terms })
+    }
 }
 
-/// The most that a `tank` takes of fuel `filled` at one temperature so that it does not run over at the `warmest` that it
-/// may get; bounds from light to heavy gasoline.
+/// The most that a `tank` takes so that it does not run over at the warmest. Its value is for the lightest gasoline, the
+/// lowest of its bounds: more may run over.
 ///
 /// # Errors
 /// [`FuelError::Tank`], [`FuelError::OutsideTable`].
-pub fn most_fill(
-    tank: Volume,
-    filled: ThermodynamicTemperature,
-    warmest: ThermodynamicTemperature,
-) -> Result<Answer<Volume>, FuelError> {
+pub fn most_fill(tank: Volume, warming: &Warming) -> Result<Answer<Volume>, FuelError> {
     if !positive(tank) {
         return Err(FuelError::Tank);
     }
     let size = term("W", "tank volume", Measure::Tank, tank);
-    let [light, usual, heavy] = DENSITY;
-    let at = |density| factors(density, filled, warmest);
-    let most = |[filled, warm]: [f64; 2]| tank * (warm / filled);
-    if warmest <= filled {
-        at(usual)?;
+    if warming.warmest <= warming.filled {
+        warming.factors(DENSITY[0])?;
         return Ok(Answer::exact(tank, &FILLED_WARM, vec![size]));
     }
-    let bounds = [most(at(light)?), most(at(heavy)?)];
-    Ok(Answer::within(most(at(usual)?), bounds, &MOST_FILL, terms_of(size, at(usual)?)))
+    warming.answer(size, &MOST_FILL, |[filled, warm]| tank * (warm / filled))
 }
 
-/// What runs out of a `tank` that holds as much as `level` when it is `filled` and gets as warm as `warmest`; bounds from
-/// heavy to light gasoline.
+/// What runs out of a `tank` that is filled to `level` when it is warmest. Its value is for the lightest gasoline, the
+/// highest of its bounds.
 ///
 /// # Errors
 /// [`FuelError::Tank`], [`FuelError::Inside`], [`FuelError::OutsideTable`].
 pub fn runs_out(
     tank: Volume,
     level: Volume,
-    filled: ThermodynamicTemperature,
-    warmest: ThermodynamicTemperature,
+    warming: &Warming,
 ) -> Result<Answer<Volume>, FuelError> {
     if !positive(tank) {
         return Err(FuelError::Tank);
@@ -169,16 +185,11 @@ pub fn runs_out(
     if !positive_or_none(level) {
         return Err(FuelError::Inside);
     }
-    let at = |density| factors(density, filled, warmest);
+    let first = term("L", "filled to", Measure::Tank, level);
     let over = |[filled, warm]: [f64; 2]| {
         Volume::of_base((level * (filled / warm) - tank).base().max(0.0))
     };
-    let [light, usual, heavy] = DENSITY;
-    let mut bounds = [over(at(heavy)?), over(at(light)?)];
-    if warmest < filled {
-        bounds.swap(0, 1);
-    }
-    let mut terms = terms_of(term("L", "filled to", Measure::Tank, level), at(usual)?);
-    terms.push(term("W", "tank volume", Measure::Tank, tank));
-    Ok(Answer::within(over(at(usual)?), bounds, &RUNS_OUT, terms))
+    let mut answer = warming.answer(first, &RUNS_OUT, over)?;
+    answer.terms.push(term("W", "tank volume", Measure::Tank, tank));
+    Ok(answer)
 }

@@ -113,16 +113,16 @@ pub fn stabilizer(
 /// As of [`stabilizer`].
 pub fn stabilizer_about(
     level: Volume,
-    inside: &Answer<Volume>,
+    (inside, bounds): (Volume, Option<[Volume; 2]>),
     treated: Ratio,
     label: Label,
     multiple: f64,
 ) -> Result<Answer<Volume>, FuelError> {
     let dose = |inside| stabilizer(final_volume(inside, level), inside, treated, label, multiple);
-    let mut answer = dose(inside.value)?;
-    if let Some([least, most]) = inside.bounds {
+    let mut answer = dose(inside)?;
+    if let Some([least, most]) = bounds {
         let ends = [dose(most)?.value, dose(least)?.value];
-        // More of it untreated asks for more only where some is treated or it is over the level.
+        // Fuel that is treated already asks for less, fuel above the level for more.
         answer.bounds = Some(if ends[0] > ends[1] { [ends[1], ends[0]] } else { ends });
     }
     Ok(answer)

@@ -1,11 +1,11 @@
 //! The last run: treated fuel through, oil warm.
 
 use super::Panel;
-use crate::facts::{self, Facts, FuelSupply, Rough, Told, all3, both};
+use crate::facts::{self, Bowls, Facts, FuelSupply, Rough, Told, all3, both};
 use crate::fuel::{self, FuelError, RunThrough, Supply};
 use crate::show::Shown;
 use crate::units::UnitSet;
-use crate::words::{cautions, labels, notes};
+use crate::words::{cautions, fuel as words, labels, notes};
 use uom::si::f64::Volume;
 
 /// The last run's calculator.
@@ -16,16 +16,28 @@ pub fn last_run(from: &dyn Facts, set: UnitSet) -> Panel {
         Ok(RunThrough { drawn, distance }) => (Ok(drawn), Ok(distance)),
         Err(lacks) => (Err(lacks.clone()), Err(lacks)),
     };
+    let mut answers = vec![Shown::quantity(labels::FUEL_TO_DRAW, drawn, set)];
+    let mut more = Vec::new();
+    let mut note = if carburetor { notes::RIDE_THEN_BOWLS } else { notes::RIDE_NEVER_IDLE };
+    if carburetor {
+        let tap = facts::FUEL_TAP.maybe(from).ok().flatten();
+        let bowls = facts::BOWLS.maybe(from).ok().flatten();
+        if bowls == Some(Bowls::Full) {
+            note = words::RIDE_LEAVE_FULL;
+        }
+        answers.push(Shown::words(labels::TAP_AND_BOWLS, words::tap_and_bowls(tap, bowls)));
+        more.extend([facts::FUEL_TAP.id(), facts::BOWLS.id()]);
+    }
     let mut blanks = vec![facts::FUEL_SUPPLY.id(), facts::LINE_VOLUME.id()];
     if carburetor {
         blanks.push(facts::BOWLS_VOLUME.id());
     }
     blanks.push(facts::CONSUMPTION.id());
     Panel {
-        note: if carburetor { notes::RIDE_THEN_BOWLS } else { notes::RIDE_NEVER_IDLE }.to_owned(),
+        note: note.to_owned(),
         blanks,
-        answers: vec![Shown::quantity(labels::FUEL_TO_DRAW, drawn, set)],
-        warnings: vec![],
+        more,
+        answers,
         cautions: cautions::LAST_RUN,
         ..Panel::of(Shown::quantity(labels::RUN_THROUGH, distance, set))
     }

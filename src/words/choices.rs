@@ -61,6 +61,14 @@ labels! {
     STEEL: "a steel nut or steel thread";
     LIGHT_METAL: "aluminum or magnesium, gasket or not";
     GASKET: "steel, with a gasket or crush washer";
+    IMPERIAL: "British";
+    E10: "E10, a tenth of ethanol";
+    E0: "E0, no ethanol";
+    TAP_MANUAL: "turned by hand";
+    TAP_VACUUM: "vacuum, opens with the engine";
+    TAP_NONE: "none, a pump";
+    BOWLS_DRAINED: "drained";
+    BOWLS_FULL: "left full of treated fuel";
     GLASS: "glass";
     STICK_RESTED: "stick, rested on its thread";
     STICK_SCREWED: "stick, screwed in";

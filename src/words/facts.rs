@@ -25,6 +25,15 @@ said! {
     BOWLS_VOLUME: "Bowls, all together", "What all carburetor bowls hold; drain one and measure";
     CONSUMPTION: "Fuel consumption", "What the bike uses on a country road";
     GENERAL_TORQUES: "Manual's general table", "For bolts without a figure of their own, by thread: M6 10 N·m; M8 22 N·m; M10×1.25 30–36 N·m. Kept with the bike";
+    HIGHEST_DOSE: "Highest dose on the label", "How many times the usual dose it allows, for long storage: 2 for double";
+    LABEL_MEASURES: "Label's measures", "Whose ounces and gallons: the country it was sold in";
+    FILL_TEMPERATURE: "Fuel when filled", "Its temperature: that of the station's tank or of the can, on a cold day often 10 °C (50 °F)";
+    WARMEST_FUEL: "Warmest fuel", "The warmest it may get before you ride; sun on the tank counts";
+    SINCE_FULL: "Ridden since it was full", "Instead of the fuel in the tank, which is then reckoned from it";
+    FUEL_BOUGHT: "Fuel bought", "The day the fuel now in the tank was bought. Blank: the park date";
+    FUEL_TYPE: "Fuel", "As the pump says; for E5 no figure was found: leave it blank";
+    FUEL_TAP: "Fuel tap", "What shuts the fuel off below the tank";
+    BOWLS: "Bowls in storage", "Drained with the tap off, or full of treated fuel with none drained";
     OIL_CHANGE: "Oil change", "What you do this time";
     FILL_WITH_FILTER: "Fill with filter", "From the manual: oil and filter changed";
     FILL_WITHOUT_FILTER: "Fill without filter", "From the manual: oil drained, filter left in";

@@ -7,6 +7,16 @@ labels! {
     DAYS_STORED: "Days stored";
     STABILIZER_TO_ADD: "Stabilizer to add";
     FUEL_TO_ADD: "Fuel to add";
+    AT_HIGHEST_DOSE: "At the highest dose";
+    MEASURED_AS: "Measured as";
+    FUEL_LEFT: "In the tank, reckoned";
+    MOST_FILL: "Fill to at most";
+    FUEL_AGE: "Days old on the ride date";
+    WATER_BREATHED: "Water breathed in";
+    WATER_HELD: "Water the fuel holds";
+    WATER_SHED: "Water it sheds on cooling";
+    WHY_FULL: "What a full tank does";
+    TAP_AND_BOWLS: "Tap and bowls";
     RUN_THROUGH: "Run treated fuel through";
     FUEL_TO_DRAW: "Old fuel to draw";
     OIL_NEEDED: "Oil needed";

@@ -629,7 +629,7 @@ fn a_line_asks_only_for_its_own_facts() {
     }
     let ids = |line| asked(line, &bikes[1]).into_iter().map(|it| it.0).collect::<Vec<_>>();
     assert_eq!(ids(Line::Oil), [30, 31, 32, 34, 35, 36, 37, 38, 39, 40, 41, 44, 45, 46, 47]);
-    assert_eq!(ids(Line::Fuel), [10, 11, 12, 13, 14, 60, 61]);
+    assert_eq!(ids(Line::Fuel), [10, 11, 12, 13, 14, 20, 23, 24, 25, 26, 60, 61]);
     assert_eq!(ids(Line::LastRun), [15, 16, 18]);
     assert_eq!(
         ids(Line::Torques),

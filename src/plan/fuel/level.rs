@@ -1,0 +1,127 @@
+//! What is in the tank, and how full it may be.
+
+use crate::facts::{self, Facts, FuelType, Lack, Level, Told, all3, both};
+use crate::fuel::{self, FuelError, Warming};
+use crate::show;
+use crate::units::{Measure, UnitSet};
+use crate::words::fuel as words;
+use crate::working::{Answer, Quantity};
+use uom::si::f64::{Ratio, Volume};
+
+/// How full where the owner does not say. Common practice, no source; the blank says so.
+pub const USUAL_LEVEL: f64 = 0.95;
+
+/// A tank before it is filled, and what it is to be filled to.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Filled {
+    /// What it takes.
+    pub tank: Volume,
+    /// What is in it, and its bounds where it was reckoned.
+    pub inside: (Volume, Option<[Volume; 2]>),
+    /// What is to be in it.
+    pub level: Volume,
+    /// What goes in.
+    pub to_add: Answer<Volume>,
+    /// The most that does not run over, where both temperatures are known.
+    pub most: Option<Answer<Volume>>,
+    /// Whether the usual level was lowered for it.
+    lowered: bool,
+}
+
+/// Tank, what is inside, and the level to fill to.
+pub fn filled(from: &dyn Facts, set: UnitSet) -> Told<Filled> {
+    let (tank, inside, level) =
+        all3(facts::TANK_VOLUME.of(from), inside(from), facts::FILL_TO.maybe(from))?;
+    let warming = warming(from)?;
+    let most = match &warming {
+        Some(it) => Some(fuel::most_fill(tank, it).map_err(outside)?),
+        None => None,
+    };
+    let usual = tank * Ratio::of_base(USUAL_LEVEL);
+    let typed = level.map(|level| amount(level, tank));
+    let least = most.as_ref().map_or(tank, |it| it.value);
+    if let (Some(level), Some(warming)) = (typed, &warming)
+        && level > least
+        && level <= tank
+    {
+        let over = fuel::runs_out(tank, level, warming).map_err(outside)?;
+        let over = show::rounded(Measure::Dose, over.value, set);
+        let most = show::rounded_down(Measure::Tank, least, set);
+        return Err(facts::FILL_TO.not_together(words::would_run_out(&over, &most)));
+    }
+    let lowered = typed.is_none() && least < usual;
+    let level = typed.unwrap_or(if lowered { least } else { usual });
+    let to_add = fuel::to_add_about(tank, inside.0, inside.1, level).map_err(|why| match why {
+        FuelError::Tank => facts::TANK_VOLUME.not_together(why),
+        FuelError::Inside | FuelError::InsideOverTank => facts::FUEL_IN_TANK.not_together(why),
+        _ => facts::FILL_TO.not_together(why),
+    })?;
+    Ok(Filled { tank, inside, level, to_add, most, lowered })
+}
+
+fn amount(level: Level, tank: Volume) -> Volume {
+    match level {
+        Level::Share(share) => tank * share,
+        Level::Amount(amount) => amount,
+    }
+}
+
+fn outside(why: FuelError) -> Vec<Lack> {
+    match why {
+        FuelError::Tank => facts::TANK_VOLUME.not_together(why),
+        _ => facts::WARMEST_FUEL.not_together(why),
+    }
+}
+
+/// As typed, or reckoned from the distance since it was full.
+fn inside(from: &dyn Facts) -> Told<(Volume, Option<[Volume; 2]>)> {
+    match reckoned(from) {
+        Some(told) => told.map(|it| (it.value, it.bounds)),
+        None => {
+            let (tank, level) = both(facts::TANK_VOLUME.of(from), facts::FUEL_IN_TANK.of(from))?;
+            Ok((amount(level, tank), None))
+        }
+    }
+}
+
+/// What is in the tank by the distance since it was full; `None` where the owner says it, or says neither.
+pub fn reckoned(from: &dyn Facts) -> Option<Told<Answer<Volume>>> {
+    let since = facts::SINCE_FULL.maybe(from);
+    if facts::FUEL_IN_TANK.maybe(from) != Ok(None) || since == Ok(None) {
+        return None;
+    }
+    let given =
+        all3(facts::TANK_VOLUME.of(from), facts::SINCE_FULL.of(from), facts::CONSUMPTION.of(from));
+    Some(given.and_then(|(tank, since, used)| {
+        fuel::fuel_left(tank, since, used.value, used.bounds).map_err(|why| match why {
+            FuelError::Since | FuelError::SinceOverTank => facts::SINCE_FULL.not_together(why),
+            _ => facts::CONSUMPTION.not_together(why),
+        })
+    }))
+}
+
+fn warming(from: &dyn Facts) -> Told<Option<Warming>> {
+    if facts::WARMEST_FUEL.maybe(from)?.is_none() {
+        return Ok(None);
+    }
+    let (filled, warmest) = both(facts::FILL_TEMPERATURE.of(from), facts::WARMEST_FUEL.of(from))?;
+    Ok(Some(Warming { filled, warmest, density: None }))
+}
+
+/// Warnings about levels that fuel grows out of.
+pub fn warnings(from: &dyn Facts, filled: &Filled, set: UnitSet, warnings: &mut Vec<String>) {
+    let (Some(most), Ok(Some(warming))) = (&filled.most, warming(from)) else { return };
+    let (inside, _) = filled.inside;
+    let shown = show::rounded_down(Measure::Tank, most.value, set);
+    if inside > most.value {
+        if let Ok(over) = fuel::runs_out(filled.tank, inside, &warming) {
+            let over = show::rounded(Measure::Dose, over.value, set);
+            warnings.push(words::will_run_out(&over, &shown));
+        }
+    } else if filled.lowered {
+        warnings.push(words::filled_lower(&shown));
+    }
+    if facts::FUEL_TYPE.maybe(from) == Ok(Some(FuelType::E10)) {
+        warnings.push(words::GROWTH_OF_E10.to_owned());
+    }
+}
