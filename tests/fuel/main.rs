@@ -1,7 +1,10 @@
 //! Filling, stabilizer, and running treated fuel through.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+#[path = "../formula/mod.rs"]
 mod formula;
+mod level;
+mod storage;
 
 use proptest::prelude::*;
 use torpor::{
@@ -37,6 +40,12 @@ fn per_100_km(lowest: f64, highest: f64) -> [Area; 2] {
     [area(lowest), area(highest)]
 }
 
+/// Rows of a table of reference values.
+fn rows(name: &str) -> Vec<csv::StringRecord> {
+    let path = format!("{}/tests/reference/fluids/{name}", env!("CARGO_MANIFEST_DIR"));
+    csv::Reader::from_path(path).unwrap().records().map(Result::unwrap).collect()
+}
+
 #[track_caller]
 fn close(got: f64, expected: f64, tolerance: f64, what: &str) {
     assert!((got - expected).abs() <= tolerance, "{what}: {got}, expected {expected}");
@@ -63,9 +72,7 @@ fn fuel_to_add_by_hand() {
 /// Source: stabilizer.csv, computed from the ratio that the container prints; on the final volume, not on what is added.
 #[test]
 fn stabilizer_by_the_label() {
-    let path = format!("{}/tests/reference/fluids/stabilizer.csv", env!("CARGO_MANIFEST_DIR"));
-    let rows: Vec<_> =
-        csv::Reader::from_path(path).unwrap().records().map(Result::unwrap).collect();
+    let rows = rows("stabilizer.csv");
     assert_eq!(rows.len(), 8);
     for row in rows {
         let number = |column: usize| row[column].parse::<f64>().unwrap();
@@ -85,6 +92,9 @@ fn stabilizer_by_the_label() {
         let answer = dose(label, number(7)).unwrap();
         formula::is_whole(&answer);
         close(answer.value.get::<milliliter>(), number(9), 0.0501, case);
+        // The most that the label allows, in all that is in the tank.
+        let most = dose(label, number(8)).unwrap();
+        close(most.value.get::<milliliter>(), number(10), 0.0501, case);
         let by_ratio = dose(Label::one_to(number(2)).unwrap(), number(8)).unwrap();
         close(by_ratio.value.get::<milliliter>(), number(10), 0.0501, case);
     }
