@@ -103,7 +103,7 @@ pub fn breathed(
     usual: Air,
     worst: Air,
 ) -> Result<Answer<Mass>, FuelError> {
-    if !positive_or_none(space) || !(nights.is_finite() && nights >= 0.0) {
+    if !(positive_or_none(space) && nights.is_finite() && nights >= 0.0) {
         return Err(FuelError::Space);
     }
     let Air { day, night, .. } = usual;

@@ -590,6 +590,15 @@ fn a_line_asks_only_for_its_own_facts() {
         (facts::ADAPTER.id(), "other_angle"),
         (facts::RESTING_VOLTAGE.id(), "12.7 V"),
         (facts::CHEMISTRY.id(), "lifepo4"),
+        (facts::LEVEL_READS.id(), "50 %"),
+        (facts::CHECK_TEMPERATURE.id(), "80 °C"),
+        (facts::OIL_GRADE.id(), "10W-40"),
+        (facts::JASO_CLASS.id(), "mb"),
+        (facts::BOTTLE_SIZE.id(), "1 L; 4 L"),
+        (facts::STABILIZER_LABEL.id(), "1 oz per gal"),
+        (facts::WARMEST_FUEL.id(), "30 °C"),
+        (facts::HIGHEST_DOSE.id(), "2"),
+        (facts::FUEL_TYPE.id(), "e10"),
     ] {
         let mut bike = example(day, UnitSet::Metric);
         bike.put(id, Entry::new(text, 0));
