@@ -232,6 +232,11 @@ impl<T> Fact<T> {
     }
 }
 
+/// Whether anything is typed for a fact, readable or not.
+pub fn given(from: &dyn Facts, id: Id) -> bool {
+    !from.entry(id).is_blank()
+}
+
 /// Both, or all that either lacks.
 pub fn both<A, B>(a: Told<A>, b: Told<B>) -> Told<(A, B)> {
     match (a, b) {

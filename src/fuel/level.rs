@@ -1,6 +1,6 @@
 //! How much is in a tank, and how full it may be: fuel grows when it warms.
 
-use super::{FuelError, positive, positive_or_none, to_add};
+use super::{FuelError, final_volume, positive, positive_or_none, to_add};
 use crate::expansion::Table;
 use crate::source;
 use crate::{
@@ -98,10 +98,8 @@ pub fn to_add_about(
     fill_to: Volume,
 ) -> Result<Answer<Volume>, FuelError> {
     let mut answer = to_add(tank, inside, fill_to)?;
-    if let Some([least, most]) = bounds {
-        let [more, less] = [to_add(tank, least, fill_to)?, to_add(tank, most, fill_to)?];
-        answer.bounds = Some([less.value, more.value]);
-    }
+    let add = |inside| final_volume(inside, fill_to) - inside;
+    answer.bounds = bounds.map(|[least, most]| [add(most), add(least)]);
     Ok(answer)
 }
 
@@ -129,7 +127,7 @@ impl Warming {
         &self,
         first: Term,
         law: &'static Law,
-        of: impl Fn([f64; 2]) -> Volume,
+        of: &dyn Fn([f64; 2]) -> Volume,
     ) -> Result<Answer<Volume>, FuelError> {
         let lightest = self.density.map_or(DENSITY[0], Quantity::base);
         let factors = self.factors(lightest)?;
@@ -166,7 +164,7 @@ pub fn most_fill(tank: Volume, warming: &Warming) -> Result<Answer<Volume>, Fuel
         warming.factors(DENSITY[0])?;
         return Ok(Answer::exact(tank, &FILLED_WARM, vec![size]));
     }
-    warming.answer(size, &MOST_FILL, |[filled, warm]| tank * (warm / filled))
+    warming.answer(size, &MOST_FILL, &|[filled, warm]| tank * (warm / filled))
 }
 
 /// What runs out of a `tank` that is filled to `level` when it is warmest. Its value is for the lightest gasoline, the
@@ -189,7 +187,7 @@ pub fn runs_out(
     let over = |[filled, warm]: [f64; 2]| {
         Volume::of_base((level * (filled / warm) - tank).base().max(0.0))
     };
-    let mut answer = warming.answer(first, &RUNS_OUT, over)?;
+    let mut answer = warming.answer(first, &RUNS_OUT, &over)?;
     answer.terms.push(term("W", "tank volume", Measure::Tank, tank));
     Ok(answer)
 }

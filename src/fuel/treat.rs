@@ -91,8 +91,7 @@ pub fn stabilizer(
     if !(multiple.is_finite() && multiple > 0.0) {
         return Err(FuelError::Multiple);
     }
-    let untreated = last * multiple - inside * treated;
-    let dose = (untreated * label.ratio).base().max(0.0);
+    let dose = needed(last, inside, treated, label, multiple);
     let terms = vec![
         Term {
             symbol: "n",
@@ -104,7 +103,12 @@ pub fn stabilizer(
         term("t", "share of the fuel before that is treated", Measure::Share, treated),
         term("I", "fuel in the tank before", Measure::Tank, inside),
     ];
-    Ok(Answer::exact(Volume::of_base(dose), &STABILIZER, terms))
+    Ok(Answer::exact(dose, &STABILIZER, terms))
+}
+
+fn needed(last: Volume, inside: Volume, treated: Ratio, label: Label, multiple: f64) -> Volume {
+    let untreated = last * multiple - inside * treated;
+    Volume::of_base((untreated * label.ratio).base().max(0.0))
 }
 
 /// [`stabilizer`] for a tank that is filled to `level` and whose contents `inside` before it are known within bounds.
@@ -118,13 +122,14 @@ pub fn stabilizer_about(
     label: Label,
     multiple: f64,
 ) -> Result<Answer<Volume>, FuelError> {
-    let dose = |inside| stabilizer(final_volume(inside, level), inside, treated, label, multiple);
-    let mut answer = dose(inside)?;
-    if let Some([least, most]) = bounds {
-        let ends = [dose(most)?.value, dose(least)?.value];
+    let last = final_volume(inside, level);
+    let mut answer = stabilizer(last, inside, treated, label, multiple)?;
+    answer.bounds = bounds.map(|ends| {
+        let [one, other] =
+            ends.map(|it| needed(final_volume(it, level), it, treated, label, multiple));
         // Fuel that is treated already asks for less, fuel above the level for more.
-        answer.bounds = Some(if ends[0] > ends[1] { [ends[1], ends[0]] } else { ends });
-    }
+        if one < other { [one, other] } else { [other, one] }
+    });
     Ok(answer)
 }
 

@@ -13,9 +13,10 @@ use crate::working::Quantity;
 
 /// The fuel line's calculator.
 pub fn fuel(from: &dyn Facts, set: UnitSet) -> Panel {
-    let filled = level::filled(from, set);
+    let reckoned = level::reckoned(from);
+    let filled = level::filled(from, &reckoned, set);
     let to_add = filled.clone().map(|it| it.to_add);
-    let stabilizer = dose::stabilizer(from, set);
+    let stabilizer = dose::stabilizer(&filled, from, 1.0);
     let note = match (&to_add, &stabilizer) {
         (Ok(fuel), Ok(_)) if fuel.value.base() > 0.0 => {
             notes::then_fuel_on_top(&show::rounded(Measure::Tank, fuel.value, set))
@@ -26,8 +27,10 @@ pub fn fuel(from: &dyn Facts, set: UnitSet) -> Panel {
     let mut warnings = Vec::new();
     let season = super::season_of(from).ok();
     let mut answers = vec![Shown::quantity(labels::FUEL_TO_ADD, to_add, set)];
-    dose::details(from, set, &mut answers, &mut warnings);
-    if let Some(reckoned) = level::reckoned(from) {
+    if let Ok(single) = &stabilizer {
+        dose::details(&filled, single.value, from, set, &mut answers, &mut warnings);
+    }
+    if let Some(reckoned) = reckoned {
         answers.push(Shown::quantity(labels::FUEL_LEFT, reckoned, set));
     }
     if let Ok(filled) = &filled {
@@ -57,7 +60,7 @@ pub fn fuel(from: &dyn Facts, set: UnitSet) -> Panel {
     }
     blanks.extend([facts::FILL_TO.id(), facts::ALREADY_TREATED.id()]);
     let mut more = vec![facts::SINCE_FULL.id()];
-    if facts::SINCE_FULL.maybe(from) != Ok(None) {
+    if facts::given(from, facts::SINCE_FULL.id()) {
         more.push(facts::CONSUMPTION.id());
     }
     more.extend([

@@ -48,8 +48,14 @@ pub fn how_to_look(
         1 => "1 minute after stopping".to_owned(),
         it => it.to_string() + " minutes after stopping",
     });
-    let parts = [at, warm, stand, minutes.as_deref()];
-    parts.into_iter().flatten().collect::<Vec<_>>().join(", ")
+    let mut words = String::new();
+    for part in [at, warm, stand, minutes.as_deref()].into_iter().flatten() {
+        if !words.is_empty() {
+            words.push_str(", ");
+        }
+        words.push_str(part);
+    }
+    words
 }
 /// Warning.
 pub const DRY_SUMP_COLD: &str = "A dry sump's oil drains from the tank into the engine as it stands: cold it reads too low, and topping it up overfills. Read it hot, soon after stopping, unless the manual says otherwise.";

@@ -24,14 +24,19 @@ pub struct Filled {
     pub to_add: Answer<Volume>,
     /// The most that does not run over, where both temperatures are known.
     pub most: Option<Answer<Volume>>,
+    warming: Option<Warming>,
     /// Whether the usual level was lowered for it.
     lowered: bool,
 }
 
 /// Tank, what is inside, and the level to fill to.
-pub fn filled(from: &dyn Facts, set: UnitSet) -> Told<Filled> {
+pub fn filled(
+    from: &dyn Facts,
+    reckoned: &Option<Told<Answer<Volume>>>,
+    set: UnitSet,
+) -> Told<Filled> {
     let (tank, inside, level) =
-        all3(facts::TANK_VOLUME.of(from), inside(from), facts::FILL_TO.maybe(from))?;
+        all3(facts::TANK_VOLUME.of(from), inside(from, reckoned), facts::FILL_TO.maybe(from))?;
     let warming = warming(from)?;
     let most = match &warming {
         Some(it) => Some(fuel::most_fill(tank, it).map_err(outside)?),
@@ -56,7 +61,7 @@ pub fn filled(from: &dyn Facts, set: UnitSet) -> Told<Filled> {
         FuelError::Inside | FuelError::InsideOverTank => facts::FUEL_IN_TANK.not_together(why),
         _ => facts::FILL_TO.not_together(why),
     })?;
-    Ok(Filled { tank, inside, level, to_add, most, lowered })
+    Ok(Filled { tank, inside, level, to_add, most, warming, lowered })
 }
 
 fn amount(level: Level, tank: Volume) -> Volume {
@@ -74,9 +79,13 @@ fn outside(why: FuelError) -> Vec<Lack> {
 }
 
 /// As typed, or reckoned from the distance since it was full.
-fn inside(from: &dyn Facts) -> Told<(Volume, Option<[Volume; 2]>)> {
-    match reckoned(from) {
-        Some(told) => told.map(|it| (it.value, it.bounds)),
+fn inside(
+    from: &dyn Facts,
+    reckoned: &Option<Told<Answer<Volume>>>,
+) -> Told<(Volume, Option<[Volume; 2]>)> {
+    match reckoned {
+        Some(Ok(it)) => Ok((it.value, it.bounds)),
+        Some(Err(lacks)) => Err(lacks.clone()),
         None => {
             let (tank, level) = both(facts::TANK_VOLUME.of(from), facts::FUEL_IN_TANK.of(from))?;
             Ok((amount(level, tank), None))
@@ -86,8 +95,8 @@ fn inside(from: &dyn Facts) -> Told<(Volume, Option<[Volume; 2]>)> {
 
 /// What is in the tank by the distance since it was full; `None` where the owner says it, or says neither.
 pub fn reckoned(from: &dyn Facts) -> Option<Told<Answer<Volume>>> {
-    let since = facts::SINCE_FULL.maybe(from);
-    if facts::FUEL_IN_TANK.maybe(from) != Ok(None) || since == Ok(None) {
+    let since = facts::given(from, facts::SINCE_FULL.id());
+    if facts::given(from, facts::FUEL_IN_TANK.id()) || !since {
         return None;
     }
     let given =
@@ -101,7 +110,7 @@ pub fn reckoned(from: &dyn Facts) -> Option<Told<Answer<Volume>>> {
 }
 
 fn warming(from: &dyn Facts) -> Told<Option<Warming>> {
-    if facts::WARMEST_FUEL.maybe(from)?.is_none() {
+    if !facts::given(from, facts::WARMEST_FUEL.id()) {
         return Ok(None);
     }
     let (filled, warmest) = both(facts::FILL_TEMPERATURE.of(from), facts::WARMEST_FUEL.of(from))?;
@@ -110,18 +119,18 @@ fn warming(from: &dyn Facts) -> Told<Option<Warming>> {
 
 /// Warnings about levels that fuel grows out of.
 pub fn warnings(from: &dyn Facts, filled: &Filled, set: UnitSet, warnings: &mut Vec<String>) {
-    let (Some(most), Ok(Some(warming))) = (&filled.most, warming(from)) else { return };
+    let (Some(most), Some(warming)) = (&filled.most, &filled.warming) else { return };
     let (inside, _) = filled.inside;
     let shown = show::rounded_down(Measure::Tank, most.value, set);
     if inside > most.value {
-        if let Ok(over) = fuel::runs_out(filled.tank, inside, &warming) {
+        if let Ok(over) = fuel::runs_out(filled.tank, inside, warming) {
             let over = show::rounded(Measure::Dose, over.value, set);
             warnings.push(words::will_run_out(&over, &shown));
         }
     } else if filled.lowered {
         warnings.push(words::filled_lower(&shown));
     }
-    if facts::FUEL_TYPE.maybe(from) == Ok(Some(FuelType::E10)) {
+    if let Ok(Some(FuelType::E10)) = facts::FUEL_TYPE.maybe(from) {
         warnings.push(words::GROWTH_OF_E10.to_owned());
     }
 }

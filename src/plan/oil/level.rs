@@ -20,7 +20,7 @@ pub const MORE: [Id; 7] = [
 
 /// What to add or take out, and how to look.
 pub fn level(from: &dyn Facts, set: UnitSet, answers: &mut Vec<Shown>, warnings: &mut Vec<String>) {
-    if facts::LEVEL_READS.maybe(from) != Ok(None) {
+    if facts::given(from, facts::LEVEL_READS.id()) {
         let told = both(facts::LEVEL_READS.of(from), facts::BETWEEN_MARKS.of(from));
         let told = told.and_then(|(reads, between)| {
             oil::by_level(reads.value, reads.bounds, between).map_err(|why| match why {
@@ -35,27 +35,23 @@ pub fn level(from: &dyn Facts, set: UnitSet, answers: &mut Vec<Shown>, warnings:
             warnings.push(words::OVER_THE_MARK.to_owned());
         }
     }
-    let asked = both(
-        both(facts::LEVEL_READ_AT.maybe(from), facts::LEVEL_ENGINE.maybe(from)),
-        both(facts::LEVEL_STAND.maybe(from), facts::LEVEL_MINUTES.maybe(from)),
-    );
-    match asked {
-        Ok(((None, None), (None, None))) => {}
-        Ok(((at, warm), (stand, minutes))) => {
-            let warm = warm.map(|Warm(it)| it);
-            let how = words::how_to_look(at, warm, stand, minutes);
-            answers.push(Shown::words(labels::LEVEL_CHECK, how));
-            if at == Some(LevelRead::OilTank) && warm == Some(false) {
-                warnings.push(words::DRY_SUMP_COLD.to_owned());
-            }
-        }
-        Err(lacks) => answers.push(Shown::lacking(labels::LEVEL_CHECK, lacks)),
+    // What of these cannot be read is said beside its own blank.
+    let at = facts::LEVEL_READ_AT.maybe(from).ok().flatten();
+    let warm = facts::LEVEL_ENGINE.maybe(from).ok().flatten().map(|Warm(it)| it);
+    let stand = facts::LEVEL_STAND.maybe(from).ok().flatten();
+    let minutes = facts::LEVEL_MINUTES.maybe(from).ok().flatten();
+    let how = words::how_to_look(at, warm, stand, minutes);
+    if !how.is_empty() {
+        answers.push(Shown::words(labels::LEVEL_CHECK, how));
+    }
+    if at == Some(LevelRead::OilTank) && warm == Some(false) {
+        warnings.push(words::DRY_SUMP_COLD.to_owned());
     }
 }
 
 /// How much higher the same oil stands when it is read warmer than it was poured.
 pub fn heat(fill: Told<Volume>, from: &dyn Facts, set: UnitSet) -> Option<Shown> {
-    if facts::CHECK_TEMPERATURE.maybe(from) == Ok(None) {
+    if !facts::given(from, facts::CHECK_TEMPERATURE.id()) {
         return None;
     }
     let read = both(facts::CHECK_TEMPERATURE.of(from), facts::POUR_TEMPERATURE.of(from));
