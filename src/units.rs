@@ -6,6 +6,10 @@
 //! uom's own pound-force, psi and US gallon are rounded; the factors here are the exact definitions.
 //! Source: NIST SP 811 Appendix B.8, NIST Handbook 44 Appendix C, UK Weights and Measures Act 1985 Schedule 1.
 
+mod spelling;
+
+pub use spelling::{Spelled, spelled};
+
 use std::fmt;
 
 mod table;
@@ -72,7 +76,7 @@ pub struct Unit {
     /// What it measures.
     pub dimension: Dimension,
     scale: Scale,
-    /// Spellings that mean this unit, in the form [`fold`] gives. Its symbol is always one.
+    /// Spellings that mean this unit, in the form `spelling::fold` gives. Its symbol is always one.
     spellings: &'static [&'static str],
 }
 
@@ -117,68 +121,9 @@ impl fmt::Display for Unit {
     }
 }
 
-/// Folds a spelling to the form that [`Unit::spellings`] hold: lower case, without spaces, dots and hyphens.
-fn fold(spelling: &str) -> String {
-    let dropped = |it: &char| !it.is_whitespace() && !"·⋅•.*-–−_×'’\u{a0}\u{202f}".contains(*it);
-    let folded: String =
-        spelling.chars().filter(dropped).map(|it| it.to_ascii_lowercase()).collect();
-    folded
-        .replace("litre", "liter")
-        .replace("metre", "meter")
-        .replace('²', "2")
-        .replace('³', "3")
-        .replace('º', "°")
-}
-
 /// The unit with this code.
 pub fn by_code(code: u8) -> Option<&'static Unit> {
     ALL.iter().copied().find(|it| it.code == code)
-}
-
-/// A spelling read as a unit.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Spelled {
-    /// One meaning.
-    Clear(&'static Unit),
-    /// The US and Britain differ by a fifth; `taken` is what it was read as, `other` what it might have meant.
-    Shared {
-        /// What it is read as.
-        taken: &'static Unit,
-        /// What it might have meant.
-        other: &'static Unit,
-    },
-}
-
-impl Spelled {
-    /// The unit it is read as.
-    pub fn unit(self) -> &'static Unit {
-        match self {
-            Spelled::Clear(unit) | Spelled::Shared { taken: unit, .. } => unit,
-        }
-    }
-}
-
-/// Reads a spelling of a unit of `dimension`. A bare "gal", "qt", "pt", "oz" or "mpg" is taken as British where
-/// `beside`, the unit that the blank shows, is British; else as American.
-///
-/// ```
-/// use torpor::units::{self, Dimension, Spelled};
-/// assert_eq!(units::spelled("ft-lbs", Dimension::Torque, None), Some(Spelled::Clear(&units::LBF_FT)));
-/// let taken = units::spelled("gal", Dimension::Volume, None).map(Spelled::unit);
-/// assert_eq!(taken, Some(&units::US_GAL));
-/// ```
-pub fn spelled(spelling: &str, dimension: Dimension, beside: Option<&Unit>) -> Option<Spelled> {
-    let folded = fold(spelling);
-    let ours = |it: &&Unit| it.dimension == dimension;
-    if let Some((_, us, imp)) =
-        SHARED_SPELLINGS.iter().find(|(all, us, _)| ours(us) && all.contains(&folded.as_str()))
-    {
-        let british = beside.is_some_and(|it| SHARED_SPELLINGS.iter().any(|(.., imp)| *imp == it));
-        let (taken, other) = if british { (*imp, *us) } else { (*us, *imp) };
-        return Some(Spelled::Shared { taken, other });
-    }
-    let known = |it: &&Unit| it.spellings.contains(&folded.as_str()) || fold(it.symbol) == folded;
-    ALL.iter().copied().filter(ours).find(known).map(Spelled::Clear)
 }
 
 /// Which units answers and fresh blanks use. What is already typed never follows it.
@@ -244,6 +189,10 @@ pub enum Measure {
     Factor,
     /// A number of days.
     Days,
+    /// How old something is.
+    Age,
+    /// Height over the sea.
+    Altitude,
 }
 
 impl Measure {
@@ -291,6 +240,9 @@ impl Measure {
             (Measure::Force, Us) => const { &[&POUND_FORCE] },
             (Measure::Density, _) => const { &[&KG_PER_M3, &KG_PER_LITER] },
             (Measure::Water, _) => const { &[&GRAM] },
+            (Measure::Age, _) => const { &[&YEAR] },
+            (Measure::Altitude, Metric) => const { &[&METER, &FOOT] },
+            (Measure::Altitude, Us) => const { &[&FOOT, &METER] },
             (Measure::Number | Measure::Factor | Measure::Days, _) => const { &[] },
         }
     }

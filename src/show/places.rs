@@ -20,13 +20,20 @@ pub fn places(measure: Measure, unit: Option<&Unit>, value: f64) -> usize {
             }
             _ => 2,
         },
-        Measure::Voltage | Measure::Pressure => 2,
+        Measure::Voltage => 2,
+        Measure::Pressure => match unit {
+            Some(it) if *it == units::KILOPASCAL => 0,
+            Some(it) if *it == units::PSI => 1,
+            _ => 2,
+        },
+        Measure::Age => 1,
         Measure::Draw | Measure::ChargingCurrent | Measure::Charge | Measure::Consumption => 1,
         Measure::Span => usize::from(unit.is_some_and(|it| *it == units::INCHES)) * 2,
         Measure::Turn => 2,
         Measure::Angle
         | Measure::Share
         | Measure::Distance
+        | Measure::Altitude
         | Measure::Temperature
         | Measure::Energy => 0,
         Measure::Time | Measure::TemperatureStep => 0,

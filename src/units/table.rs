@@ -149,6 +149,9 @@ units! {
     /// Pound-force.
     POUND_FORCE = 106, "lbf", Force, Times(LBF), ["lbf", "lb", "lbs", "poundforce"];
 
+    /// Year of the calendar's mean length, 365.2425 days.
+    YEAR = 110, "years", Time, Times(31_556_952.0), ["y", "yr", "year", "years"];
+
     /// Kilogram for a cubic meter.
     KG_PER_M3 = 112, "kg/m³", Density, Times(1.0), ["kg/m3", "kgm3"];
     /// Kilogram for a liter: 0.86 on an oil's data sheet.
@@ -157,12 +160,3 @@ units! {
     /// Gram.
     GRAM = 114, "g", Mass, Times(1e-3), ["g", "gram", "grams"];
 }
-
-/// Spellings that the US and Britain use for different amounts, with what each takes them for.
-pub(super) static SHARED_SPELLINGS: &[(&[&str], &Unit, &Unit)] = &[
-    (&["gal", "gals", "gallon", "gallons"], &US_GAL, &IMP_GAL),
-    (&["qt", "qts", "quart", "quarts"], &US_QT, &IMP_QT),
-    (&["pt", "pts", "pint", "pints"], &US_PT, &IMP_PT),
-    (&["floz", "oz", "fluidounce", "fluidounces", "ounce", "ounces"], &US_FL_OZ, &IMP_FL_OZ),
-    (&["mpg"], &US_MPG, &IMP_MPG),
-];
