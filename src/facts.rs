@@ -1,12 +1,14 @@
 //! What can be known of a bike, a season and a garage: the table of facts, each with its number (frozen for ever), its
 //! words, its reader and the record it lives in; and how a calculation asks for facts and says which it lacks.
 
+mod choices;
 mod echo;
 mod fluids;
 mod general;
 mod read;
 mod table;
 
+pub use choices::{Adapter, Dressing, FuelSupply, Mind, Place, SelfLocking, ThreadsInto};
 pub use echo::{as_read, echo};
 pub use fluids::{Bowls, FuelType, LevelRead, Measures, Stand, Tap, Warm};
 pub use general::GeneralTorque;

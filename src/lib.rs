@@ -13,9 +13,12 @@ pub mod garage;
 pub mod season;
 
 pub mod battery;
+pub mod brake;
+pub mod coolant;
 pub mod expansion;
 pub mod fuel;
 pub mod oil;
+pub mod tire;
 pub mod torque;
 
 pub mod drawing;

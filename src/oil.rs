@@ -5,11 +5,13 @@
 mod bottles;
 mod grade;
 mod level;
+mod other;
 mod sizes;
 
 pub use bottles::{BOTTLES, Bottles, LEFT_OVER, bottles};
 pub use grade::{CRANKS_TO, Grade, Jaso, PUMPS_TO, hot_grade};
 pub use level::{ADD_BY_LEVEL, HEAT_GROWTH, TAKE_OUT, USED_OIL, by_level, heat_growth, used_oil};
+pub use other::{OTHER_FILL, OtherOil, other_fill};
 pub use sizes::{LEFT_OF_SIZES, MOST_SIZES, Purchase, purchases};
 
 use crate::source;

@@ -3,21 +3,29 @@
 
 pub mod address;
 mod battery;
+mod brakes;
+mod coolant;
 mod drawer;
 mod estimate;
 mod fuel;
 mod last_run;
 mod oil;
+mod other_oils;
 mod season;
+mod tires;
 mod torque;
 
 pub use battery::{Course, battery, course};
+pub use brakes::brakes;
+pub use coolant::coolant;
 pub use drawer::{Held, drawer, held, wrench};
 pub use estimate::estimate;
 pub use fuel::fuel;
 pub use last_run::last_run;
 pub use oil::oil;
-pub use season::{season, season_of};
+pub use other_oils::other_oils;
+pub use season::{judged_on, season, season_of};
+pub use tires::tires;
 pub use torque::{Asked, Offer, Row, reverse, row, torque, torque_line, wrenches_needed};
 
 use crate::facts::{Facts, Id, Lack};
@@ -29,30 +37,53 @@ use uom::si::f64::{Angle, Length};
 /// A line of the lay-up side, in the order of the work.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Line {
+    /// Strength read cold; exchanged before the run that mixes it.
+    Coolant,
     /// Fill up and stabilize.
     Fuel,
     /// Ride it through and warm the oil.
     LastRun,
     /// Drain and fill.
     Oil,
+    /// Final drive, gearbox, primary, fork, two-stroke tank.
+    OtherOils,
+    /// On a cold bike.
+    Tires,
     /// Fasteners, on a cold bike.
     Torques,
+    /// Brake and clutch fluid.
+    Brakes,
     /// After the last start.
     Battery,
 }
 
 impl Line {
-    /// All, in the order of the work. Fuel comes before the last run, which draws treated fuel through and warms the
-    /// oil; torques want a cold bike; the battery comes after the last start.
-    pub const ALL: [Line; 5] = [Line::Fuel, Line::LastRun, Line::Oil, Line::Torques, Line::Battery];
+    /// All, in the order of the work. A coolant's strength is read cold, and the last run mixes what was refilled; fuel
+    /// comes before the last run too, which draws treated fuel through and warms the oils; tires and torques want a cold
+    /// bike; the battery comes after the last start.
+    pub const ALL: [Line; 9] = [
+        Line::Coolant,
+        Line::Fuel,
+        Line::LastRun,
+        Line::Oil,
+        Line::OtherOils,
+        Line::Tires,
+        Line::Torques,
+        Line::Brakes,
+        Line::Battery,
+    ];
 
     /// Name in the address.
     pub fn key(self) -> &'static str {
         match self {
+            Line::Coolant => "coolant",
             Line::Fuel => "fuel",
             Line::LastRun => "last-run",
             Line::Oil => "oil",
+            Line::OtherOils => "other-oils",
+            Line::Tires => "tires",
             Line::Torques => "torques",
+            Line::Brakes => "brakes",
             Line::Battery => "battery",
         }
     }
@@ -60,10 +91,14 @@ impl Line {
     /// What is done and why it is done now.
     pub fn words(self) -> &'static words::Said {
         match self {
+            Line::Coolant => &words::COOLANT,
             Line::Fuel => &words::FUEL,
             Line::LastRun => &words::LAST_RUN,
             Line::Oil => &words::OIL,
+            Line::OtherOils => &words::OTHER_OILS,
+            Line::Tires => &words::TIRES,
             Line::Torques => &words::TORQUES,
+            Line::Brakes => &words::BRAKES,
             Line::Battery => &words::BATTERY,
         }
     }
@@ -71,10 +106,14 @@ impl Line {
     /// The line's calculator; `drawer` are the wrenches at hand.
     pub fn panel(self, from: &dyn Facts, drawer: &[Held], set: UnitSet) -> Panel {
         match self {
+            Line::Coolant => coolant(from, set),
             Line::Fuel => fuel(from, set),
             Line::LastRun => last_run(from, set),
             Line::Oil => oil(from, set),
+            Line::OtherOils => other_oils(from, set),
+            Line::Tires => tires(from, set),
             Line::Torques => torque(from, drawer, set),
+            Line::Brakes => brakes(from, set),
             Line::Battery => battery(from, set),
         }
     }

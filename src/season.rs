@@ -3,6 +3,7 @@
 //! A [`Season`] runs from the day the bike is parked to the day it is ridden again. [`Temperatures`] says how warm the
 //! place is on any day of the year. Neither asks for today: what depends on today takes it as an argument.
 
+pub mod age;
 pub mod places;
 
 pub use places::{PLACES, Place};

@@ -72,3 +72,17 @@ sources! {
     LEAD_ACID_CHARGING: "the last fifth cannot be charged fast (charging pages); 0.95 from memory of Stevens and Corey, Sandia; 0.80 and C/20 h, mean of a taper from C/10 h to C/100 h, are assumed. From flat at C/10 it gives 13.4 h; pages say 12–16 h";
     LITHIUM_CHARGING: "0.99: a battery education page; the slower last twentieth is assumed";
 }
+
+// Coolant, tires, brake and other fluids.
+sources! {
+    COOLANT_FREEZING: "ASHRAE's inhibited glycols by volume, as CoolProp 8.0.0 computes them (AEG, APG) each 5 % from 10 % on; Lange's Handbook Table 5.13 agrees within 1.3 K";
+    MIXING: "dilution of a well-mixed volume";
+    CONSTANT_VOLUME: "gas law at constant volume, absolute pressures and kelvins; a chemical engineer's worked example agrees";
+    ATMOSPHERE: "ICAO standard atmosphere; PsychroLib 2.5.0 computes the same";
+    SIDEWALL: "the tire's sidewall; storage up to it: common practice, no source";
+    DATE_CODE: "week and year: 49 CFR 574.5, 64 FR 36807; week 01 is the first full one, from two vehicle manuals; weeks from Sunday on: from memory, so ±1 week";
+    RUNNING_IN: "common practice, no source: 80 to 160 km, as tire sellers say";
+    BRAKE_FLUID: "FMVSS 116 (49 CFR 571.116) S5.1, limits as three pages quote them";
+    TWO_YEARS: "common practice, no source: every two years";
+    MANUAL: "the bike's manual";
+}

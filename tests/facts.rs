@@ -86,6 +86,47 @@ const FROZEN: &[(u16, &str, Home)] = &[
     (96, "property_class", Home::Fastener),
     (97, "friction_class", Home::Fastener),
     (98, "threads_into", Home::Fastener),
+    (100, "cooling", Home::Bike),
+    (101, "glycol", Home::Bike),
+    (102, "concentration", Home::Season),
+    (103, "wanted_concentration", Home::Bike),
+    (104, "coolant_circuit", Home::Bike),
+    (105, "coolant_drains", Home::Bike),
+    (106, "coolant_bottle", Home::Garage),
+    (107, "front_pressure", Home::Bike),
+    (108, "rear_pressure", Home::Bike),
+    (109, "tires_are", Home::Season),
+    (110, "set_temperature", Home::Season),
+    (111, "ride_temperature", Home::Season),
+    (112, "front_date_code", Home::Bike),
+    (113, "rear_date_code", Home::Bike),
+    (114, "front_reads", Home::Season),
+    (115, "rear_reads", Home::Season),
+    (116, "tire_reference", Home::Bike),
+    (117, "altitude", Home::Garage),
+    (118, "front_maximum", Home::Bike),
+    (119, "rear_maximum", Home::Bike),
+    (120, "new_tires", Home::Season),
+    (122, "brake_fluid", Home::Bike),
+    (123, "clutch_fluid", Home::Bike),
+    (124, "brake_fluid_changed", Home::Bike),
+    (125, "clutch_fluid_changed", Home::Bike),
+    (126, "fluid_on_shelf", Home::Garage),
+    (128, "other_oils", Home::Bike),
+    (129, "final_drive_oil", Home::Bike),
+    (130, "gearbox_oil", Home::Bike),
+    (131, "primary_oil", Home::Bike),
+    (132, "fork_oil", Home::Bike),
+    (133, "two_stroke_oil", Home::Bike),
+    (134, "final_drive_plug", Home::Bike),
+    (135, "gearbox_plug", Home::Bike),
+    (136, "primary_plug", Home::Bike),
+    (137, "fork_plug", Home::Bike),
+    (138, "final_drive_oil_changed", Home::Bike),
+    (139, "gearbox_oil_changed", Home::Bike),
+    (140, "primary_oil_changed", Home::Bike),
+    (141, "fork_oil_changed", Home::Bike),
+    (142, "two_stroke_oil_changed", Home::Bike),
 ];
 
 /// Frozen form: fact, code and key of each choice.
@@ -151,6 +192,24 @@ const FROZEN_CHOICES: &[(u16, &[(u8, &str)])] = &[
         &[(1, "solid_lubricant"), (2, "grease_or_oil"), (3, "as_delivered"), (4, "galvanized_dry")],
     ),
     (98, &[(1, "steel"), (2, "light_metal"), (3, "gasket")]),
+    (100, &[(1, "liquid"), (2, "air")]),
+    (101, &[(1, "ethylene"), (2, "propylene")]),
+    (109, &[(1, "cold"), (2, "warm")]),
+    (120, &[(1, "front"), (2, "rear")]),
+    (122, &[(1, "dot3"), (2, "dot4"), (3, "dot5"), (4, "dot51"), (5, "mineral")]),
+    (123, &[(1, "dot3"), (2, "dot4"), (3, "dot5"), (4, "dot51"), (5, "mineral"), (6, "cable")]),
+    (126, &[(1, "dot3"), (2, "dot4"), (3, "dot5"), (4, "dot51"), (5, "mineral")]),
+    (
+        128,
+        &[
+            (1, "final_drive"),
+            (2, "gearbox"),
+            (3, "primary"),
+            (4, "fork"),
+            (5, "two_stroke"),
+            (6, "none"),
+        ],
+    ),
 ];
 
 /// Frozen form: codes of usual fastener names in a link.
@@ -303,6 +362,7 @@ fn a_blank_is_a_lack_of_its_own_fact() {
         WRENCH_NAME WRENCH_LENGTH LOWEST_MARK HIGHEST_MARK GRADUATION ACCURACY WRENCH_KEY
         BOLTS THREAD_DRESSING MIND TURN TAKEN_WRENCH WAS_SET_TO
         PROPERTY_CLASS FRICTION_CLASS THREADS_INTO
+        COOLING GLYCOL CONCENTRATION WANTED_CONCENTRATION COOLANT_CIRCUIT COOLANT_DRAINS COOLANT_BOTTLE FRONT_PRESSURE REAR_PRESSURE TIRES_ARE SET_TEMPERATURE RIDE_TEMPERATURE FRONT_DATE_CODE REAR_DATE_CODE FRONT_READS REAR_READS TIRE_REFERENCE ALTITUDE FRONT_MAXIMUM REAR_MAXIMUM NEW_TIRES BRAKE_FLUID CLUTCH_FLUID BRAKE_FLUID_CHANGED CLUTCH_FLUID_CHANGED FLUID_ON_SHELF OTHER_OILS FINAL_DRIVE_OIL GEARBOX_OIL PRIMARY_OIL FORK_OIL TWO_STROKE_OIL FINAL_DRIVE_PLUG GEARBOX_PLUG PRIMARY_PLUG FORK_PLUG FINAL_DRIVE_OIL_CHANGED GEARBOX_OIL_CHANGED PRIMARY_OIL_CHANGED FORK_OIL_CHANGED TWO_STROKE_OIL_CHANGED
     };
     // None is left out, and each static is the row that its name says.
     let keys: Vec<String> = named.iter().map(|it| it.to_lowercase()).collect();
@@ -355,6 +415,8 @@ fn who_takes_a_minus() {
         "coldest_start",
         "coldest_night",
         "adapter_angle",
+        "set_temperature",
+        "ride_temperature",
     ];
     assert_eq!(signed, expected);
 }

@@ -1,6 +1,6 @@
 //! Choices about oil and fuel.
 
-use super::table::choices;
+use super::choices::choices;
 use super::{Choice, Chosen};
 use crate::oil::Jaso;
 use crate::words::choices as label;

@@ -1,23 +1,24 @@
 //! The table of facts. A number stays with its fact for ever; a retired one is never used again.
 
-use super::fluids::{
-    BOWLS_IN_STORAGE, Bowls, FUEL_TYPES, FuelType, JASO_CLASSES, LABEL_MEASURES_OF, LEVEL_READS_AT,
-    LevelRead, Measures, STANDS, Stand, TAPS, Tap, WARM_OR_COLD, Warm, YES_OR_NO,
-};
+use super::choices::*;
+use super::fluids::*;
 use super::general::{GeneralTorque, general};
 use super::read::{
-    Capacity, Chosen, Level, Recharge, Rough, TypedThread, capacity, choice, count, day, dose,
-    grade, level, one, recharge, rough, several, sizes, stages,
+    Capacity, Level, Recharge, Rough, TypedThread, capacity, choice, count, day, dose, grade,
+    level, one, recharge, rough, several, sizes, stages,
 };
 use super::read::{temperatures, text, thread};
-use super::{About, Choice, Fact, Home, Id, Kind, Limit};
+use super::{About, Fact, Home, Id, Kind, Limit};
 use crate::battery::Chemistry;
+use crate::brake::{Clutch, Fluid};
+use crate::coolant::{Cooling, Glycol};
 use crate::entry::{Dose, Stage};
-use crate::oil::{Grade, Jaso, Job};
+use crate::oil::{Grade, Jaso, Job, OtherOil};
 use crate::season::Temperatures;
+use crate::tire::{Gauge, TiresAre, Wheel};
 use crate::torque::{FrictionClass, PropertyClass};
 use crate::units::{self, Measure, Unit, UnitSet};
-use crate::words::{choices as label, facts as words};
+use crate::words::facts as words;
 use chrono::NaiveDate;
 use uom::si::f64::{
     Angle, Area, ElectricCurrent, ElectricPotential, Length, MassDensity, Ratio,
@@ -221,184 +222,90 @@ facts! {
     FRICTION_CLASS: FrictionClass = 97, "friction_class", Fastener, Kind::Choice(FRICTION_CLASSES), choice;
     /// What it is screwed into, or what lies between.
     THREADS_INTO: ThreadsInto = 98, "threads_into", Fastener, Kind::Choice(THREADS_INTO_WHAT), choice;
-}
 
-/// A choice's answers with the value each stands for; codes and keys are frozen for ever.
-macro_rules! choices {
-    ($($list:ident: $type:ty { $($code:literal $key:literal $label:ident => $value:expr,)+ })+) => {
-        $(
-            pub(super) static $list: &[Choice] = &[$(Choice { code: $code, key: $key, label: label::$label }),+];
-            impl Chosen for $type {
-                fn of_code(code: u8) -> Option<Self> {
-                    match code { $($code => Some($value),)+ _ => None }
-                }
-            }
-        )+
-    };
-}
-pub(super) use choices;
+    /// Liquid or not.
+    COOLING: Cooling = 100, "cooling", Bike, Kind::Choice(COOLINGS), choice;
+    /// Of its coolant.
+    GLYCOL: Glycol = 101, "glycol", Bike, Kind::Choice(GLYCOLS), choice;
+    /// Glycol in what is in the bike, by volume.
+    CONCENTRATION: Rough<Ratio> = 102, "concentration", Season, range![from(0.0, 100.0, Measure::Share, &units::PERCENT)], rough;
+    /// As the manual has it.
+    WANTED_CONCENTRATION: Ratio = 103, "wanted_concentration", Bike, number![above(0.0, 60.0, Measure::Share, &units::PERCENT)], one;
+    /// Without the reserve tank.
+    COOLANT_CIRCUIT: Volume = 104, "coolant_circuit", Bike, number![above(0.0, 50.0, Measure::Oil, &units::LITER)], one;
+    /// Part of the circuit that runs out.
+    COOLANT_DRAINS: Volume = 105, "coolant_drains", Bike, number![above(0.0, 50.0, Measure::Oil, &units::LITER)], one;
+    /// Glycol in the bottle, by volume; ready-mixed where blank.
+    COOLANT_BOTTLE: Ratio = 106, "coolant_bottle", Garage, number![above(0.0, 100.0, Measure::Share, &units::PERCENT)], one;
 
-/// How the engine gets its fuel.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum FuelSupply {
-    /// Fuel is displaced along line and rail.
-    Injection,
-    /// Fuel mixes in the bowls.
-    Carburetor,
-}
+    /// Cold, from the manual.
+    FRONT_PRESSURE: Gauge = 107, "front_pressure", Bike, number![above(0.0, 10.0, Measure::Pressure, &units::BAR)], one;
+    /// Cold, from the manual.
+    REAR_PRESSURE: Gauge = 108, "rear_pressure", Bike, number![above(0.0, 10.0, Measure::Pressure, &units::BAR)], one;
+    /// Cold or still warm.
+    TIRES_ARE: TiresAre = 109, "tires_are", Season, Kind::Choice(TIRES_COLD_OR_WARM), choice;
+    /// Of the air where they are set.
+    SET_TEMPERATURE: ThermodynamicTemperature = 110, "set_temperature", Season, number![from(-60.0, 60.0, Measure::Temperature, &units::CELSIUS)], one;
+    /// Of the air on the ride.
+    RIDE_TEMPERATURE: ThermodynamicTemperature = 111, "ride_temperature", Season, number![from(-60.0, 60.0, Measure::Temperature, &units::CELSIUS)], one;
+    /// On the sidewall.
+    FRONT_DATE_CODE: String = 112, "front_date_code", Bike, Kind::Text, text;
+    /// On the sidewall.
+    REAR_DATE_CODE: String = 113, "rear_date_code", Bike, Kind::Text, text;
+    /// On the gauge, where it stands.
+    FRONT_READS: Gauge = 114, "front_reads", Season, number![from(0.0, 10.0, Measure::Pressure, &units::BAR)], one;
+    /// On the gauge, where it stands.
+    REAR_READS: Gauge = 115, "rear_reads", Season, number![from(0.0, 10.0, Measure::Pressure, &units::BAR)], one;
+    /// That the manual's figures are for, where it prints one.
+    TIRE_REFERENCE: ThermodynamicTemperature = 116, "tire_reference", Bike, number![from(0.0, 40.0, Measure::Temperature, &units::CELSIUS)], one;
+    /// Where they are set.
+    ALTITUDE: Length = 117, "altitude", Garage, number![from(0.0, 5000.0, Measure::Altitude, &units::METER)], one;
+    /// On the sidewall.
+    FRONT_MAXIMUM: Gauge = 118, "front_maximum", Bike, number![above(0.0, 10.0, Measure::Pressure, &units::BAR)], one;
+    /// On the sidewall.
+    REAR_MAXIMUM: Gauge = 119, "rear_maximum", Bike, number![above(0.0, 10.0, Measure::Pressure, &units::BAR)], one;
+    /// Not run in yet.
+    NEW_TIRES: Vec<Wheel> = 120, "new_tires", Season, Kind::Several(WHEELS), several;
 
-/// Where the bike stands.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Place {
-    /// A steady temperature.
-    Heated,
-    /// A shed or garage that follows the weather.
-    Unheated,
-    /// Under a cover.
-    Outdoors,
-}
+    /// On the reservoir's cap.
+    BRAKE_FLUID: Fluid = 122, "brake_fluid", Bike, Kind::Choice(FLUIDS), choice;
+    /// On the reservoir's cap; none with a cable.
+    CLUTCH_FLUID: Clutch = 123, "clutch_fluid", Bike, Kind::Choice(CLUTCH_FLUIDS), choice;
+    /// Last time.
+    BRAKE_FLUID_CHANGED: NaiveDate = 124, "brake_fluid_changed", Bike, Kind::Day, day;
+    /// Last time.
+    CLUTCH_FLUID_CHANGED: NaiveDate = 125, "clutch_fluid_changed", Bike, Kind::Day, day;
+    /// To top up with.
+    FLUID_ON_SHELF: Fluid = 126, "fluid_on_shelf", Garage, Kind::Choice(FLUIDS), choice;
 
-/// How an offset adapter sits on the wrench.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Adapter {
-    /// Socket straight on the drive.
-    None,
-    /// 0°.
-    InLine,
-    /// 90°.
-    RightAngle,
-    /// 180°.
-    PointingBack,
-    /// As measured.
-    OtherAngle,
-}
-
-/// Whether a nut locks itself, and what the manual's figure holds of its drag.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum SelfLocking {
-    /// It turns freely until it seats.
-    No,
-    /// The manual's figure is what the wrench shows, drag and all.
-    DragInside,
-    /// The manual says that its figure is without drag.
-    DragOnTop,
-}
-
-/// What is on a thread when it is tightened.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Dressing {
-    /// Clean and dry.
-    Dry,
-    /// Engine oil.
-    Oil,
-    /// Grease or paste.
-    Grease,
-    /// Thread-lock.
-    ThreadLock,
-}
-
-/// Something that a fastener wants besides its torque.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Mind {
-    /// Engine and header cold.
-    ColdOnly,
-    /// Turns the other way.
-    LeftHand,
-    /// On to the next slot, never back.
-    CotterPin,
-    /// Each time.
-    NewWasher,
-    /// Each time, bolt or nut.
-    NewBolt,
-    /// Loosened, then tightened.
-    LoosenFirst,
-}
-
-/// What a bolt is screwed into.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum ThreadsInto {
-    /// A steel nut or a steel thread.
-    Steel,
-    /// Aluminum or magnesium, whose thread gives way before the bolt.
-    LightMetal,
-    /// Anything, with a gasket, a crush washer or an O-ring that decides.
-    Gasket,
-}
-
-choices! {
-    SELF_LOCKINGS: SelfLocking {
-        1 "no" NOT_SELF_LOCKING => SelfLocking::No,
-        2 "drag_inside" DRAG_INSIDE => SelfLocking::DragInside,
-        3 "drag_on_top" DRAG_ON_TOP => SelfLocking::DragOnTop,
-    }
-    DRESSINGS: Dressing {
-        1 "dry" DRY => Dressing::Dry,
-        2 "oil" OILED => Dressing::Oil,
-        3 "grease" GREASED => Dressing::Grease,
-        4 "thread_lock" THREAD_LOCK => Dressing::ThreadLock,
-    }
-    MINDS: Mind {
-        1 "cold_only" COLD_ONLY => Mind::ColdOnly,
-        2 "left_hand" LEFT_HAND => Mind::LeftHand,
-        3 "cotter_pin" COTTER_PIN => Mind::CotterPin,
-        4 "new_washer" NEW_WASHER => Mind::NewWasher,
-        5 "new_bolt" NEW_BOLT => Mind::NewBolt,
-        6 "loosen_first" LOOSEN_FIRST => Mind::LoosenFirst,
-    }
-    FUEL_SUPPLIES: FuelSupply {
-        1 "injection" INJECTION => FuelSupply::Injection,
-        2 "carburetor" CARBURETOR => FuelSupply::Carburetor,
-    }
-    JOBS: Job {
-        1 "drain_only" DRAIN_ONLY => Job::DrainOnly,
-        2 "with_filter" WITH_FILTER => Job::WithFilter,
-        3 "after_overhaul" AFTER_OVERHAUL => Job::AfterOverhaul,
-    }
-    CHEMISTRIES: Chemistry {
-        1 "flooded_antimony" FLOODED_ANTIMONY => Chemistry::FloodedAntimony,
-        2 "agm" AGM => Chemistry::Agm,
-        3 "gel" GEL => Chemistry::Gel,
-        4 "flooded_calcium" FLOODED_CALCIUM => Chemistry::FloodedCalcium,
-        5 "lifepo4" LIFEPO4 => Chemistry::LiFePO4,
-    }
-    PLACES: Place {
-        1 "heated" HEATED => Place::Heated,
-        2 "unheated" UNHEATED => Place::Unheated,
-        3 "outdoors" OUTDOORS => Place::Outdoors,
-    }
-    UNIT_SETS: UnitSet {
-        1 "metric" METRIC => UnitSet::Metric,
-        2 "us" US => UnitSet::Us,
-    }
-    ADAPTERS: Adapter {
-        1 "none" NO_ADAPTER => Adapter::None,
-        2 "in_line" IN_LINE => Adapter::InLine,
-        3 "right_angle" RIGHT_ANGLE => Adapter::RightAngle,
-        4 "pointing_back" POINTING_BACK => Adapter::PointingBack,
-        5 "other_angle" OTHER_ANGLE => Adapter::OtherAngle,
-    }
-    PROPERTY_CLASSES: PropertyClass {
-        1 "4.6" P4_6 => PropertyClass::P4_6,
-        2 "4.8" P4_8 => PropertyClass::P4_8,
-        3 "5.6" P5_6 => PropertyClass::P5_6,
-        4 "5.8" P5_8 => PropertyClass::P5_8,
-        5 "6.8" P6_8 => PropertyClass::P6_8,
-        6 "8.8" P8_8 => PropertyClass::P8_8,
-        7 "9.8" P9_8 => PropertyClass::P9_8,
-        8 "10.9" P10_9 => PropertyClass::P10_9,
-        9 "12.9" P12_9 => PropertyClass::P12_9,
-        10 "a2_70" A2_70 => PropertyClass::A2_70,
-        11 "a4_80" A4_80 => PropertyClass::A4_80,
-    }
-    FRICTION_CLASSES: FrictionClass {
-        1 "solid_lubricant" SOLID_LUBRICANT => FrictionClass::A,
-        2 "grease_or_oil" GREASE_OR_OIL => FrictionClass::B,
-        3 "as_delivered" AS_DELIVERED => FrictionClass::C,
-        4 "galvanized_dry" GALVANIZED_DRY => FrictionClass::D,
-    }
-    THREADS_INTO_WHAT: ThreadsInto {
-        1 "steel" STEEL => ThreadsInto::Steel,
-        2 "light_metal" LIGHT_METAL => ThreadsInto::LightMetal,
-        3 "gasket" GASKET => ThreadsInto::Gasket,
-    }
+    /// Besides the engine's.
+    OTHER_OILS: Vec<OtherOil> = 128, "other_oils", Bike, Kind::Several(OTHER_OILS_THERE), several;
+    /// Fill.
+    FINAL_DRIVE_OIL: Volume = 129, "final_drive_oil", Bike, number![above(0.0, 20.0, Measure::Oil, &units::LITER)], one;
+    /// Fill.
+    GEARBOX_OIL: Volume = 130, "gearbox_oil", Bike, number![above(0.0, 20.0, Measure::Oil, &units::LITER)], one;
+    /// Fill.
+    PRIMARY_OIL: Volume = 131, "primary_oil", Bike, number![above(0.0, 20.0, Measure::Oil, &units::LITER)], one;
+    /// Fill.
+    FORK_OIL: Volume = 132, "fork_oil", Bike, number![above(0.0, 20.0, Measure::Oil, &units::LITER)], one;
+    /// Fill.
+    TWO_STROKE_OIL: Volume = 133, "two_stroke_oil", Bike, number![above(0.0, 20.0, Measure::Oil, &units::LITER)], one;
+    /// Of its drain plug.
+    FINAL_DRIVE_PLUG: Rough<Torque> = 134, "final_drive_plug", Bike, range![above(0.0, 500.0, Measure::Torque, &units::NEWTON_METER)], rough;
+    /// Of its drain plug.
+    GEARBOX_PLUG: Rough<Torque> = 135, "gearbox_plug", Bike, range![above(0.0, 500.0, Measure::Torque, &units::NEWTON_METER)], rough;
+    /// Of its drain plug.
+    PRIMARY_PLUG: Rough<Torque> = 136, "primary_plug", Bike, range![above(0.0, 500.0, Measure::Torque, &units::NEWTON_METER)], rough;
+    /// Of its drain plug.
+    FORK_PLUG: Rough<Torque> = 137, "fork_plug", Bike, range![above(0.0, 500.0, Measure::Torque, &units::NEWTON_METER)], rough;
+    /// Last time.
+    FINAL_DRIVE_OIL_CHANGED: NaiveDate = 138, "final_drive_oil_changed", Bike, Kind::Day, day;
+    /// Last time.
+    GEARBOX_OIL_CHANGED: NaiveDate = 139, "gearbox_oil_changed", Bike, Kind::Day, day;
+    /// Last time.
+    PRIMARY_OIL_CHANGED: NaiveDate = 140, "primary_oil_changed", Bike, Kind::Day, day;
+    /// Last time.
+    FORK_OIL_CHANGED: NaiveDate = 141, "fork_oil_changed", Bike, Kind::Day, day;
+    /// Last time.
+    TWO_STROKE_OIL_CHANGED: NaiveDate = 142, "two_stroke_oil_changed", Bike, Kind::Day, day;
 }

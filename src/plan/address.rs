@@ -8,10 +8,6 @@ use crate::storage::link;
 pub enum QuickSum {
     /// A calculator that is a line of the sheet too.
     Of(Line),
-    /// Not built yet.
-    Coolant,
-    /// Not built yet.
-    Tires,
 }
 
 /// What an address opens.
@@ -34,8 +30,8 @@ impl QuickSum {
         QuickSum::Of(Line::Oil),
         QuickSum::Of(Line::Fuel),
         QuickSum::Of(Line::Battery),
-        QuickSum::Coolant,
-        QuickSum::Tires,
+        QuickSum::Of(Line::Coolant),
+        QuickSum::Of(Line::Tires),
     ];
 
     /// Its address, without `#`.
@@ -43,8 +39,6 @@ impl QuickSum {
         match self {
             QuickSum::Of(Line::Torques) => "torque",
             QuickSum::Of(line) => line.key(),
-            QuickSum::Coolant => "coolant",
-            QuickSum::Tires => "tires",
         }
     }
 }

@@ -1,12 +1,13 @@
 //! The sentence that sets the season.
 
-use crate::facts::{self, Facts, Told, both};
+use crate::facts::{self, Facts, Lack, Told, both};
 use crate::season::{Season, SeasonError};
 use crate::show::Shown;
 use crate::source;
 use crate::units::{Measure, UnitSet};
 use crate::words::labels;
 use crate::working::{Amount, Answer, Law, Term};
+use chrono::NaiveDate;
 
 const DAYS_STORED: Law = Law {
     formula: "d = R − P",
@@ -22,6 +23,12 @@ pub fn season_of(from: &dyn Facts) -> Told<Season> {
         SeasonError::YearOutOfRange => facts::PARK_DATE.not_together(why),
         SeasonError::RideBeforePark | SeasonError::TooLong => facts::RIDE_DATE.not_together(why),
     })
+}
+
+/// The day that ages are counted to: the ride date, or the park date where there is none.
+pub fn judged_on(from: &dyn Facts) -> Told<NaiveDate> {
+    let (park, ride) = both(facts::PARK_DATE.maybe(from), facts::RIDE_DATE.maybe(from))?;
+    ride.or(park).ok_or_else(|| vec![Lack::Missing(facts::RIDE_DATE.id())])
 }
 
 /// Days stored.

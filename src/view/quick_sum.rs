@@ -7,18 +7,19 @@ use super::torques;
 use crate::entry::Entry;
 use crate::facts;
 use crate::plan::{Line, address::QuickSum};
-use crate::words::{lines, page as words};
+use crate::words::page as words;
 use leptos::prelude::*;
 
 /// The calculator that a quick sum opens.
 pub fn page(page: Page, sum: QuickSum) -> Vec<El> {
-    let QuickSum::Of(line) = sum else {
-        return vec![el("h1").text(name(sum)), paragraph("", words::NOT_YET), offer()];
-    };
+    let QuickSum::Of(line) = sum;
     let desk = Desk::quick(page);
-    if line == Line::Torques {
+    match line {
         // Who comes for a quick sum of a torque mostly has an adapter in hand; it shows, and one tap changes it.
-        desk.signal(facts::ADAPTER.id()).set(Entry::new("in_line", 0));
+        Line::Torques => desk.signal(facts::ADAPTER.id()).set(Entry::new("in_line", 0)),
+        // Who comes for one of coolant has some.
+        Line::Coolant => desk.signal(facts::COOLING.id()).set(Entry::new("liquid", 0)),
+        _ => {}
     }
     let told = Told::new(line, &desk, page);
     let said = line.words();
@@ -40,8 +41,8 @@ pub fn page(page: Page, sum: QuickSum) -> Vec<El> {
 
 /// Links to the quick sums.
 pub fn offer() -> El {
-    let live = QuickSum::ALL.into_iter().filter(|it| matches!(it, QuickSum::Of(_)));
-    let links = live
+    let links = QuickSum::ALL
+        .into_iter()
         .map(|it| el("li").child(el("a").set("href", &format!("#{}", it.key())).text(name(it))));
     el("nav")
         .class("offer")
@@ -50,10 +51,6 @@ pub fn offer() -> El {
         .child(el("ul").children(links))
 }
 
-fn name(sum: QuickSum) -> &'static str {
-    match sum {
-        QuickSum::Of(line) => line.words().quick,
-        QuickSum::Coolant => lines::COOLANT_QUICK,
-        QuickSum::Tires => lines::TIRES_QUICK,
-    }
+fn name(QuickSum::Of(line): QuickSum) -> &'static str {
+    line.words().quick
 }

@@ -41,3 +41,25 @@ pub const BATTERY: &[&str] = &[
     "Never charge a frozen battery; one with a bulged case is scrap. LiFePO4 is not charged below 0 °C (32 °F).",
     "Negative lead off first, on last. With an electric seat, cap or keyless lock or an alarm, read the manual before you take it off.",
 ];
+/// Coolant.
+pub const COOLANT: &[&str] = &[
+    "Never open the cap of a hot radiator: it scalds. Engine cold, cap turned slowly.",
+    "Coolant is poisonous, and sweet to animals and children: catch it, wipe it up, lock it away; local rules say where it goes.",
+    "Distilled water only. Do not mix kinds of inhibitor; the manual names the right one. Bleed the circuit and look at the level again.",
+];
+/// Other oils.
+pub const OTHER_OILS: &[&str] = &[
+    "Bike secured and level; oil and housing are hot after a run. The level plug or stick decides, not the sum.",
+    "A fork's cap is under spring and air pressure: front wheel lifted, air let out first. A two-stroke's tank never runs empty.",
+];
+/// Tires.
+pub const TIRES: &[&str] = &[
+    "Lift the bike on a stand made for it, on firm level ground, and secure it from tipping.",
+    "Never over the sidewall's maximum. A tire that lost its air, cracked or bulged is not ridden. The manual's figure decides.",
+];
+/// Brake and clutch fluid.
+pub const BRAKES: &[&str] = &[
+    "Brakes stop you: where in doubt leave them to a licensed mechanic. Pump the lever until it is firm before the bike moves.",
+    "Never mix mineral oil and DOT fluid, nor DOT 5 silicone with any other: seals fail, and brakes with them.",
+    "Fluid strips paint and hurts eyes: gloves, glasses, rags, water at hand. Only from a sealed bottle.",
+];

@@ -85,4 +85,23 @@ labels! {
     MA2: "MA2";
     MB: "MB";
     NONE_PRINTED: "none printed";
+    LIQUID: "liquid";
+    AIR_OR_OIL: "air or oil, no coolant";
+    ETHYLENE: "ethylene glycol";
+    PROPYLENE: "propylene glycol";
+    STILL_WARM: "still warm";
+    FRONT: "front";
+    REAR: "rear";
+    DOT_3: "DOT 3";
+    DOT_4: "DOT 4";
+    DOT_5: "DOT 5, silicone";
+    DOT_5_1: "DOT 5.1";
+    MINERAL_OIL: "mineral oil";
+    CABLE: "none, a cable";
+    FINAL_DRIVE: "final drive";
+    GEARBOX: "gearbox";
+    PRIMARY: "primary";
+    FORK: "fork";
+    TWO_STROKE: "two-stroke tank";
+    NO_OTHER_OIL: "none of these";
 }

@@ -60,4 +60,28 @@ labels! {
     EQUIVALENT_K: "Equivalent K";
     PRELOAD_SCATTER: "Preload scatter";
     OIL_ON_DRY: "Preload rise with oil on a dry thread";
+    FREEZES_AT: "Freezes at";
+    DRAIN_AND_REFILL: "Drain and refill";
+    FROM_THE_BOTTLE: "For all that runs out, from the bottle";
+    WATER: "and distilled water";
+    THEN_FREEZES_AT: "As wanted, freezes at";
+    OTHER_OILS: "Other oils";
+    FRONT_SET_AT: "Set at, front";
+    REAR_SET_AT: "Set at, rear";
+    FRONT_ON_THE_NIGHT: "Will read on the coldest night, front";
+    REAR_ON_THE_NIGHT: "Will read on the coldest night, rear";
+    FRONT_ON_THE_RIDE: "Will read on the first ride, front";
+    REAR_ON_THE_RIDE: "Will read on the first ride, rear";
+    FRONT_STORAGE: "For storage, up to, front";
+    REAR_STORAGE: "For storage, up to, rear";
+    FRONT_AGE: "Tire age, front";
+    REAR_AGE: "Tire age, rear";
+    RUN_IN: "New tires, ride gently for";
+    CHANGE_BY: "Change brake fluid by";
+    FLUID_AGE: "Brake fluid's age";
+    CLUTCH_CHANGE_BY: "Change clutch fluid by";
+    CLUTCH_FLUID_AGE: "Clutch fluid's age";
+    BOILS_WET: "With water in it boils at, at least";
+    SHELF_IN_BRAKE: "Fluid on the shelf, for the brake";
+    SHELF_IN_CLUTCH: "Fluid on the shelf, for the clutch";
 }

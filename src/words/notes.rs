@@ -1,5 +1,7 @@
 //! Small sentences beside answers, and warnings that follow from figures.
 
+use crate::brake::{Fluid, Mixing};
+
 /// Beside the stabilizer.
 pub fn then_fuel_on_top(fuel: &str) -> String {
     format!("in first, then {fuel} of fuel on top")
@@ -273,3 +275,94 @@ pub const VOLTAGE_COUNTS: &str =
 pub const ENERGY_WANTED: &str = "the Ah on a LiFePO4 label is often that of the lead battery it replaces: write the Wh, for example 51 Wh";
 /// Refusal.
 pub const CHARGE_WANTED: &str = "a lead battery's label gives Ah: write for example 10 Ah";
+
+/// Beside the coolant line of a bike without any.
+pub const AIR_COOLED: &str = "nothing to do; an oil cooler's oil is the engine's";
+/// Instead of a freezing point.
+pub const NO_COOLANT: &str = "no coolant";
+/// Instead of a freezing point.
+pub const PAST_SIXTY: &str = "no figure past 60 %";
+/// Beside the freezing point.
+pub fn night_margin(margin: &str) -> String {
+    format!("{margin} of margin on the coldest night")
+}
+/// Warning.
+pub const COOLANT_FREEZES: &str =
+    "It freezes on a night as cold as that, and ice breaks the engine: make it stronger before.";
+/// Warning.
+pub const COOLANT_MAY_FREEZE: &str = "It may freeze on a night as cold as that, as bottles and testers differ: make it stronger, or keep it warmer.";
+/// Warning.
+pub const TOO_MUCH_GLYCOL: &str = "Over 60 % or near it: more glycol freezes sooner again and cools worse. Exchange a part for distilled water.";
+/// Warning.
+pub const WEAK_INHIBITOR: &str = "Under about a third of glycol the inhibitor is weak, and metal corrodes (common practice, no source).";
+/// Beside the exchange.
+pub const READY_MIXED: &str = "bottle counted as ready-mixed, 50 %";
+/// Instead of a mixture for all that runs out.
+pub const NOT_ALL_OF_IT: &str = "less than all of it, as above";
+/// Warning.
+pub const DRAINS_UNKNOWN: &str = "How much runs out at the drain is not known: all of the circuit is counted. Catch and measure it; what stays in the engine weakens the refill.";
+
+/// Beside the other oils.
+pub const BY_MANUALS_INTERVAL: &str = "changed at the manual's interval";
+/// An oil with its plug.
+pub fn plug(oil: &str, torque: &str) -> String {
+    format!("{oil}, plug {torque}")
+}
+/// An oil with its age.
+pub fn aged(oil: &str, age: &str) -> String {
+    format!("{oil}, {age} old by then")
+}
+/// Refusal.
+pub const CHANGED_LATER: &str =
+    "has to be on or before the ride date, or the park date where there is none";
+
+/// Instead of a pressure.
+pub const LET_IT_STAND: &str = "let it stand";
+/// Beside it.
+pub const WARM_TIRE: &str =
+    "three hours, out of the sun; a warm tire tells nothing, and never let air out of one";
+/// Beside the front tire.
+pub fn rear(pressure: &str) -> String {
+    format!("rear {pressure}")
+}
+/// Warning.
+pub const LET_DOWN_IN_SPRING: &str = "Pressure raised for storage is let down to the cold pressure before the first ride: write it on the key.";
+/// Instead of an age.
+pub const BEFORE_MILLENNIUM: &str = "made before 2000, over 25 years";
+/// Warning.
+pub fn old_tire(which: &str, too_old: bool) -> String {
+    let advice = if too_old {
+        "over 10 years: replace it, however good it looks"
+    } else {
+        "over 6 years: several makers say replace; have it looked at before you ride"
+    };
+    format!("{which}: {advice} (advice, no law)")
+}
+
+/// Instead of a day.
+pub const BY_THE_MANUAL: &str = "as the manual says: no usual interval is known";
+/// Refusal's warning.
+pub const BRAKE_FLUID_DUE: &str =
+    "Brake fluid will be two years old or more: change it now, before it stands.";
+/// Warning.
+pub const CLUTCH_FLUID_DUE: &str =
+    "Clutch fluid will be two years old or more: change it now, before it stands.";
+/// Beside the day.
+pub fn never_with(fluid: Fluid) -> &'static str {
+    match fluid {
+        Fluid::Dot5 => "silicone: never mixed with DOT 3, 4 or 5.1, though the name is near",
+        Fluid::Mineral => "mineral oil: never DOT fluid into it",
+        _ => "never mineral oil, never DOT 5 silicone into it",
+    }
+}
+/// What a fluid does in another.
+pub const fn mixing(mixing: Mixing) -> &'static str {
+    match mixing {
+        Mixing::Same => "the same: yes",
+        Mixing::Mixes => "mixes; the grade on the cap decides",
+        Mixing::BoilsSooner => "mixes, but boils sooner than the cap asks: no",
+        Mixing::Never => "never",
+    }
+}
+/// Warning.
+pub const WRONG_FLUID: &str = "The fluid on the shelf ruins seals or brakes of this bike. If some is in already: do not ride, do not pump; a mechanic flushes it and renews the seals.";

@@ -69,7 +69,6 @@ words! {
     NOT_KEPT: "Nothing is kept here now: what you type is gone when you close the page. Keep the link instead.";
     NOT_SAVED: "The last change could not be kept: ";
     STORE_FULL: "the browser's store for this site is full. Keep the link instead.";
-    NOT_YET: "This quick sum is not built yet. The others are:";
     UNKNOWN_ADDRESS: "This address opens nothing here: ";
     PICK_A_DAY: "Pick a day";
     CHANGE_SIGN: "Change sign";

@@ -87,6 +87,12 @@ fn a_blank_bike_lacks_all_at_once() {
         assert_eq!(of(Line::Battery, labels::CHARGE_ON_RIDE_DATE), [50, 51, 54, 60, 63, 52]);
         assert_eq!(of(Line::Battery, labels::RECHARGE_BY), [50, 51, 54, 60, 63, 52]);
         assert_eq!(of(Line::Battery, labels::FREEZE_MARGIN), [50, 51, 54, 60, 63, 52, 64]);
+        assert_eq!(of(Line::Coolant, labels::FREEZES_AT), [100, 101, 102]);
+        assert_eq!(of(Line::Coolant, labels::DRAIN_AND_REFILL), [102, 103, 104]);
+        assert_eq!(of(Line::OtherOils, labels::OTHER_OILS), [128]);
+        assert_eq!(of(Line::Tires, labels::FRONT_SET_AT), [107, 111, 110, 109]);
+        assert_eq!(of(Line::Tires, labels::REAR_AGE), [113, 61]);
+        assert_eq!(of(Line::Brakes, labels::CHANGE_BY), [122, 124]);
         assert_eq!(lacks(&plan::season(&blank, set)), [60]);
         for line in Line::ALL {
             let panel = panel_of(line, &blank, set);
@@ -599,6 +605,12 @@ fn a_line_asks_only_for_its_own_facts() {
         (facts::WARMEST_FUEL.id(), "30 °C"),
         (facts::HIGHEST_DOSE.id(), "2"),
         (facts::FUEL_TYPE.id(), "e10"),
+        (facts::COOLING.id(), "air"),
+        (facts::TIRES_ARE.id(), "warm"),
+        (facts::FRONT_READS.id(), "2.4 bar"),
+        (facts::CLUTCH_FLUID.id(), "dot4"),
+        (facts::OTHER_OILS.id(), "final_drive gearbox primary fork two_stroke"),
+        (facts::OTHER_OILS.id(), "none"),
     ] {
         let mut bike = example(day, UnitSet::Metric);
         bike.put(id, Entry::new(text, 0));
@@ -618,9 +630,12 @@ fn a_line_asks_only_for_its_own_facts() {
                 facts::WRENCH_KEY.id(),
                 facts::TAKEN_WRENCH.id(),
             ];
-            let dates = [facts::PARK_DATE.id(), facts::RIDE_DATE.id()];
+            let dates = [facts::PARK_DATE.id(), facts::RIDE_DATE.id(), facts::COLDEST_NIGHT.id()];
             let asked: BTreeSet<Id> = match line {
-                Line::Fuel => asked.into_iter().filter(|it| !dates.contains(it)).collect(),
+                // The season's dates and its coldest night belong to more than one line.
+                Line::Fuel | Line::Coolant | Line::OtherOils | Line::Tires | Line::Brakes => {
+                    asked.into_iter().filter(|it| !dates.contains(it)).collect()
+                }
                 // Asked in the drawer, or made by the page.
                 Line::Torques => asked.into_iter().filter(|it| !drawer.contains(it)).collect(),
                 _ => asked,
@@ -766,8 +781,10 @@ fn addresses() {
         ("#oil", Quick(Of(Line::Oil))),
         ("#fuel", Quick(Of(Line::Fuel))),
         ("#battery", Quick(Of(Line::Battery))),
-        ("#coolant", Quick(QuickSum::Coolant)),
-        ("#tires", Quick(QuickSum::Tires)),
+        ("#coolant", Quick(Of(Line::Coolant))),
+        ("#tires", Quick(Of(Line::Tires))),
+        ("#layup/other-oils", Sheet(Some(Line::OtherOils), None)),
+        ("#layup/brakes", Sheet(Some(Line::Brakes), None)),
         ("#1.sCcsCRYA", Address::Link("1.sCcsCRYA".into())),
         ("1.sCcsCRYA", Address::Link("1.sCcsCRYA".into())),
         ("#2.x", Address::Link("2.x".into())),

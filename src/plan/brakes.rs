@@ -1,0 +1,90 @@
+//! Brake and clutch fluid: when it is due, how old it is, what mixes with it.
+
+use super::{Panel, season::judged_on};
+use crate::brake::{self, Clutch, Fluid, Mixing};
+use crate::facts::{self, Fact, Facts, Told, both};
+use crate::season::age;
+use crate::show::Shown;
+use crate::units::UnitSet;
+use crate::words::{cautions, labels, notes};
+use crate::working::Answer;
+use chrono::NaiveDate;
+use uom::si::f64::Time;
+
+/// The calculator of brake and clutch fluid.
+pub fn brakes(from: &dyn Facts, set: UnitSet) -> Panel {
+    let brake = facts::BRAKE_FLUID.of(from);
+    let clutch = facts::CLUTCH_FLUID.maybe(from).map(|it| match it {
+        Some(Clutch::Hydraulic(fluid)) => Some(fluid),
+        _ => None,
+    });
+    let mut blanks =
+        vec![facts::BRAKE_FLUID.id(), facts::BRAKE_FLUID_CHANGED.id(), facts::CLUTCH_FLUID.id()];
+    let mut warnings = Vec::new();
+    let due = Due::of(from, brake.clone(), &facts::BRAKE_FLUID_CHANGED);
+    warnings.extend(due.late.then(|| notes::BRAKE_FLUID_DUE.to_owned()));
+    let head = Shown::day(labels::CHANGE_BY, due.by, notes::BY_THE_MANUAL, set);
+    let mut answers = vec![Shown::quantity(labels::FLUID_AGE, due.age, set)];
+    match clutch.clone() {
+        Ok(Some(fluid)) => {
+            blanks.push(facts::CLUTCH_FLUID_CHANGED.id());
+            let due = Due::of(from, Ok(fluid), &facts::CLUTCH_FLUID_CHANGED);
+            warnings.extend(due.late.then(|| notes::CLUTCH_FLUID_DUE.to_owned()));
+            answers.push(Shown::day(labels::CLUTCH_CHANGE_BY, due.by, notes::BY_THE_MANUAL, set));
+            answers.push(Shown::quantity(labels::CLUTCH_FLUID_AGE, due.age, set));
+        }
+        Ok(None) => {}
+        Err(lacks) => answers.push(Shown::lacking(labels::CLUTCH_CHANGE_BY, lacks)),
+    }
+    if let Some(wet) = brake.as_ref().ok().and_then(|it| it.wet_boiling()) {
+        answers.push(Shown::quantity(labels::BOILS_WET, Ok(wet), set));
+    }
+    let shelf = facts::FLUID_ON_SHELF.maybe(from);
+    let mut never = false;
+    for (label, fluid) in [
+        (labels::SHELF_IN_BRAKE, brake.as_ref().ok().copied()),
+        (labels::SHELF_IN_CLUTCH, clutch.ok().flatten()),
+    ] {
+        if let (Ok(Some(shelf)), Some(fluid)) = (&shelf, fluid) {
+            let mixing = fluid.with(*shelf);
+            never |= mixing == Mixing::Never;
+            answers.push(Shown::words(label, notes::mixing(mixing)));
+        }
+    }
+    match shelf {
+        Err(lacks) => answers.push(Shown::lacking(labels::SHELF_IN_BRAKE, lacks)),
+        Ok(_) => warnings.extend(never.then(|| notes::WRONG_FLUID.to_owned())),
+    }
+    Panel {
+        note: brake.map_or("", notes::never_with).to_owned(),
+        blanks,
+        more: vec![facts::FLUID_ON_SHELF.id()],
+        stated: vec![facts::RIDE_DATE.id(), facts::PARK_DATE.id()],
+        answers,
+        warnings,
+        cautions: cautions::BRAKES,
+        ..Panel::of(head)
+    }
+}
+
+/// One circuit's fluid against the calendar.
+struct Due {
+    by: Told<Option<Answer<NaiveDate>>>,
+    age: Told<Answer<Time>>,
+    /// On the day that ages are judged on, or before.
+    late: bool,
+}
+
+impl Due {
+    fn of(from: &dyn Facts, fluid: Told<Fluid>, last: &Fact<NaiveDate>) -> Self {
+        let on = judged_on(from);
+        let changed = last.of(from);
+        let by = both(fluid, changed.clone());
+        let by = by.map(|(fluid, changed)| brake::change_by(fluid, changed));
+        let late = matches!((&by, &on), (Ok(Some(by)), Ok(on)) if by.value <= *on);
+        let age = both(changed, on).and_then(|(changed, on)| {
+            age::age(changed, on).ok_or_else(|| last.not_together(notes::CHANGED_LATER))
+        });
+        Self { by, age, late }
+    }
+}

@@ -1,0 +1,92 @@
+//! Brake and clutch fluid.
+
+use super::*;
+use proptest::prelude::*;
+use torpor::brake::{self, Fluid, Mixing};
+use torpor::facts;
+use torpor::words::{labels, notes};
+
+const ALL: [Fluid; 5] = [Fluid::Dot3, Fluid::Dot4, Fluid::Dot5, Fluid::Dot51, Fluid::Mineral];
+
+/// Source: brake_fluid.csv, FMVSS 116 (49 CFR 571.116) S5.1; DOT 5.1 is 260/180, not 270/190 as old copies print.
+#[test]
+fn grades_boil_as_their_standard_asks() {
+    let mut seen = 0;
+    for row in rows("brake_fluid.csv") {
+        let fluid = match &row[0] {
+            "DOT 3" => Fluid::Dot3,
+            "DOT 4" => Fluid::Dot4,
+            "DOT 5" => Fluid::Dot5,
+            "DOT 5.1" => Fluid::Dot51,
+            // Classes of ISO 4925 are not offered; their numbers are from memory.
+            _ => continue,
+        };
+        assert_eq!(fluid.boils(), Some([number(&row[2]), number(&row[3])]), "{}", &row[0]);
+        assert_eq!(fluid.is_glycol(), &row[5] == "1", "{}", &row[0]);
+        let years = brake::change_by(fluid, day(2025, 1, 1)).map(|it| it.value);
+        assert_eq!(years, (&row[7] == "2").then(|| day(2027, 1, 1)), "{}", &row[0]);
+        seen += 1;
+    }
+    assert_eq!(seen, 4);
+    assert_eq!(Fluid::Mineral.boils(), None);
+}
+
+/// Source: METHOD of the reference values: DOT 5 is silicone and mixes with none; DOT 5.1 is glycol. Mineral oil with none.
+#[test]
+fn silicone_and_mineral_oil_mix_with_nothing() {
+    for one in ALL {
+        assert_eq!(one.with(one), Mixing::Same);
+        for alone in [Fluid::Dot5, Fluid::Mineral] {
+            if one != alone {
+                assert_eq!(alone.with(one), Mixing::Never);
+                assert_eq!(one.with(alone), Mixing::Never);
+            }
+        }
+    }
+    assert_eq!(Fluid::Dot4.with(Fluid::Dot51), Mixing::Mixes);
+    assert_eq!(Fluid::Dot4.with(Fluid::Dot3), Mixing::BoilsSooner);
+}
+
+proptest! {
+    #[test]
+    fn due_is_two_years_after_and_never_earlier_for_a_later_change(days in 0i64..40_000, more in 1i64..1000) {
+        let changed = day(1990, 1, 1) + chrono::Duration::days(days);
+        let due = |it| brake::change_by(Fluid::Dot4, it).unwrap().value;
+        let length = (due(changed) - changed).num_days();
+        prop_assert!((729..=731).contains(&length));
+        prop_assert!(due(changed + chrono::Duration::days(more)) >= due(changed));
+        prop_assert!(brake::change_by(Fluid::Dot5, changed).is_none());
+    }
+}
+
+/// Source: the calendar; two years are common practice.
+#[test]
+fn the_line_as_a_whole() {
+    let mut kept = typed(&[
+        (facts::BRAKE_FLUID.id(), "dot4"),
+        (facts::BRAKE_FLUID_CHANGED.id(), "2025-03-28"),
+        (facts::CLUTCH_FLUID.id(), "mineral"),
+        (facts::CLUTCH_FLUID_CHANGED.id(), "2024-03-28"),
+        (facts::RIDE_DATE.id(), "2027-03-28"),
+        (facts::FLUID_ON_SHELF.id(), "dot51"),
+    ]);
+    let due = panel(Line::Brakes, &kept);
+    assert_eq!(figure(&due, labels::CHANGE_BY), "2027-03-28");
+    assert_eq!(figure(&due, labels::FLUID_AGE), "2.0 years");
+    assert_eq!(figure(&due, labels::BOILS_WET), "155 °C");
+    assert_eq!(figure(&due, labels::CLUTCH_CHANGE_BY), notes::BY_THE_MANUAL, "no rule is known");
+    assert_eq!(figure(&due, labels::CLUTCH_FLUID_AGE), "3.0 years");
+    assert_eq!(figure(&due, labels::SHELF_IN_BRAKE), notes::mixing(Mixing::Mixes));
+    assert_eq!(figure(&due, labels::SHELF_IN_CLUTCH), notes::mixing(Mixing::Never));
+    assert_eq!(due.warnings, [notes::BRAKE_FLUID_DUE, notes::WRONG_FLUID]);
+    kept.put(facts::BRAKE_FLUID_CHANGED.id(), Entry::new("2025-03-29", 0));
+    kept.put(facts::CLUTCH_FLUID.id(), Entry::new("cable", 0));
+    let cable = panel(Line::Brakes, &kept);
+    assert!(cable.warnings.is_empty());
+    assert!(cable.answer(labels::CLUTCH_CHANGE_BY).is_none());
+    assert!(!cable.blanks.contains(&facts::CLUTCH_FLUID_CHANGED.id()));
+    kept.put(facts::BRAKE_FLUID_CHANGED.id(), Entry::new("2028-01-01", 0));
+    let why = panel(Line::Brakes, &kept).refusal(facts::BRAKE_FLUID_CHANGED.id());
+    assert_eq!(why.as_deref(), Some(notes::CHANGED_LATER));
+    assert_eq!(lacks(&panel(Line::Brakes, &Kept::default()).head), [122, 124]);
+}

@@ -1,0 +1,191 @@
+//! Date codes, and the tires' line as a whole.
+
+use super::*;
+use proptest::prelude::*;
+use torpor::facts;
+use torpor::tire::{Age, DateCode, DateCodeError};
+use torpor::units::YEAR;
+use torpor::words::{labels, notes};
+
+fn years(code: &str, on: NaiveDate) -> Result<Age, DateCodeError> {
+    DateCode::read(code)?.age(on)
+}
+
+/// Source: tire_date.csv: published examples and rules, each with its source; ages to a hundredth of a year.
+#[test]
+fn date_codes_of_the_table() {
+    let table = rows("tire_date.csv");
+    assert_eq!(table.len(), 11);
+    for row in table {
+        let on: NaiveDate = row[5].parse().unwrap();
+        let got = years(&row[0], on);
+        let status = &row[7];
+        if status.starts_with("three digits") {
+            assert_eq!(got, Ok(Age::BeforeMillennium));
+            continue;
+        }
+        match status {
+            "ok" => {
+                let Ok(Age::Known(age)) = got else { panic!("{}: {got:?}", &row[0]) };
+                let start: NaiveDate = row[3].parse().unwrap();
+                assert_eq!(DateCode::read(&row[0]), Ok(DateCode::Week(start)));
+                close(YEAR.of_base(age.value.base()), number(&row[6]), 0.006, &row[0]);
+                let [young, old] = age.bounds.unwrap();
+                assert!(young < age.value && age.value < old, "a week either way");
+            }
+            "week not in that year" => assert_eq!(got, Err(DateCodeError::Week53(2020))),
+            "bad week" => assert_eq!(got, Err(DateCodeError::Week(0))),
+            "in the future" => assert_eq!(got, Err(DateCodeError::Future { year: 2027 })),
+            "not a date code" => assert_eq!(got, Err(DateCodeError::NotACode)),
+            other => panic!("{other}"),
+        }
+    }
+}
+
+/// Source: the calendar: of forty years seven have 53 Sundays, 2017, 2023 and 2028 among them; week then year, never the
+/// other way.
+#[test]
+fn impossible_codes_are_answered_in_words() {
+    for year in 0..=39 {
+        let there = DateCode::read(&format!("53{year:02}")).is_ok();
+        assert_eq!(there, matches!(year, 0 | 6 | 12 | 17 | 23 | 28 | 34), "20{year:02}");
+    }
+    for (code, words) in [
+        ("5423", "there is no week 54: the first two digits have to be 01 to 53"),
+        ("0023", "there is no week 0"),
+        ("5320", "2020 has no week 53: the first two digits have to be 01 to 52"),
+        ("12A4", "write the last four digits of the DOT number, such as 3623"),
+        ("DOT", "write the last four digits"),
+        ("36", "write the last four digits"),
+        ("12345", "write the last four digits"),
+        ("３６２３", "write the last four digits"),
+    ] {
+        let why = DateCode::read(code).unwrap_err().to_string();
+        assert!(why.contains(words), "{code}: {why}");
+    }
+    // Year and week the other way round would be week 23 of 2036.
+    let why = years("2336", day(2026, 3, 1)).unwrap_err().to_string();
+    assert!(why.contains("in 2036: the week comes first"), "{why}");
+    let whole = DateCode::read("DOT4B0MLMNR1215");
+    assert_eq!(whole, DateCode::read("1215"), "without spaces");
+    assert_eq!(DateCode::read(" 1215 "), DateCode::read("DOT 4B0M LMNR 1215"));
+}
+
+proptest! {
+    #[test]
+    fn weeks_follow_each_other_on_sundays(year in 0i32..=99, week in 1u32..52) {
+        let start = |week: u32| match DateCode::read(&format!("{week:02}{year:02}")).unwrap() {
+            DateCode::Week(start) => start,
+            other => panic!("{other:?}"),
+        };
+        use chrono::Datelike;
+        prop_assert_eq!(start(week).weekday(), chrono::Weekday::Sun);
+        prop_assert_eq!((start(week + 1) - start(week)).num_days(), 7);
+        prop_assert!(start(1).day() <= 7, "the first full week");
+    }
+
+    #[test]
+    fn no_text_is_too_strange(text in "\\PC{0,20}") {
+        let _ = DateCode::read(&text);
+    }
+
+    #[test]
+    fn a_day_later_a_tire_is_a_day_older(days in 0u64..9000) {
+        let on = day(2001, 1, 7) + chrono::Days::new(days);
+        let Ok(Age::Known(age)) = years("0101", on) else { panic!() };
+        prop_assert_eq!(age.value.base() / 86_400.0, days as f64);
+    }
+}
+
+const FULL: [(Id, &str); 8] = [
+    (facts::FRONT_PRESSURE.id(), "2.50 bar"),
+    (facts::REAR_PRESSURE.id(), "2.90 bar"),
+    (facts::TIRES_ARE.id(), "cold"),
+    (facts::SET_TEMPERATURE.id(), "20 °C"),
+    (facts::RIDE_TEMPERATURE.id(), "5 °C"),
+    (facts::FRONT_DATE_CODE.id(), "3623"),
+    (facts::REAR_DATE_CODE.id(), "0816"),
+    (facts::RIDE_DATE.id(), "2026-03-01"),
+];
+
+/// Source: the project's workshop rules for the front (2.69), by hand for the rear: (290 + 101.325) · 293.15 / 278.15 − 101.325.
+#[test]
+fn set_in_a_warm_garage_for_a_cold_ride() {
+    let mut kept = typed(&FULL);
+    let cold = panel(Line::Tires, &kept);
+    assert_eq!(figure(&cold, labels::FRONT_SET_AT), "2.69 bar");
+    assert_eq!(figure(&cold, labels::REAR_SET_AT), "3.11 bar");
+    assert_eq!(cold.note, "rear 3.11\u{a0}bar");
+    assert_eq!(figure(&cold, labels::FRONT_AGE), "2.5 years");
+    assert_eq!(figure(&cold, labels::REAR_AGE), "10.0 years");
+    assert_eq!(cold.warnings, [notes::old_tire(labels::REAR_AGE, true)]);
+    let worked = answer(&cold, labels::FRONT_SET_AT).working.as_ref().unwrap().written();
+    assert_eq!(
+        worked.substituted,
+        "max(0, (2.5\u{a0}bar + 1.01325\u{a0}bar) · 293.15\u{a0}K / 278.15\u{a0}K − 1.01325\u{a0}bar) = 2.69\u{a0}bar"
+    );
+    // The other way round, and where the manual prints 20 °C the ride's air is no matter.
+    kept.put(facts::SET_TEMPERATURE.id(), Entry::new("5 °C", 0));
+    kept.put(facts::RIDE_TEMPERATURE.id(), Entry::new("20 °C", 0));
+    assert_eq!(figure(&panel(Line::Tires, &kept), labels::FRONT_SET_AT), "2.32 bar");
+    kept.put(facts::SET_TEMPERATURE.id(), Entry::new("20 °C", 0));
+    kept.put(facts::RIDE_TEMPERATURE.id(), Entry::default());
+    assert_eq!(lacks(&panel(Line::Tires, &kept).head), [111]);
+    kept.put(facts::TIRE_REFERENCE.id(), Entry::new("20 °C", 0));
+    assert_eq!(figure(&panel(Line::Tires, &kept), labels::FRONT_SET_AT), "2.50 bar");
+}
+
+/// Source: the project's workshop rules: a tire still warm gets no figure; none is taken for cold that was not said to be.
+#[test]
+fn a_warm_tire_gets_no_figure() {
+    let mut kept = typed(&FULL);
+    kept.put(facts::FRONT_READS.id(), Entry::new("2.5 bar", 0));
+    kept.put(facts::TIRES_ARE.id(), Entry::new("warm", 0));
+    let warm = panel(Line::Tires, &kept);
+    for label in [labels::FRONT_SET_AT, labels::REAR_SET_AT] {
+        assert_eq!(figure(&warm, label), notes::LET_IT_STAND);
+    }
+    assert!(warm.answer(labels::FRONT_ON_THE_RIDE).is_none());
+    kept.put(facts::TIRES_ARE.id(), Entry::default());
+    assert_eq!(lacks(&panel(Line::Tires, &kept).head), [109]);
+}
+
+/// Source: tire_pressure.csv for 225 kPa from 15 to −20 °C; the sidewall's maximum.
+#[test]
+fn what_it_will_read_and_what_is_good_for_storage() {
+    let mut kept = typed(&FULL);
+    for (id, text) in [
+        (facts::FRONT_READS.id(), "225 kPa"),
+        (facts::SET_TEMPERATURE.id(), "15 °C"),
+        (facts::COLDEST_NIGHT.id(), "-20 °C"),
+        (facts::FRONT_MAXIMUM.id(), "2.9 bar"),
+        (facts::NEW_TIRES.id(), "front"),
+    ] {
+        kept.put(id, Entry::new(text, 0));
+    }
+    let read = panel(Line::Tires, &kept);
+    assert_eq!(figure(&read, labels::FRONT_ON_THE_NIGHT), "1.85 bar");
+    assert!(read.answer(labels::REAR_ON_THE_NIGHT).is_none(), "nothing was read there");
+    assert_eq!(figure(&read, labels::FRONT_STORAGE), "2.90 bar");
+    assert!(read.warnings.iter().any(|it| it == notes::LET_DOWN_IN_SPRING));
+    assert_eq!(figure(&read, labels::RUN_IN), "160 km");
+    kept.put(facts::FRONT_MAXIMUM.id(), Entry::new("2.4 bar", 0));
+    let why = panel(Line::Tires, &kept).refusal(facts::FRONT_MAXIMUM.id()).unwrap();
+    assert!(why.contains("at least the cold pressure"), "{why}");
+}
+
+/// What is impossible on the sidewall is said beside its blank; three digits are an answer.
+#[test]
+fn codes_of_the_line() {
+    let with = |code: &str| {
+        let mut kept = typed(&FULL);
+        kept.put(facts::FRONT_DATE_CODE.id(), Entry::new(code, 0));
+        panel(Line::Tires, &kept)
+    };
+    let why = with("5423").refusal(facts::FRONT_DATE_CODE.id()).unwrap();
+    assert!(why.contains("no week 54"), "{why}");
+    assert!(with("5227").refusal(facts::FRONT_DATE_CODE.id()).is_some(), "after the ride date");
+    let old = with("031");
+    assert_eq!(figure(&old, labels::FRONT_AGE), notes::BEFORE_MILLENNIUM);
+    assert!(old.warnings.iter().any(|it| *it == notes::old_tire(labels::FRONT_AGE, true)));
+}
