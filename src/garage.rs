@@ -174,6 +174,26 @@ pub fn example(today: NaiveDate, set: UnitSet) -> Kept {
     if !metric {
         put(facts::LABEL_MEASURES.id(), "us", 0);
     }
+    either(facts::COOLANT_CIRCUIT.id(), ("2.4", &LITER), ("2.5", &US_QT));
+    either(facts::FRONT_PRESSURE.id(), ("2.5", &BAR), ("36", &PSI));
+    either(facts::REAR_PRESSURE.id(), ("2.9", &BAR), ("42", &PSI));
+    either(facts::SET_TEMPERATURE.id(), ("12", &CELSIUS), ("54", &FAHRENHEIT));
+    either(facts::RIDE_TEMPERATURE.id(), ("6", &CELSIUS), ("43", &FAHRENHEIT));
+    either(facts::FORK_OIL.id(), ("0.5", &LITER), ("0.5", &US_QT));
+    put(facts::COOLING.id(), "liquid", 0);
+    put(facts::GLYCOL.id(), "ethylene", 0);
+    put(facts::CONCENTRATION.id(), "45", PERCENT.code);
+    put(facts::WANTED_CONCENTRATION.id(), "50", PERCENT.code);
+    put(facts::COOLANT_BOTTLE.id(), "100", PERCENT.code);
+    put(facts::TIRES_ARE.id(), "cold", 0);
+    put(facts::FRONT_DATE_CODE.id(), "1522", 0);
+    put(facts::REAR_DATE_CODE.id(), "1822", 0);
+    put(facts::BRAKE_FLUID.id(), "dot4", 0);
+    put(facts::CLUTCH_FLUID.id(), "cable", 0);
+    put(facts::OTHER_OILS.id(), "fork", 0);
+    let before = |day: &str| format!("{day} {}", autumn - 1);
+    put(facts::BRAKE_FLUID_CHANGED.id(), &before("Oct 4"), 0);
+    put(facts::FORK_OIL_CHANGED.id(), &before("Oct 4"), 0);
     put(facts::BIKE_NAME.id(), "Alder 640", 0);
     put(facts::FASTENER_NAME.id(), "Header nut", 0);
     put(facts::FUEL_SUPPLY.id(), "injection", 0);

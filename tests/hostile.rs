@@ -112,6 +112,7 @@ fn piece(dice: &mut Dice, about: &About) -> &'static str {
         Kind::Choice(choices) | Kind::Several(choices) if dice.below(5) == 0 => {
             choices[dice.below(choices.len())].key
         }
+        Kind::Several(_) if dice.below(4) == 0 => " ",
         Kind::Stages if dice.below(2) == 0 => dice.one_of(PASSES),
         Kind::Sizes(_) if dice.below(2) == 0 => dice.one_of(SIZES),
         // A narrow one, which the pieces hardly hit.
@@ -184,6 +185,12 @@ fn several(about: &About, entry: &Entry) -> bool {
     match about.kind {
         Kind::Stages => facts::STAGES.of(&from).is_ok_and(|it| it.len() > 1),
         Kind::Sizes(_) => facts::BOTTLE_SIZE.of(&from).is_ok_and(|it| it.len() > 1),
+        Kind::Several(_) if about.id == facts::NEW_TIRES.id() => {
+            facts::NEW_TIRES.of(&from).is_ok_and(|it| it.len() > 1)
+        }
+        Kind::Several(_) if about.id == facts::OTHER_OILS.id() => {
+            facts::OTHER_OILS.of(&from).is_ok_and(|it| it.len() > 1)
+        }
         Kind::Several(_) => facts::MIND.of(&from).is_ok_and(|it| it.len() > 1),
         _ => false,
     }

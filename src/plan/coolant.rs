@@ -58,7 +58,7 @@ pub fn coolant(from: &dyn Facts, set: UnitSet) -> Panel {
             note.push(notes::READY_MIXED.to_owned());
         }
         if facts::COOLANT_DRAINS.maybe(from) == Ok(None) {
-            warnings.push(notes::DRAINS_UNKNOWN.to_owned());
+            note.push(notes::DRAINS_UNKNOWN.to_owned());
         }
     }
     let exchanged = match exchanged {

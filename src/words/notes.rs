@@ -299,8 +299,8 @@ pub const WEAK_INHIBITOR: &str = "Under about a third of glycol the inhibitor is
 pub const READY_MIXED: &str = "bottle counted as ready-mixed, 50 %";
 /// Instead of a mixture for all that runs out.
 pub const NOT_ALL_OF_IT: &str = "less than all of it, as above";
-/// Warning.
-pub const DRAINS_UNKNOWN: &str = "How much runs out at the drain is not known: all of the circuit is counted. Catch and measure it; what stays in the engine weakens the refill.";
+/// Beside the exchange.
+pub const DRAINS_UNKNOWN: &str = "all of the circuit counted as running out";
 
 /// Beside the other oils.
 pub const BY_MANUALS_INTERVAL: &str = "changed at the manual's interval";

@@ -117,6 +117,8 @@ fn names_leave_only_when_chosen() {
     // A day travels as a day and comes back as every reader takes it.
     kept.put(facts::PARK_DATE.id(), Entry::new("2026-11-14", 0));
     kept.put(facts::RIDE_DATE.id(), Entry::new("2027-03-28", 0));
+    kept.put(facts::BRAKE_FLUID_CHANGED.id(), Entry::new("2025-10-04", 0));
+    kept.put(facts::FORK_OIL_CHANGED.id(), Entry::new("2025-10-04", 0));
     assert_eq!(link::read(&named).unwrap().kept, kept);
 }
 

@@ -224,7 +224,7 @@ fn the_line_as_a_whole() {
     assert_eq!(figure(&now, labels::FREEZES_AT), "−18 °C");
     assert_eq!(now.warnings.first().map(String::as_str), Some(notes::COOLANT_FREEZES));
     assert!(now.warnings.iter().any(|it| it == notes::WEAK_INHIBITOR));
-    assert!(now.warnings.iter().any(|it| it == notes::DRAINS_UNKNOWN));
+    assert!(now.note.contains(notes::DRAINS_UNKNOWN), "and that all of it is");
     assert!(now.note.contains(notes::READY_MIXED), "what is taken for the bottle is said");
     assert_eq!(figure(&now, labels::DRAIN_AND_REFILL), "2.50 L", "ready-mixed: all of it");
     assert_eq!(figure(&now, labels::THEN_FREEZES_AT), "−37 °C");
