@@ -105,6 +105,6 @@ impl Fluid {
 /// The day a glycol fluid is due that was changed on another; none for silicone and mineral oil, where no rule is known.
 pub fn change_by(fluid: Fluid, changed: NaiveDate) -> Option<Answer<NaiveDate>> {
     let due = changed.checked_add_months(USUAL).filter(|_| fluid.is_glycol())?;
-    let terms = vec![Term { symbol: "C", name: "last change", amount: Amount::Day(changed) }];
+    let terms = vec![Term { symbol: "C", name: "last change", amount: Amount::Date(changed) }];
     Some(Answer::exact(due, &CHANGE_BY, terms))
 }

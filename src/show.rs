@@ -187,6 +187,24 @@ impl Shown {
         }
     }
 
+    /// The same, with its year: a day outside of the season.
+    pub fn date(
+        label: &'static str,
+        told: Told<Option<Answer<NaiveDate>>>,
+        never: &'static str,
+        set: UnitSet,
+    ) -> Self {
+        let long = told.as_ref().ok().and_then(|it| Some(long_day(it.as_ref()?.value)));
+        let mut shown = Self::day(label, told, never, set);
+        if let (Some(long), Figure::Day { text, .. }) = (long, &mut shown.figure) {
+            if let Some(working) = &mut shown.working {
+                working.result.clone_from(&long);
+            }
+            *text = long;
+        }
+        shown
+    }
+
     /// A statement.
     pub fn words(label: &'static str, words: impl Into<String>) -> Self {
         Self { label, figure: Figure::Words(words.into()), working: None }
@@ -330,6 +348,7 @@ pub fn amount(amount: Amount, set: UnitSet) -> String {
         Amount::Of(number, unit) => format!("{}\u{a0}{unit}", digits::shortest(number)),
         Amount::Days(days) => format!("{days} d"),
         Amount::Day(day) => short_day(day),
+        Amount::Date(day) => long_day(day),
     }
 }
 

@@ -17,7 +17,9 @@ mod date;
 mod pressure;
 
 pub use date::{Age, DateCode, DateCodeError, OLD, TIRE_AGE, TOO_OLD};
-pub use pressure::{ATMOSPHERE, Gauge, PRESSURE, STORAGE, TireError, at, atmosphere, for_storage};
+pub use pressure::{
+    ATMOSPHERE, Gauge, PRESSURE, STORAGE, TireError, at, atmosphere, for_storage, within,
+};
 
 use crate::source;
 use crate::units::Measure;

@@ -27,8 +27,10 @@ pub enum Amount {
     Of(f64, &'static str),
     /// A whole number of days.
     Days(i64),
-    /// A day of the calendar.
+    /// A day of the season.
     Day(NaiveDate),
+    /// A day of any year, shown with it.
+    Date(NaiveDate),
 }
 
 /// One symbol of a formula and what stood for it.

@@ -247,7 +247,7 @@ facts! {
     /// Of the air where they are set.
     SET_TEMPERATURE: ThermodynamicTemperature = 110, "set_temperature", Season, number![from(-60.0, 60.0, Measure::Temperature, &units::CELSIUS)], one;
     /// Of the air on the ride.
-    RIDE_TEMPERATURE: ThermodynamicTemperature = 111, "ride_temperature", Season, number![from(-60.0, 60.0, Measure::Temperature, &units::CELSIUS)], one;
+    RIDE_TEMPERATURE: Rough<ThermodynamicTemperature> = 111, "ride_temperature", Season, range![from(-60.0, 60.0, Measure::Temperature, &units::CELSIUS)], rough;
     /// On the sidewall.
     FRONT_DATE_CODE: String = 112, "front_date_code", Bike, Kind::Text, text;
     /// On the sidewall.

@@ -23,14 +23,14 @@ pub fn brakes(from: &dyn Facts, set: UnitSet) -> Panel {
     let mut warnings = Vec::new();
     let due = Due::of(from, brake.clone(), &facts::BRAKE_FLUID_CHANGED);
     warnings.extend(due.late.then(|| notes::BRAKE_FLUID_DUE.to_owned()));
-    let head = Shown::day(labels::CHANGE_BY, due.by, notes::BY_THE_MANUAL, set);
+    let head = Shown::date(labels::CHANGE_BY, due.by, notes::BY_THE_MANUAL, set);
     let mut answers = vec![Shown::quantity(labels::FLUID_AGE, due.age, set)];
     match clutch.clone() {
         Ok(Some(fluid)) => {
             blanks.push(facts::CLUTCH_FLUID_CHANGED.id());
             let due = Due::of(from, Ok(fluid), &facts::CLUTCH_FLUID_CHANGED);
             warnings.extend(due.late.then(|| notes::CLUTCH_FLUID_DUE.to_owned()));
-            answers.push(Shown::day(labels::CLUTCH_CHANGE_BY, due.by, notes::BY_THE_MANUAL, set));
+            answers.push(Shown::date(labels::CLUTCH_CHANGE_BY, due.by, notes::BY_THE_MANUAL, set));
             answers.push(Shown::quantity(labels::CLUTCH_FLUID_AGE, due.age, set));
         }
         Ok(None) => {}

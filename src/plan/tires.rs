@@ -1,7 +1,7 @@
 //! Tires: what to set for the ride, what they will read, what is good for storage, and how old they are.
 
 use super::{Panel, season::judged_on};
-use crate::facts::{self, Fact, Facts, Told, all3, both};
+use crate::facts::{self, Fact, Facts, Rough, Told, all3, both};
 use crate::show::{self, Shown};
 use crate::tire::{self, Age, DateCode, Gauge, OLD, TOO_OLD, TireError, TiresAre};
 use crate::units::{Measure, UnitSet, YEAR};
@@ -66,7 +66,7 @@ pub fn tires(from: &dyn Facts, set: UnitSet) -> Panel {
     for side in [&FRONT, &REAR] {
         let read = !matches!(side.reads.maybe(from), Ok(None));
         if read && !warm {
-            let night = will_read(from, side, facts::COLDEST_NIGHT.of(from));
+            let night = will_read(from, side, facts::COLDEST_NIGHT.of(from).map(exactly));
             answers.push(Shown::quantity(side.on_the_night, night, set));
             let ride = will_read(from, side, facts::RIDE_TEMPERATURE.of(from));
             answers.push(Shown::quantity(side.on_the_ride, ride, set));
@@ -140,22 +140,38 @@ fn measured(from: &dyn Facts) -> Told<(ThermodynamicTemperature, Gauge)> {
 /// What the gauge is to say where they are set, so that the figure is right on the ride.
 fn set_at(from: &dyn Facts, side: &Side) -> Told<Answer<Gauge>> {
     let figure_for = match facts::TIRE_REFERENCE.maybe(from) {
-        Ok(Some(reference)) => Ok(reference),
+        Ok(Some(reference)) => Ok(exactly(reference)),
         Ok(None) => facts::RIDE_TEMPERATURE.of(from),
         Err(lacks) => Err(lacks),
     };
     let (cold, right_at, (here, air)) = all3(side.cold.of(from), figure_for, measured(from))?;
-    tire::at(cold, right_at, here, air).map_err(|why| refused(side.cold, why))
+    roughly(right_at, |right_at| tire::at(cold, right_at, here, air))
+        .map_err(|why| refused(side.cold, why))
+}
+
+/// A temperature that is known.
+fn exactly(value: ThermodynamicTemperature) -> Rough<ThermodynamicTemperature> {
+    Rough { value, bounds: None, about: false, unit: None }
+}
+
+/// A pressure by a temperature, and by both ends of it where it is a range.
+fn roughly(
+    temperature: Rough<ThermodynamicTemperature>,
+    pressure: impl Fn(ThermodynamicTemperature) -> Result<Answer<Gauge>, TireError>,
+) -> Result<Answer<Gauge>, TireError> {
+    let typical = pressure(temperature.value)?;
+    let Some([low, high]) = temperature.bounds else { return Ok(typical) };
+    Ok(tire::within(typical, [pressure(low)?, pressure(high)?]))
 }
 
 /// What a tire that reads so now will read at another temperature.
 fn will_read(
     from: &dyn Facts,
     side: &Side,
-    then: Told<ThermodynamicTemperature>,
+    then: Told<Rough<ThermodynamicTemperature>>,
 ) -> Told<Answer<Gauge>> {
     let (now, then, (here, air)) = all3(side.reads.of(from), then, measured(from))?;
-    tire::at(now, here, then, air).map_err(|why| refused(side.reads, why))
+    roughly(then, |then| tire::at(now, here, then, air)).map_err(|why| refused(side.reads, why))
 }
 
 fn refused(pressure: &Fact<Gauge>, why: TireError) -> Vec<facts::Lack> {

@@ -21,7 +21,7 @@ pub fn between(from: NaiveDate, to: NaiveDate) -> Time {
 
 /// Age, on a day, of what was changed on another; none where it was changed later.
 pub fn age(changed: NaiveDate, on: NaiveDate) -> Option<Answer<Time>> {
-    let day = |symbol, name, day| Term { symbol, name, amount: Amount::Day(day) };
+    let day = |symbol, name, day| Term { symbol, name, amount: Amount::Date(day) };
     let terms = vec![day("D", "day it is counted to", on), day("C", "last change", changed)];
     (changed <= on).then(|| Answer::exact(between(changed, on), &AGE, terms))
 }

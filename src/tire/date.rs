@@ -125,7 +125,7 @@ impl DateCode {
         if oldest.base() < 0.0 {
             return Err(DateCodeError::Future { year: start.year() });
         }
-        let day = |symbol, name, day| Term { symbol, name, amount: Amount::Day(day) };
+        let day = |symbol, name, day| Term { symbol, name, amount: Amount::Date(day) };
         let terms =
             vec![day("D", "day it is counted to", on), day("W", "first day of its week", start)];
         // A week either way: which day a week begins on is from memory.

@@ -122,6 +122,13 @@ pub fn at(
     Ok(Answer::exact(Gauge(second), &PRESSURE, terms))
 }
 
+/// A pressure that lies between those of two other temperatures.
+pub fn within(typical: Answer<Gauge>, ends: [Answer<Gauge>; 2]) -> Answer<Gauge> {
+    let [one, other] = ends.map(|it| it.value);
+    let bounds = Some(if one < other { [one, other] } else { [other, one] });
+    Answer { bounds, ..typical }
+}
+
 /// Pressure for storage: from the cold pressure up to the sidewall's maximum.
 ///
 /// # Errors

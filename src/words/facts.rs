@@ -103,7 +103,7 @@ said! {
     REAR_PRESSURE: "Cold pressure, rear", "From the manual or the sticker, for the load you ride with";
     TIRES_ARE: "Tires are", "Cold: not ridden for three hours, no sun on them";
     SET_TEMPERATURE: "Air where you set them", "Where the bike has stood for some hours, such as the garage";
-    RIDE_TEMPERATURE: "Air on the first ride", "Outdoors, as you expect it on that morning";
+    RIDE_TEMPERATURE: "Air on the first ride", "Outdoors, as you expect it: 5 °C, or a range such as 0–10 °C";
     FRONT_DATE_CODE: "Date code, front", "Last four digits of the DOT number on the sidewall, week then year: 3623 is week 36 of 2023";
     REAR_DATE_CODE: "Date code, rear", "On one side of the tire only; look at both";
     FRONT_READS: "Reads now, front", "What your gauge says where the bike stands";

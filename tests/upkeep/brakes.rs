@@ -72,6 +72,8 @@ fn the_line_as_a_whole() {
     ]);
     let due = panel(Line::Brakes, &kept);
     assert_eq!(figure(&due, labels::CHANGE_BY), "2027-03-28");
+    assert_eq!(due.head.figure_text(), None);
+    assert_eq!(due.head.spoken().as_deref(), Some("Change brake fluid by Sun, Mar 28 2027"));
     assert_eq!(figure(&due, labels::FLUID_AGE), "2.0 years");
     assert_eq!(figure(&due, labels::BOILS_WET), "155 °C");
     assert_eq!(figure(&due, labels::CLUTCH_CHANGE_BY), notes::BY_THE_MANUAL, "no rule is known");

@@ -124,6 +124,11 @@ fn set_in_a_warm_garage_for_a_cold_ride() {
         worked.substituted,
         "max(0, (2.5\u{a0}bar + 1.01325\u{a0}bar) · 293.15\u{a0}K / 278.15\u{a0}K − 1.01325\u{a0}bar) = 2.69\u{a0}bar"
     );
+    // By hand at 0 and 10 °C: (250 + 101.325) · 293.15 / 273.15 − 101.325 and the same over 283.15.
+    kept.put(facts::RIDE_TEMPERATURE.id(), Entry::new("0–10 °C", 0));
+    let rough = panel(Line::Tires, &kept);
+    let Figure::Number { range: Some(range), .. } = &rough.head.figure else { panic!() };
+    assert_eq!(range, &["2.62", "2.76"]);
     // The other way round, and where the manual prints 20 °C the ride's air is no matter.
     kept.put(facts::SET_TEMPERATURE.id(), Entry::new("5 °C", 0));
     kept.put(facts::RIDE_TEMPERATURE.id(), Entry::new("20 °C", 0));
