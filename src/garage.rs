@@ -171,15 +171,15 @@ pub fn example(today: NaiveDate, set: UnitSet) -> Kept {
         ("30 mL per 10 L", &LITER),
         ("1 fl oz per 2.5 gal", &US_GAL),
     );
-    if !metric {
-        put(facts::LABEL_MEASURES.id(), "us", 0);
-    }
     either(facts::COOLANT_CIRCUIT.id(), ("2.4", &LITER), ("2.5", &US_QT));
     either(facts::FRONT_PRESSURE.id(), ("2.5", &BAR), ("36", &PSI));
     either(facts::REAR_PRESSURE.id(), ("2.9", &BAR), ("42", &PSI));
     either(facts::SET_TEMPERATURE.id(), ("12", &CELSIUS), ("54", &FAHRENHEIT));
     either(facts::RIDE_TEMPERATURE.id(), ("6", &CELSIUS), ("43", &FAHRENHEIT));
     either(facts::FORK_OIL.id(), ("0.5", &LITER), ("0.5", &US_QT));
+    if !metric {
+        put(facts::LABEL_MEASURES.id(), "us", 0);
+    }
     put(facts::COOLING.id(), "liquid", 0);
     put(facts::GLYCOL.id(), "ethylene", 0);
     put(facts::CONCENTRATION.id(), "45", PERCENT.code);
