@@ -59,7 +59,7 @@ pub fn brakes(from: &dyn Facts, set: UnitSet) -> Panel {
         note: brake.map_or("", notes::never_with).to_owned(),
         blanks,
         more: vec![facts::FLUID_ON_SHELF.id()],
-        stated: vec![facts::RIDE_DATE.id(), facts::PARK_DATE.id()],
+        stated: vec![facts::RIDE_DATE.id()],
         answers,
         warnings,
         cautions: cautions::BRAKES,

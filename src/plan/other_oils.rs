@@ -109,7 +109,7 @@ pub fn other_oils(from: &dyn Facts, set: UnitSet) -> Panel {
         note,
         blanks,
         more,
-        stated: vec![facts::RIDE_DATE.id(), facts::PARK_DATE.id()],
+        stated: vec![facts::RIDE_DATE.id()],
         steps,
         asides,
         cautions: if names.is_empty() { &[] } else { cautions::OTHER_OILS },

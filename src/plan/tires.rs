@@ -61,13 +61,19 @@ pub fn tires(from: &dyn Facts, set: UnitSet) -> Panel {
         Ok(rear) => notes::rear(&show::rounded(Measure::Pressure, rear.value, set)),
         Err(_) => String::new(),
     };
+    let [front_set, rear_set] =
+        [&front, &rear].map(|it| it.as_ref().ok().filter(|_| !warm).map(|it| it.value));
     let mut answers = vec![shown(REAR.set_at, rear)];
+    let mut stated = vec![facts::RIDE_DATE.id()];
     let mut warnings = Vec::new();
-    for side in [&FRONT, &REAR] {
+    for (side, set_to) in [(&FRONT, front_set), (&REAR, rear_set)] {
         let read = !matches!(side.reads.maybe(from), Ok(None));
         if read && !warm {
             let night = will_read(from, side, facts::COLDEST_NIGHT.of(from).map(exactly));
             answers.push(Shown::quantity(side.on_the_night, night, set));
+            if !stated.contains(&facts::COLDEST_NIGHT.id()) {
+                stated.push(facts::COLDEST_NIGHT.id());
+            }
             let ride = will_read(from, side, facts::RIDE_TEMPERATURE.of(from));
             answers.push(Shown::quantity(side.on_the_ride, ride, set));
         }
@@ -77,6 +83,10 @@ pub fn tires(from: &dyn Facts, set: UnitSet) -> Panel {
                     tire::for_storage(cold, most).map_err(|why| side.maximum.not_together(why))
                 });
             answers.push(Shown::quantity(side.storage, storage, set));
+            let most = side.maximum.maybe(from).ok().flatten();
+            if set_to.zip(most).is_some_and(|(set_to, most)| set_to > most) {
+                warnings.push(notes::over_sidewall(side.set_at));
+            }
             if !warnings.iter().any(|it| it == notes::LET_DOWN_IN_SPRING) {
                 warnings.push(notes::LET_DOWN_IN_SPRING.to_owned());
             }
@@ -120,7 +130,7 @@ pub fn tires(from: &dyn Facts, set: UnitSet) -> Panel {
             facts::TIRE_REFERENCE.id(),
             facts::ALTITUDE.id(),
         ],
-        stated: vec![facts::RIDE_DATE.id(), facts::PARK_DATE.id(), facts::COLDEST_NIGHT.id()],
+        stated,
         answers,
         warnings,
         cautions: cautions::TIRES,

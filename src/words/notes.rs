@@ -327,6 +327,12 @@ pub fn rear(pressure: &str) -> String {
 }
 /// Warning.
 pub const LET_DOWN_IN_SPRING: &str = "Pressure raised for storage is let down to the cold pressure before the first ride: write it on the key.";
+/// Warning.
+pub fn over_sidewall(which: &str) -> String {
+    format!(
+        "{which}: that is over the sidewall's maximum. Set it outdoors, in the air you ride in."
+    )
+}
 /// Instead of an age.
 pub const BEFORE_MILLENNIUM: &str = "made before 2000, over 25 years";
 /// Warning.
@@ -341,7 +347,7 @@ pub fn old_tire(which: &str, too_old: bool) -> String {
 
 /// Instead of a day.
 pub const BY_THE_MANUAL: &str = "as the manual says: no usual interval is known";
-/// Refusal's warning.
+/// Warning.
 pub const BRAKE_FLUID_DUE: &str =
     "Brake fluid will be two years old or more: change it now, before it stands.";
 /// Warning.

@@ -174,6 +174,11 @@ fn what_it_will_read_and_what_is_good_for_storage() {
     assert_eq!(figure(&read, labels::FRONT_STORAGE), "2.90 bar");
     assert!(read.warnings.iter().any(|it| it == notes::LET_DOWN_IN_SPRING));
     assert_eq!(figure(&read, labels::RUN_IN), "160 km");
+    // In the garage 2.63 would be right, more than this sidewall takes.
+    kept.put(facts::FRONT_MAXIMUM.id(), Entry::new("2.6 bar", 0));
+    let over = notes::over_sidewall(labels::FRONT_SET_AT);
+    assert!(panel(Line::Tires, &kept).warnings.contains(&over));
+    assert!(!read.warnings.contains(&over));
     kept.put(facts::FRONT_MAXIMUM.id(), Entry::new("2.4 bar", 0));
     let why = panel(Line::Tires, &kept).refusal(facts::FRONT_MAXIMUM.id()).unwrap();
     assert!(why.contains("at least the cold pressure"), "{why}");
