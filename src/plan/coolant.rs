@@ -43,7 +43,8 @@ pub fn coolant(from: &dyn Facts, set: UnitSet) -> Panel {
     if matches!(freezes, Ok(None)) {
         warnings.push(notes::TOO_MUCH_GLYCOL.to_owned());
     }
-    if now.as_ref().is_ok_and(|it| it.value.base() < WEAK) {
+    let wanted = facts::WANTED_CONCENTRATION.maybe(from).ok().flatten();
+    if now.as_ref().map(|it| it.value).ok().into_iter().chain(wanted).any(|it| it.base() < WEAK) {
         warnings.push(notes::WEAK_INHIBITOR.to_owned());
     }
     let gathered = gathered(from);

@@ -259,6 +259,13 @@ fn no_coolant_and_too_much_of_it() {
         assert_eq!(strong.head.figure_words(), notes::PAST_SIXTY);
         assert_eq!(strong.warnings.first().map(String::as_str), Some(notes::TOO_MUCH_GLYCOL));
     }
+    let mut weak = typed(&FULL);
+    weak.put(facts::CONCENTRATION.id(), Entry::new("50 %", 0));
+    let warned =
+        |it: &Kept| panel(Line::Coolant, it).warnings.iter().any(|it| it == notes::WEAK_INHIBITOR);
+    assert!(!warned(&weak));
+    weak.put(facts::WANTED_CONCENTRATION.id(), Entry::new("25 %", 0));
+    assert!(warned(&weak), "one that is wanted weak, too");
     let blank = panel(Line::Coolant, &Kept::default());
     assert_eq!(lacks(&blank.head), [100, 101, 102]);
 }
