@@ -201,12 +201,6 @@ pub trait Facts {
     fn entry(&self, id: Id) -> Entry;
 }
 
-impl Facts for std::collections::BTreeMap<Id, Entry> {
-    fn entry(&self, id: Id) -> Entry {
-        self.get(&id).cloned().unwrap_or_default()
-    }
-}
-
 impl<T> Fact<T> {
     /// Number.
     pub const fn id(&self) -> Id {

@@ -1,14 +1,14 @@
 //! What is kept: the bike, its season, its fasteners, the garage with its wrenches, and the invented example.
 
+mod entries;
+
+pub use entries::Entries;
+
 use crate::entry::Entry;
 use crate::facts::{self, Facts, Home, Id};
 use crate::units::{self, UnitSet};
 use chrono::{Datelike, NaiveDate};
 use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
-
-/// Entries by fact. Facts that this page does not know are kept and passed on.
-pub type Entries = BTreeMap<Id, Entry>;
 
 /// What the manual says of a bike, and its fasteners.
 #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
@@ -36,7 +36,7 @@ impl Garage {
     /// Takes from another garage what this one does not know. What its owner has said of place, shelf and tools stays.
     pub fn welcome(&mut self, other: Garage) {
         for (id, entry) in other.entries {
-            let own = BTreeMap::entry(&mut self.entries, id).or_default();
+            let own = self.entries.at(id);
             if own.is_blank() {
                 *own = entry;
             }

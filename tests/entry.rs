@@ -290,10 +290,8 @@ fn blank_is_not_zero() {
         assert_eq!(read(text, &units::LITER).value, 0.0, "{text}");
     }
     let shelf = |text: &str| {
-        let kept = std::collections::BTreeMap::from([(
-            facts::OIL_ON_SHELF.id(),
-            typed(text, &units::LITER),
-        )]);
+        let kept =
+            torpor::garage::Entries::from([(facts::OIL_ON_SHELF.id(), typed(text, &units::LITER))]);
         facts::OIL_ON_SHELF.maybe(&kept).unwrap().map(|it| it.value)
     };
     assert_eq!(shelf("0"), Some(0.0));
@@ -499,7 +497,7 @@ fn an_entry_keeps_its_meaning_under_either_set() {
     assert_eq!(about.unit_for(&blank, UnitSet::Metric), Some(&units::LITER));
     assert_eq!(about.unit_for(&blank, UnitSet::Us), Some(&units::US_GAL));
     let of = |unit: &Unit| {
-        let kept = std::collections::BTreeMap::from([(facts::TANK_VOLUME.id(), typed("15", unit))]);
+        let kept = torpor::garage::Entries::from([(facts::TANK_VOLUME.id(), typed("15", unit))]);
         facts::TANK_VOLUME.of(&kept).unwrap().value
     };
     close(of(&units::LITER), 15e-3, "15 L");

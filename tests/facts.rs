@@ -1,9 +1,10 @@
 //! The table of facts: its frozen numbers, keys and homes, its words, and how a lack is said.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 use torpor::entry::Entry;
 use torpor::facts::{self, Fact, Home, Id, Kind, Lack, TABLE, all3, both};
+use torpor::garage::Entries;
 
 /// Frozen form: number, key and home of each fact. Records and links carry the numbers, backups the keys; a line here is
 /// never changed or taken away, only added.
@@ -339,7 +340,7 @@ fn limits_make_sense() {
 #[test]
 fn a_blank_is_a_lack_of_its_own_fact() {
     fn blank<T: std::fmt::Debug>(fact: &Fact<T>) {
-        for from in [BTreeMap::new(), BTreeMap::from([(fact.id(), Entry::new(" \u{a0}", 0))])] {
+        for from in [Entries::new(), Entries::from([(fact.id(), Entry::new(" \u{a0}", 0))])] {
             assert_eq!(fact.of(&from).unwrap_err(), vec![Lack::Missing(fact.id())]);
             assert!(fact.maybe(&from).unwrap().is_none());
         }
@@ -383,7 +384,7 @@ fn all_lacks_are_collected() {
     assert_eq!(all3(Ok(1), Ok(2), Ok(3)), Ok((1, 2, 3)));
     assert_eq!(all3(err(1), Ok(2), err(3)), Err(collected(&[1, 3])));
     assert_eq!(all3(err(1), err(2), err(3)), Err(collected(&[1, 2, 3])));
-    let from = BTreeMap::from([(facts::TORQUE.id(), Entry::new("12 V", 1))]);
+    let from = Entries::from([(facts::TORQUE.id(), Entry::new("12 V", 1))]);
     let lacks = both(facts::TORQUE.of(&from).map(drop), facts::TANK_VOLUME.of(&from)).unwrap_err();
     assert_eq!(lacks.iter().map(Lack::id).collect::<Vec<_>>(), [Id(71), Id(10)]);
     assert!(matches!(lacks.as_slice(), [Lack::Refused(..), Lack::Missing(_)]));
@@ -394,7 +395,7 @@ fn all_lacks_are_collected() {
 fn a_choice_by_key_or_by_number() {
     use torpor::{battery::Chemistry, entry::form};
     let chemistry = |text: &str, unit| {
-        facts::CHEMISTRY.of(&BTreeMap::from([(facts::CHEMISTRY.id(), Entry::new(text, unit))]))
+        facts::CHEMISTRY.of(&Entries::from([(facts::CHEMISTRY.id(), Entry::new(text, unit))]))
     };
     assert_eq!(chemistry("agm", 0), Ok(Chemistry::Agm));
     assert_eq!(chemistry("2", form::CHOICE), Ok(Chemistry::Agm));

@@ -181,7 +181,7 @@ struct Met {
 }
 
 fn several(about: &About, entry: &Entry) -> bool {
-    let from = std::collections::BTreeMap::from([(about.id, entry.clone())]);
+    let from = torpor::garage::Entries::from([(about.id, entry.clone())]);
     match about.kind {
         Kind::Stages => facts::STAGES.of(&from).is_ok_and(|it| it.len() > 1),
         Kind::Sizes(_) => facts::BOTTLE_SIZE.of(&from).is_ok_and(|it| it.len() > 1),

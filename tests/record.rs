@@ -286,6 +286,7 @@ fn list() -> impl Strategy<Value = Entries> {
     let entry = (any::<String>(), any::<u8>(), any::<u64>())
         .prop_map(|(text, unit, edited)| Entry { text, unit, edited });
     proptest::collection::btree_map(any::<u16>().prop_map(Id), entry, 0..6)
+        .prop_map(|it| it.into_iter().collect())
 }
 
 fn lists() -> impl Strategy<Value = Vec<Entries>> {

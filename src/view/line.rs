@@ -79,9 +79,9 @@ pub fn line(page: Page, line: Line, number: usize, told: Told, inside: Inside) -
         let now = open.get_untracked();
         page.open.update(|it| {
             if now {
-                it.remove(&line);
+                it.retain(|it| *it != line);
             } else {
-                it.insert(line);
+                it.push(line);
             }
         });
         let fragment = if now { "layup".to_owned() } else { format!("layup/{}", line.key()) };

@@ -13,7 +13,6 @@ use crate::storage::link::Parcel;
 use crate::units::UnitSet;
 use chrono::NaiveDate;
 use leptos::prelude::*;
-use std::collections::BTreeSet;
 use std::sync::Arc;
 
 /// One signal for each fact, so that a line runs again only for the facts it asks.
@@ -150,7 +149,7 @@ pub struct Page {
     /// What the address opens.
     pub address: RwSignal<address::Address>,
     /// Lines that are unfolded.
-    pub open: RwSignal<BTreeSet<Line>>,
+    pub open: RwSignal<Vec<Line>>,
     /// How many rows of the torque list are unfolded.
     pub open_rows: RwSignal<usize>,
     /// The wrench that was just added, to be filled in.
@@ -204,7 +203,7 @@ impl Page {
             owner: RwSignal::new(Owner::Example),
             set,
             address: RwSignal::new(address::read(&browser::fragment())),
-            open: RwSignal::new(BTreeSet::new()),
+            open: RwSignal::new(Vec::new()),
             open_rows: RwSignal::new(0),
             opened: RwSignal::new(None),
             saving: RwSignal::new(if store.is_ok() { Saving::Kept } else { Saving::Blocked }),
@@ -231,7 +230,9 @@ impl Page {
         let address = address::read(&browser::fragment());
         if let address::Address::Sheet(Some(line), _) = address {
             self.open.update(|it| {
-                it.insert(line);
+                if !it.contains(&line) {
+                    it.push(line);
+                }
             });
         }
         if self.address.with_untracked(|it| *it != address) {

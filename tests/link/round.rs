@@ -248,6 +248,7 @@ fn list(ids: Vec<u16>) -> impl Strategy<Value = Entries> {
         (text(), any::<u8>()).prop_map(|(text, unit)| Entry::new(text, unit)),
         1..12,
     )
+    .prop_map(|it| it.into_iter().collect())
 }
 
 fn any_kept() -> impl Strategy<Value = Kept> {
@@ -285,9 +286,10 @@ fn any_kept() -> impl Strategy<Value = Kept> {
 fn settled(kept: &Kept) -> Kept {
     let mut kept = kept.clone();
     let settle = |entries: &mut Entries| {
-        for (id, entry) in entries.iter_mut() {
+        for id in entries.keys().copied().collect::<Vec<_>>() {
+            let entry = entries.at(id);
             let day = torpor::entry::day(entry).ok().flatten();
-            match facts::about(*id).map(|it| &it.kind) {
+            match facts::about(id).map(|it| &it.kind) {
                 Some(facts::Kind::Day) => {
                     if let Some(day) = day {
                         *entry = Entry::new(torpor::entry::day_written(day), 0);

@@ -54,7 +54,7 @@ fn holds(sheet: &Sheet) {
         match &row.read {
             Ok(entries) => {
                 assert!(!entries.is_empty());
-                for (id, entry) in entries {
+                for (id, entry) in entries.iter() {
                     assert!(facts::refusal(facts::about(*id).unwrap(), entry).is_none());
                     assert!(entry.text.chars().count() <= entry::LONGEST);
                 }

@@ -108,6 +108,5 @@ pub fn wrenches_needed(kept: &Kept) -> Vec<usize> {
             needed.push(at);
         }
     }
-    needed.sort_unstable();
     needed
 }

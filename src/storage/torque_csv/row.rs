@@ -249,7 +249,7 @@ impl<'a> Reading<'a> {
     /// A fastener has a torque, or a thread to look one up for, or a turn instead.
     fn whole(&mut self) {
         let any = [facts::TORQUE.id(), THREAD, facts::TURN.id()];
-        if any.iter().any(|it| self.entries.contains_key(it)) {
+        if any.iter().any(|it| self.entries.get(it).is_some()) {
             return;
         }
         let torque = self.sheet.parts.iter().any(|it| it.part.is_some_and(Part::is_torque));
