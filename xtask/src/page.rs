@@ -34,7 +34,23 @@ pub fn build(tools: &Tools) -> Outcome {
             run(&mut trunk(&Tools { wasm_opt: None, ..tools.clone() }, "build")?)
         }
         _ => built,
+    }?;
+    minify(tools)
+}
+
+/// Makes the built scripts small: Trunk leaves them as they are.
+fn minify(tools: &Tools) -> Outcome {
+    let Some(esbuild) = &tools.esbuild else { return Ok(()) };
+    let dist = dist()?;
+    let told = |why| format!("{} cannot be read ({why}).", dist.display());
+    for file in fs::read_dir(&dist).map_err(told)?.flatten().map(|it| it.path()) {
+        if file.extension().is_some_and(|it| it == "js") {
+            let flags = ["--minify", "--format=esm", "--allow-overwrite", "--log-level=warning"];
+            let out = format!("--outfile={}", file.display());
+            run(Command::new(esbuild).args(flags).arg(out).arg(&file))?;
+        }
     }
+    Ok(())
 }
 
 /// Whether wasm-opt can do its work on this machine at all, so that a fault in the code is not laid on it.

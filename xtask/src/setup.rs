@@ -12,6 +12,7 @@ use crate::{Outcome, root};
 const TARGET: &str = "wasm32-unknown-unknown";
 const TRUNK: &str = "0.21.14";
 const WASM_OPT: &str = "132";
+const ESBUILD: &str = "0.28.2";
 
 /// What the page is built with.
 #[derive(Clone)]
@@ -20,6 +21,8 @@ pub struct Tools {
     pub wasm_bindgen: PathBuf,
     /// The page works without, only larger.
     pub wasm_opt: Option<PathBuf>,
+    /// Makes the scripts small; the page works without, only larger.
+    pub esbuild: Option<PathBuf>,
 }
 
 /// Finds or installs all that the page is built with.
@@ -40,27 +43,31 @@ pub fn set_up() -> Outcome<Tools> {
             install_crate(&cache, folder, crate_name, &bindgen, &[])
         })
     })?;
-    let wasm_opt = tool(&cache, "wasm-opt", WASM_OPT, |folder| {
-        let npm = on_path("npm").ok_or("npm was not found.")?;
-        let package = format!("binaryen@{WASM_OPT}.0.0");
-        run(Command::new(npm)
-            .args([
-                "install",
-                "--global",
-                "--no-audit",
-                "--no-fund",
-                "--loglevel=error",
-                "--prefix",
-            ])
-            .arg(folder)
-            .arg(package))
-    });
-    let wasm_opt = wasm_opt
-        .inspect_err(|why| {
+    let or_without = |tool: Outcome<PathBuf>| {
+        tool.inspect_err(|why| {
             println!("   {why}\n   Going on without: the page works, only larger.");
         })
-        .ok();
-    Ok(Tools { trunk, wasm_bindgen, wasm_opt })
+        .ok()
+    };
+    let wasm_opt = or_without(tool(&cache, "wasm-opt", WASM_OPT, |folder| {
+        install_package(folder, &format!("binaryen@{WASM_OPT}.0.0"))
+    }));
+    let esbuild = or_without(tool(&cache, "esbuild", ESBUILD, |folder| {
+        install_package(folder, &format!("esbuild@{ESBUILD}"))
+    }));
+    Ok(Tools { trunk, wasm_bindgen, wasm_opt, esbuild })
+}
+
+/// A program from npm, in a folder of its own.
+fn install_package(folder: &Path, package: &str) -> Outcome {
+    let npm = on_path("npm").ok_or("npm was not found.")?;
+    let quiet = ["--no-audit", "--no-fund", "--loglevel=error"];
+    run(Command::new(npm)
+        .args(["install", "--global"])
+        .args(quiet)
+        .arg("--prefix")
+        .arg(folder)
+        .arg(package))
 }
 
 fn wasm_target() -> Outcome {
