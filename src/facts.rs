@@ -19,6 +19,7 @@ pub use table::*;
 use crate::entry::{Entry, Refusal};
 use crate::units::{Dimension, Measure, Unit, UnitSet};
 use serde::{Deserialize, Serialize};
+use std::fmt::Display;
 
 /// A fact's number: in records and links for ever, never used again for another fact.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -209,23 +210,39 @@ impl<T> Fact<T> {
 
     /// The fact, or that it is missing or refused.
     pub fn of(&self, from: &dyn Facts) -> Told<T> {
-        self.maybe(from)?.ok_or_else(|| vec![Lack::Missing(self.id())])
+        self.maybe(from)?.ok_or_else(|| missing(self.about.id))
     }
 
     /// The fact where it is known; a refused one is a lack all the same.
     pub fn maybe(&self, from: &dyn Facts) -> Told<Option<T>> {
-        (self.read)(&self.about, &from.entry(self.id())).map_err(|why| self.refused(why))
+        (self.read)(&self.about, &from.entry(self.id())).map_err(|why| refused(self.about.id, why))
     }
 
     /// That this fact cannot be used, because of `why`.
     pub fn refused(&self, why: Refusal) -> Vec<Lack> {
-        vec![Lack::Refused(self.id(), why)]
+        refused(self.about.id, why)
     }
 
     /// That this fact does not go together with others, in the words of the law that found it.
-    pub fn not_together(&self, words: impl ToString) -> Vec<Lack> {
-        self.refused(Refusal::Together(words.to_string()))
+    pub fn not_together(&self, words: impl Display) -> Vec<Lack> {
+        together(self.about.id, &words)
     }
+}
+
+// Once for all facts, whatever their type.
+#[inline(never)]
+fn missing(id: Id) -> Vec<Lack> {
+    vec![Lack::Missing(id)]
+}
+
+#[inline(never)]
+fn refused(id: Id, why: Refusal) -> Vec<Lack> {
+    vec![Lack::Refused(id, why)]
+}
+
+#[inline(never)]
+fn together(id: Id, words: &dyn Display) -> Vec<Lack> {
+    refused(id, Refusal::Together(words.to_string()))
 }
 
 /// Whether anything is typed for a fact, readable or not.

@@ -13,7 +13,7 @@ use crate::digits;
 use crate::entry::day_written;
 use crate::facts::{self, Id, Lack, Told};
 use crate::units::{Measure, Unit, UnitSet};
-use crate::working::{Amount, Answer, Law, Quantity, Term};
+use crate::working::{Amount, Answer, Law, Parts, Quantity, Term};
 use chrono::NaiveDate;
 
 /// One answer as it stands on the page.
@@ -24,7 +24,7 @@ pub struct Shown {
     /// What is known of it.
     pub figure: Figure,
     /// How it came about; none for what is lacking.
-    pub working: Option<Worked>,
+    pub working: Option<Box<Worked>>,
 }
 
 /// The figure of an answer.
@@ -94,9 +94,10 @@ impl Shown {
         unit: Option<&'static Unit>,
     ) -> Self {
         // Of one type from here on: the rest is compiled once, not for every quantity.
-        let told = told.map(|Answer { value, bounds, law, terms }| {
+        let told = told.map(|it| {
+            let Parts { value, bounds, law, terms } = it.parts();
             let bounds = bounds.map(|it| it.map(Quantity::base));
-            Answer { value: value.base(), bounds, law, terms }
+            Answer::of(Parts { value: value.base(), bounds, law, terms })
         });
         Self::in_base(label, told, set, unit)
     }
@@ -154,7 +155,7 @@ impl Shown {
         unit: Option<&'static Unit>,
     ) -> Self {
         let answer = match told {
-            Ok(answer) => answer,
+            Ok(answer) => answer.parts(),
             Err(lacks) => return Self::lacking(label, lacks),
         };
         let measure = answer.law.gives;
@@ -165,7 +166,7 @@ impl Shown {
             answer.bounds,
         );
         let working = Worked { unit, ..Worked::of(answer.law, answer.terms, &figure, set) };
-        Self { label, figure, working: Some(working) }
+        Self { label, figure, working: Some(Box::new(working)) }
     }
 
     /// A day; `never` are the words for an answer without one.
@@ -177,10 +178,11 @@ impl Shown {
     ) -> Self {
         match told {
             Ok(Some(answer)) => {
+                let answer = answer.parts();
                 let figure =
                     Figure::Day { text: short_day(answer.value), data: day_written(answer.value) };
                 let working = Worked::of(answer.law, answer.terms, &figure, set);
-                Self { label, figure, working: Some(working) }
+                Self { label, figure, working: Some(Box::new(working)) }
             }
             Ok(None) => Self::words(label, never),
             Err(lacks) => Self::lacking(label, lacks),

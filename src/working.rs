@@ -2,6 +2,7 @@
 
 use crate::units::Measure;
 use chrono::NaiveDate;
+use std::ops::{Deref, DerefMut};
 
 /// A relation as printed. One `const` for each calculation, beside the function that computes it.
 #[derive(Debug, PartialEq)]
@@ -52,8 +53,14 @@ pub struct Term {
 /// let answer = Answer::exact(4.0, &DOUBLED, vec![]);
 /// assert_eq!(answer.bounds, None);
 /// ```
+///
+/// In a box: an answer goes through many hands, and a small handle is cheap to pass on.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Answer<T> {
+pub struct Answer<T>(Box<Parts<T>>);
+
+/// What an answer is made of.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Parts<T> {
     /// Best value.
     pub value: T,
     /// Lowest and highest, where anything in it is known only roughly.
@@ -67,12 +74,42 @@ pub struct Answer<T> {
 impl<T> Answer<T> {
     /// An answer whose terms are all known.
     pub fn exact(value: T, law: &'static Law, terms: Vec<Term>) -> Self {
-        Self { value, bounds: None, law, terms }
+        Self::of(Parts { value, bounds: None, law, terms })
     }
 
     /// An answer known within `bounds`, lowest first.
     pub fn within(value: T, bounds: [T; 2], law: &'static Law, terms: Vec<Term>) -> Self {
-        Self { value, bounds: Some(bounds), law, terms }
+        Self::of(Parts { value, bounds: Some(bounds), law, terms })
+    }
+
+    /// An answer of these parts.
+    pub fn of(parts: Parts<T>) -> Self {
+        Self(Box::new(parts))
+    }
+
+    /// Its parts.
+    pub fn parts(self) -> Parts<T> {
+        *self.0
+    }
+
+    /// The same with other bounds, or none.
+    pub fn bounded(mut self, bounds: Option<[T; 2]>) -> Self {
+        self.0.bounds = bounds;
+        self
+    }
+}
+
+impl<T> Deref for Answer<T> {
+    type Target = Parts<T>;
+
+    fn deref(&self) -> &Parts<T> {
+        &self.0
+    }
+}
+
+impl<T> DerefMut for Answer<T> {
+    fn deref_mut(&mut self) -> &mut Parts<T> {
+        &mut self.0
     }
 }
 

@@ -92,9 +92,9 @@ impl ChargeRead {
     /// As the forecast takes it; the middle of a range stands for its typical edge, without being claimed.
     pub fn roughly(&self) -> Roughly<Ratio> {
         match self {
-            Self::Number(Answer { value, bounds, .. }) => {
-                let [low, high] = bounds.unwrap_or([*value; 2]);
-                Roughly { low, typical: *value, high }
+            Self::Number(answer) => {
+                let [low, high] = answer.bounds.unwrap_or([answer.value; 2]);
+                Roughly { low, typical: answer.value, high }
             }
             Self::Range { low, high, .. } => {
                 Roughly { low: *low, typical: (*low + *high) / 2.0, high: *high }

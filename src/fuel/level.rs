@@ -5,7 +5,7 @@ use crate::expansion::Table;
 use crate::source;
 use crate::{
     units::Measure,
-    working::{Amount, Answer, Law, Quantity, Term, term},
+    working::{Amount, Answer, Law, Parts, Quantity, Term, term},
 };
 use uom::si::f64::{Area, Length, MassDensity, ThermodynamicTemperature, Volume};
 
@@ -146,7 +146,7 @@ impl Warming {
             number("K", "its volume at 15 °C, as a share, when filled", filled),
             number("H", "the same when warmest", warm),
         ];
-        Ok(Answer { value, bounds, law, terms })
+        Ok(Answer::of(Parts { value, bounds, law, terms }))
     }
 }
 

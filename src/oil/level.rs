@@ -5,7 +5,7 @@ use crate::expansion::Table;
 use crate::source;
 use crate::{
     units::Measure,
-    working::{Amount, Answer, Law, Quantity, Term, term},
+    working::{Amount, Answer, Law, Parts, Quantity, Term, term},
 };
 use uom::si::f64::{MassDensity, Ratio, ThermodynamicTemperature, Volume};
 
@@ -71,7 +71,7 @@ pub fn by_level(
     ];
     let law = if over { &TAKE_OUT } else { &ADD_BY_LEVEL };
     let bounds = bounds.map(|_| ends.map(missing));
-    Ok(Answer { value: missing(read.base()), bounds, law, terms })
+    Ok(Answer::of(Parts { value: missing(read.base()), bounds, law, terms }))
 }
 
 /// Density of an engine oil at 15 °C where nobody has looked at its data sheet, and what it may lie between, kg/m³.
@@ -118,7 +118,7 @@ pub fn heat_growth(
         term("t1", "temperature when poured", Measure::Temperature, poured),
         term("t2", "temperature when read", Measure::Temperature, read),
     ];
-    Ok(Answer { value, bounds, law: &HEAT_GROWTH, terms })
+    Ok(Answer::of(Parts { value, bounds, law: &HEAT_GROWTH, terms }))
 }
 
 /// Used oil to catch and to carry to disposal where `fill` goes in afterwards; within bounds where the volume `between`
@@ -126,5 +126,5 @@ pub fn heat_growth(
 pub fn used_oil(fill: Volume, between: Option<Volume>) -> Answer<Volume> {
     let terms = vec![term("F", NEEDED, Measure::Oil, fill)];
     let bounds = between.filter(|it| *it <= fill).map(|it| [fill - it, fill]);
-    Answer { value: fill, bounds, law: &USED_OIL, terms }
+    Answer::of(Parts { value: fill, bounds, law: &USED_OIL, terms })
 }

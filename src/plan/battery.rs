@@ -32,7 +32,7 @@ pub fn battery(from: &dyn Facts, set: UnitSet) -> Panel {
     let margin = both(forecast.as_ref().map_err(Clone::clone), coldest_night(from, set))
         .map(|(forecast, coldest)| forecast.freeze_margin(coldest));
     let recharges = both(forecast.as_ref().map_err(Clone::clone), threshold.clone())
-        .map(|(forecast, threshold)| forecast.recharge_days(threshold.value).value);
+        .map(|(forecast, threshold)| forecast.recharge_days(threshold.value).parts().value);
 
     let mut warnings = Vec::new();
     if let Ok(Some(margin)) = &margin {

@@ -126,7 +126,7 @@ pub fn at(
 pub fn within(typical: Answer<Gauge>, ends: [Answer<Gauge>; 2]) -> Answer<Gauge> {
     let [one, other] = ends.map(|it| it.value);
     let bounds = Some(if one < other { [one, other] } else { [other, one] });
-    Answer { bounds, ..typical }
+    typical.bounded(bounds)
 }
 
 /// Pressure for storage: from the cold pressure up to the sidewall's maximum.

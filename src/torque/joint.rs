@@ -7,7 +7,7 @@ use super::{FrictionClass, PropertyClass, Thread, positive};
 use crate::source;
 use crate::{
     units::Measure,
-    working::{Amount, Answer, Law, Quantity, Term, term},
+    working::{Amount, Answer, Law, Parts, Quantity, Term, term},
 };
 use std::fmt;
 use uom::si::f64::{Force, Length, Ratio, Torque};
@@ -337,14 +337,14 @@ impl Joint {
 
     /// That preload as a share of the proof load.
     pub fn share_of_proof(&self) -> Answer<Ratio> {
-        let Answer { value, bounds, .. } = self.preload();
+        let Parts { value, bounds, .. } = self.preload().parts();
         let load = Force::of_base(self.load());
         let terms = vec![
             term("F", "preload", Measure::Force, value),
             term("Fp", "proof load", Measure::Force, load),
         ];
         let bounds = bounds.map(|it| it.map(|it| it / load));
-        Answer { value: value / load, bounds, law: &SHARE_OF_PROOF, terms }
+        Answer::of(Parts { value: value / load, bounds, law: &SHARE_OF_PROOF, terms })
     }
 
     /// The one factor K that would give the same, over the friction of the class.
@@ -352,7 +352,7 @@ impl Joint {
         let diameter = self.thread.diameter();
         let answer = equivalent_k(self.torque().value, self.preload().value, diameter)?;
         let of = |mu| arm(self.thread, mu) / self.thread.diameter_mm();
-        Some(Answer { bounds: Some(self.friction.range().map(of)), ..answer })
+        Some(answer.bounded(Some(self.friction.range().map(of))))
     }
 
     /// How much oil raises the preload at the same torque, where the thread was counted on as dry or nearly so; least

@@ -197,11 +197,11 @@ fn recharge_days_come_before_the_threshold() {
     let lossless = Parameters { lost: [0.0; 3], ..Chemistry::LiFePO4.parameters() };
     let battery = known(lossless, 12.0, 1.0, 20.0);
     let cold = Forecast::new(&battery, &season_of(day(2026, 1, 1), 20), &constant(-5.0));
-    let plan = cold.recharge_days(share(0.75)).value;
+    let plan = cold.recharge_days(share(0.75)).parts().value;
     let days = [day(2026, 1, 7), day(2026, 1, 13), day(2026, 1, 19)];
     assert_eq!((plan.days.as_slice(), plan.indoors.as_slice()), (&days[..], &days[..]));
     assert!(plan.feasible && plan.last_before_first_start);
-    let plan = cold.recharge_days(share(0.97)).value;
+    let plan = cold.recharge_days(share(0.97)).parts().value;
     assert!(!plan.feasible && !plan.last_before_first_start);
 }
 

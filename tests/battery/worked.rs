@@ -91,7 +91,7 @@ fn every_case_agrees() {
             forecast.days()[..forecast.days().len() - 1].iter().position(|it| it[FAST] <= 0.0);
         assert_eq!(flat.map(|it| it as i64), index("flat_day_pess"), "case {case}");
 
-        let plan = forecast.recharge_days(threshold).value;
+        let plan = forecast.recharge_days(threshold).parts().value;
         let days: Vec<_> = plan.days.iter().map(|it| (*it - park).num_days().to_string()).collect();
         assert_eq!(days.join(";"), text("recharge_days_pess"), "case {case}");
         assert_eq!(plan.feasible, text("plan_feasible") == "1", "case {case}");
