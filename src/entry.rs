@@ -63,3 +63,19 @@ impl Entry {
         units::by_code(self.unit)
     }
 }
+
+/// A text with another one in place of each `from`. The standard library's search for texts is made for long ones and
+/// costs 1 kB on the wire.
+pub(crate) fn replaced(text: &str, from: &str, to: &str) -> String {
+    let (mut all, mut rest) = (String::new(), text);
+    while let Some(next) = rest.chars().next() {
+        if let Some(behind) = rest.strip_prefix(from) {
+            all.push_str(to);
+            rest = behind;
+        } else {
+            all.push(next);
+            rest = &rest[next.len_utf8()..];
+        }
+    }
+    all
+}

@@ -129,7 +129,7 @@ fn body_length(text: &str) -> usize {
         end = after;
     }
     // "22..26" and "22.." are ranges, not numbers with two points.
-    text[..end].find("..").map_or(end, |at| at)
+    text.as_bytes()[..end].windows(2).position(|it| it == b"..").unwrap_or(end)
 }
 
 fn group_of_three(text: &str) -> bool {

@@ -1,6 +1,7 @@
 //! A number or a range with an optional unit: "25", "17 ft-lb", "22–26 N·m", "25 (22–26)", "1 ± 0.5 mA", "about 1"; and
 //! the same again in other units in brackets, as manuals print it: "24 N·m (2.4 kgf·m, 18 lbf·ft)".
 
+use super::replaced;
 use super::{
     Entry, LONGEST,
     number::{Leading, leading},
@@ -89,7 +90,8 @@ impl Reader<'_> {
         let read = self.once(first).ok().filter(|_| own_unit(first))?;
         let unit = read.unit?;
         let mut others = Vec::new();
-        for text in inner.split(", ").flat_map(|it| it.split("; ")) {
+        let parted = replaced(&replaced(inner, ", ", "\n"), "; ", "\n");
+        for text in parted.split('\n') {
             let other = self.once(text).ok().filter(|_| own_unit(text))?;
             let another = other.unit.filter(|it| it.dimension == unit.dimension && *it != unit)?;
             others.push((text, other, another));

@@ -3,6 +3,7 @@
 use super::{
     Entry, LONGEST, quantity,
     refusal::{Refusal, quoted},
+    replaced,
 };
 use crate::units::Dimension;
 use crate::working::Quantity;
@@ -75,9 +76,9 @@ pub fn stages(entry: &Entry) -> Result<Option<Vec<Stage>>, Refusal> {
 
 /// The text with a semicolon between its passes. A comma between two digits belongs to a number.
 fn parted(text: &str) -> String {
-    let mut text = text.replace(", ", ";");
+    let mut text = replaced(text, ", ", ";");
     for sign in ["then", "Then", "THEN", "→", "->", "+"] {
-        text = text.replace(sign, ";");
+        text = replaced(&text, sign, ";");
     }
     let mut before = ' ';
     let parted = text.chars().map(|it| {

@@ -24,7 +24,7 @@ pub(super) fn general(about: &About, entry: &Entry) -> Result<Option<Vec<General
     if entry.text.chars().count() > entry::LONGEST {
         return Err(Refusal::TooLong);
     }
-    let text = entry.text.replace(", M", ";M").replace(", m", ";m");
+    let text = entry::replaced(&entry::replaced(&entry.text, ", M", ";M"), ", m", ";m");
     let mut rows = Vec::new();
     for line in text.split(['\n', '\r', ';']).map(str::trim).filter(|it| !it.is_empty()) {
         let row = row(about, entry, line);

@@ -195,7 +195,7 @@ pub(super) fn sizes_read(about: &About, entry: &Entry) -> Told<Vec<Read>> {
     }
     let mut text = entry.text.clone();
     for between in BETWEEN_SIZES {
-        text = text.replace(between, ";");
+        text = entry::replaced(&text, between, ";");
     }
     let mut read = Vec::new();
     let mut unit = entry.unit;

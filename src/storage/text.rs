@@ -1,5 +1,7 @@
 //! Texts that travel: what hides in one, and a text without it.
 
+use crate::entry::replaced;
+
 /// Control characters, those that turn the direction of writing or end a line, and those that show nothing.
 pub(super) fn hides(it: char) -> bool {
     it.is_control()
@@ -34,7 +36,7 @@ pub fn of_file(bytes: &[u8]) -> String {
             Err(_) => bytes.iter().map(|it| windows_1252(*it)).collect(),
         },
     };
-    text.trim_start_matches('\u{feff}').replace("\r\n", "\n").replace('\r', "\n")
+    replaced(text.trim_start_matches('\u{feff}'), "\r\n", "\n").replace('\r', "\n")
 }
 
 fn utf16(bytes: &[u8], unit: fn([u8; 2]) -> u16) -> String {

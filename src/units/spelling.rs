@@ -1,5 +1,7 @@
 //! Reading a spelling as a unit, with those that the US and Britain use for different amounts.
 
+use crate::entry::replaced;
+
 use super::{
     ALL, Dimension, IMP_FL_OZ, IMP_GAL, IMP_MPG, IMP_PT, IMP_QT, US_FL_OZ, US_GAL, US_MPG, US_PT,
     US_QT, Unit,
@@ -19,9 +21,7 @@ fn fold(spelling: &str) -> String {
     let dropped = |it: &char| !it.is_whitespace() && !"·⋅•.*-–−_×'’\u{a0}\u{202f}".contains(*it);
     let folded: String =
         spelling.chars().filter(dropped).map(|it| it.to_ascii_lowercase()).collect();
-    folded
-        .replace("litre", "liter")
-        .replace("metre", "meter")
+    replaced(&replaced(&folded, "litre", "liter"), "metre", "meter")
         .replace('²', "2")
         .replace('³', "3")
         .replace('º', "°")

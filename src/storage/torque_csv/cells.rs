@@ -1,6 +1,7 @@
 //! Cells with a separator between them. Source: RFC 4180, section 2; a text that breaks its rules is read all the same.
 
 use super::MOST_COLUMNS;
+use crate::entry::replaced;
 
 /// A row that is not blank.
 #[derive(Debug, Clone, PartialEq)]
@@ -107,7 +108,7 @@ fn cell(text: &str, separator: char) -> (String, usize, bool) {
     let body = text.trim_start_matches(' ');
     // A quote that nothing closes is an inch or a slip: a letter like any other.
     if let Some(end) = body.strip_prefix('"').and_then(closing) {
-        cell = body[1..=end].replace("\"\"", "\"");
+        cell = replaced(&body[1..=end], "\"\"", "\"");
         at = text.len() - body.len() + end + 2;
     }
     let end = text[at..].find([separator, '\r', '\n']).map_or(text.len(), |it| at + it);
@@ -135,8 +136,7 @@ fn closing(body: &str) -> Option<usize> {
 
 /// How many lines end in a text: at LF, at CR, at both together.
 fn ends(text: &str) -> usize {
-    let returns = text.matches('\r').count();
-    returns + text.matches('\n').count() - text.matches("\r\n").count()
+    replaced(text, "\r\n", "\n").matches(['\r', '\n']).count()
 }
 
 /// Writes a cell. What parts cells for any program that may open the file stands in quotes.

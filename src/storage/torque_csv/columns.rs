@@ -331,5 +331,6 @@ fn is_thread(text: &str) -> bool {
     if !digit(text) {
         return text.strip_prefix(['M', 'm']).is_some_and(digit);
     }
-    text.contains("UN") || text.contains("BS") || (text.contains('/') && text.contains('-'))
+    let says = |two: [u8; 2]| text.as_bytes().windows(2).any(|it| it == two);
+    says(*b"UN") || says(*b"BS") || (text.contains('/') && text.contains('-'))
 }

@@ -11,15 +11,12 @@ pub fn told(row: &Row) -> String {
     let entries = match &row.read {
         Ok(entries) => entries,
         Err(errors) => {
+            // A row that is not taken as a whole is named in what is wrong with it.
+            let named = errors.iter().any(|it| it.column.is_empty());
             let errors: Vec<String> = errors.iter().map(ToString::to_string).collect();
             let said = errors.join(words::BETWEEN_NOTES);
             let name = super::first_said(&row.cells);
-            // A row that is not taken as a whole is named in what is wrong with it.
-            return if said.contains(&name) {
-                said
-            } else {
-                words::named(&entry::quoted(&name), &said)
-            };
+            return if named { said } else { words::named(&entry::quoted(&name), &said) };
         }
     };
     let text = |about: &About| {
