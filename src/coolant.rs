@@ -12,9 +12,8 @@
 
 mod exchange;
 
-pub use exchange::{EXCHANGE, PREMIX, Premix, READY_MIXED, WATER, exchange, premix};
+pub use exchange::{EXCHANGE, Job, PREMIX, READY_MIXED, Refill, Short, WATER, refill};
 
-use crate::digits;
 use crate::source;
 use crate::units::Measure;
 use crate::working::{Answer, Law, Quantity, term};
@@ -44,7 +43,7 @@ pub const FREEZES_AT: Law = Law {
     formula: "Tf = T1 + (T2 − T1) · (c − c1) / 5 %",
     gives: Measure::Temperature,
     source: source::COOLANT_FREEZING,
-    holds: "glycol coolant with inhibitors, 0 to 60 % by volume; first ice, which is slush and bursts nothing yet; bottles differ, so ±3 K",
+    holds: "glycol coolant with inhibitors, 10 to 60 % by volume; first ice, which is slush and bursts nothing yet; bottles differ, so ±3 K",
 };
 
 /// What is left on the coldest night.
@@ -59,40 +58,70 @@ pub const MARGIN: Law = Law {
 const STEP: f64 = 0.05;
 /// Rows of published tables and bottles lie so far around these, K.
 const SPREAD: f64 = 3.0;
+/// The first row.
+const LEAST: f64 = 0.1;
 /// More glycol than this freezes no later.
 const MOST: f64 = 0.6;
 /// Under this share the inhibitor is weak. Common practice, no source.
 pub const WEAK: f64 = 1.0 / 3.0;
 
 impl Glycol {
-    /// Freezing points at 0, 5, 10 … 60 % by volume, tenths of a kelvin under 0 °C.
-    fn table(self) -> &'static [u16; 13] {
+    /// Freezing points at 10, 15, 20 … 60 % by volume, tenths of a kelvin under 0 °C.
+    fn table(self) -> &'static [u16; 11] {
         match self {
-            Glycol::Ethylene => &[0, 18, 36, 62, 90, 121, 157, 199, 248, 305, 371, 444, 520],
-            Glycol::Propylene => &[0, 17, 34, 52, 74, 100, 131, 169, 215, 270, 337, 416, 511],
+            Glycol::Ethylene => &[36, 62, 90, 121, 157, 199, 248, 305, 371, 444, 520],
+            Glycol::Propylene => &[34, 52, 74, 100, 131, 169, 215, 270, 337, 416, 511],
         }
     }
 
-    /// Row under a share, and the temperatures of it and of the next one, °C.
-    fn rows(self, share: f64) -> (usize, [f64; 2]) {
-        let table = self.table();
-        let row = ((share / STEP) as usize).min(table.len() - 2);
-        let at = |row: usize| -f64::from(table.get(row).copied().unwrap_or_default()) / 10.0;
-        (row, [at(row), at(row + 1)])
+    /// Freezing point of a row and of the next one, °C.
+    fn rows(self, row: usize) -> [f64; 2] {
+        [row, row + 1]
+            .map(|it| -f64::from(self.table().get(it).copied().unwrap_or_default()) / 10.0)
     }
 
     /// Freezing point, °C.
     fn freezes(self, share: f64) -> f64 {
-        let (row, [one, next]) = self.rows(share);
-        one + (next - one) * (share / STEP - row as f64)
+        let row = row_under(share);
+        let [one, next] = self.rows(row);
+        one + (next - one) * ((share - LEAST) / STEP - row as f64)
     }
+
+    /// The share by volume that freezes at a temperature, as a tester reads it; the weaker one where two do.
+    ///
+    /// # Errors
+    /// [`CoolantError::UnderTen`] for what freezes before the first row, [`CoolantError::OverSixty`] past the last.
+    pub fn share(self, freezes: ThermodynamicTemperature) -> Result<Ratio, CoolantError> {
+        let celsius = freezes.base() - 273.15;
+        if celsius > self.rows(0)[0] + ROUNDED {
+            return Err(CoolantError::UnderTen);
+        }
+        for row in 0..LAST {
+            let [one, next] = self.rows(row);
+            if celsius >= next - ROUNDED {
+                let share = LEAST + STEP * (row as f64 + (one - celsius) / (one - next));
+                return Ok(Ratio::of_base(share.max(LEAST).min(MOST)));
+            }
+        }
+        Err(CoolantError::OverSixty)
+    }
+}
+
+/// Rows are rounded to a tenth of a kelvin.
+const ROUNDED: f64 = 0.05;
+/// The last row.
+const LAST: usize = 10;
+
+/// The row at a share or under it that has a next one.
+fn row_under(share: f64) -> usize {
+    (((share - LEAST) / STEP) as usize).min(LAST - 1)
 }
 
 /// Where a coolant with the share `glycol` by volume freezes, known to lie within `bounds`.
 ///
 /// # Errors
-/// [`CoolantError::Concentration`] outside 0 to 100 %; [`CoolantError::OverSixty`], as nothing is to be told from there on:
-/// the freezing point rises again.
+/// [`CoolantError::Impossible`] outside 0 to 100 %; [`CoolantError::UnderTen`], where no row is published;
+/// [`CoolantError::OverSixty`], as nothing is to be told from there on: the freezing point rises again.
 pub fn freezes_at(
     glycol: Glycol,
     share: Ratio,
@@ -101,17 +130,20 @@ pub fn freezes_at(
     let [low, high] = bounds.map(Quantity::base);
     let share = share.base();
     if !(0.0 <= low && low <= share && share <= high && high <= 1.0) {
-        return Err(CoolantError::Concentration);
+        return Err(CoolantError::Impossible);
+    }
+    if low < LEAST - 1e-9 {
+        return Err(CoolantError::UnderTen);
     }
     if high > MOST + 1e-9 {
         return Err(CoolantError::OverSixty);
     }
     let kelvin = |celsius: f64| ThermodynamicTemperature::of_base(celsius + 273.15);
-    let (row, rows) = glycol.rows(share);
-    let [first, second] = rows.map(kelvin);
+    let row = row_under(share);
+    let [first, second] = glycol.rows(row).map(kelvin);
     let terms = vec![
         term("c", "glycol by volume", Measure::Share, Ratio::of_base(share)),
-        term("c1", "next row below", Measure::Share, Ratio::of_base(row as f64 * STEP)),
+        term("c1", "next row below", Measure::Share, Ratio::of_base(LEAST + row as f64 * STEP)),
         term("T1", "freezing point there", Measure::Temperature, first),
         term("T2", "freezing point at the next row above", Measure::Temperature, second),
     ];
@@ -134,46 +166,25 @@ pub fn margin(
 }
 
 /// Why a concentration or an exchange is refused.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum CoolantError {
-    /// Outside 0 to 100 %, or outside of its own bounds.
-    Concentration,
+    /// A number that the facts' limits or readers do not take.
+    Impossible,
+    /// No figure is given under 10 %.
+    UnderTen,
     /// No figure is given past 60 %.
     OverSixty,
-    /// Circuit of zero or less.
-    Circuit,
-    /// Nothing runs out, or more than the circuit holds.
+    /// More runs out than the circuit holds.
     Drains,
-    /// Bottle with no glycol, or over 100 %.
-    Bottle,
-    /// With what runs out nothing but these concentrations can be had.
-    OutOfReach([f64; 2]),
-    /// No exchange for what is in the bottle alone gets there.
-    NotWithBottle,
 }
 
 impl fmt::Display for CoolantError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
-            Self::Concentration => "concentration has to be from 0 % to 100 %",
-            Self::OverSixty => {
-                "concentration has to be at most 60 %: past that it freezes sooner again"
-            }
-            Self::Circuit => "coolant circuit has to be more than 0",
-            Self::Drains => {
-                "what runs out has to be more than 0 and at most the coolant circuit"
-            }
-            Self::Bottle => "glycol in the bottle has to be more than 0 % and at most 100 %",
-            Self::NotWithBottle => "needs water or another bottle too",
-            Self::OutOfReach([low, high]) => {
-                // Rounded inward: what is said to be accepted is.
-                let low = digits::fixed((low * 100.0 - 1e-6).ceil(), 0);
-                let high = digits::fixed((high * 100.0 + 1e-6).floor(), 0);
-                return write!(
-                    f,
-                    "out of reach, as a part stays in the engine: with this bottle and this drain it has to be from {low} % to {high} %; drain twice, or take concentrate"
-                );
-            }
+            Self::Impossible => "impossible: shares have to be from 0 % to 100 %, volumes over 0",
+            Self::UnderTen => "has to be at least 10 %: under that no figure is known",
+            Self::OverSixty => "has to be at most 60 %: past that it freezes sooner again",
+            Self::Drains => "what runs out has to be at most the coolant circuit",
         })
     }
 }

@@ -12,7 +12,7 @@ pub use choices::{Adapter, Dressing, FuelSupply, Mind, Place, SelfLocking, Threa
 pub use echo::{as_read, echo};
 pub use fluids::{Bowls, FuelType, LevelRead, Measures, Stand, Tap, Warm};
 pub use general::GeneralTorque;
-pub use read::{Capacity, Chosen, Level, Recharge, Rough, TypedThread};
+pub use read::{Capacity, Chosen, Level, Recharge, Rough, Strength, TypedThread};
 pub(crate) use read::{chosen, several_keys};
 pub use table::*;
 

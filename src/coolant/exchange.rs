@@ -33,147 +33,132 @@ pub const WATER: Law = Law {
     holds: "distilled water; the little that a mixture shrinks is left out",
 };
 
-/// What goes in for all that runs out.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Premix {
-    /// From the bottle.
-    pub bottle: Answer<Volume>,
-    /// Distilled water.
-    pub water: Answer<Volume>,
-}
-
 /// A circuit with its coolant, and what it is to have.
-///
-/// Invariant: volumes above zero, no more runs out than there is; shares from 0 to 100 %.
-struct Job {
-    circuit: f64,
-    drains: f64,
-    present: f64,
-    ends: [f64; 2],
-    wanted: f64,
-    bottle: f64,
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Job {
+    /// All that is in it, without the reserve tank.
+    pub circuit: Volume,
+    /// What of it runs out at the drain.
+    pub drains: Volume,
+    /// Glycol in what is there now.
+    pub present: Ratio,
+    /// Lowest and highest that it may be.
+    pub bounds: [Ratio; 2],
+    /// Glycol that is wanted.
+    pub wanted: Ratio,
+    /// Glycol in the bottle; [`READY_MIXED`] where it is ready-mixed.
+    pub bottle: Ratio,
 }
 
-impl Job {
-    fn new(
-        [circuit, drains]: [Volume; 2],
-        present: Ratio,
-        bounds: [Ratio; 2],
-        [wanted, bottle]: [Ratio; 2],
-    ) -> Result<Self, CoolantError> {
-        let [circuit, drains] = [circuit, drains].map(Quantity::base);
-        if !(circuit.is_finite() && circuit > 0.0) {
-            return Err(CoolantError::Circuit);
-        }
-        if !(drains > 0.0 && drains <= circuit * (1.0 + 1e-9)) {
-            return Err(CoolantError::Drains);
-        }
-        let [present, wanted, bottle] = [present, wanted, bottle].map(Quantity::base);
-        let [low, high] = bounds.map(Quantity::base);
-        if !(0.0 <= low && low <= present && present <= high && high <= 1.0) {
-            return Err(CoolantError::Concentration);
-        }
-        if !(bottle > 0.0 && bottle <= 1.0) {
-            return Err(CoolantError::Bottle);
-        }
-        Ok(Self { circuit, drains, present, ends: [low, high], wanted, bottle })
-    }
-
-    /// Water alone for what runs out, or the bottle alone, or less than all of it.
-    fn in_reach(self) -> Result<Self, CoolantError> {
-        let [least, most] = self.mixed();
-        let reach = [least, most.max(self.present)];
-        let inside = reach[0] - 1e-9 <= self.wanted && self.wanted <= reach[1] + 1e-9;
-        inside.then_some(self).ok_or(CoolantError::OutOfReach(reach))
-    }
-
-    /// With water alone for all that runs out, and with the bottle alone.
-    fn mixed(&self) -> [f64; 2] {
-        let exchanged = self.drains / self.circuit;
-        let stays = self.present * (1.0 - exchanged);
-        [stays, stays + self.bottle * exchanged]
-    }
-
-    fn terms(&self) -> Vec<Term> {
-        let share = |symbol, name, it| term(symbol, name, Measure::Share, Ratio::of_base(it));
-        vec![
-            term("V", "coolant circuit", Measure::Oil, Volume::of_base(self.circuit)),
-            share("w", "wanted concentration", self.wanted),
-            share("p", "concentration now", self.present),
-            share("b", "glycol in the bottle", self.bottle),
-        ]
-    }
-
-    /// An answer with its ends in order, between nothing and all that runs out.
-    fn answer(
-        &self,
-        of: impl Fn(f64) -> f64,
-        law: &'static Law,
-        terms: Vec<Term>,
-    ) -> Answer<Volume> {
-        let held = |present: f64| of(present).max(0.0).min(self.drains) + 0.0;
-        let value = Volume::of_base(held(self.present));
-        let [one, other] = self.ends.map(held);
-        let ends = [one.min(other), one.max(other)].map(Volume::of_base);
-        if ends[0] == ends[1] {
-            return Answer::exact(value, law, terms);
-        }
-        Answer::within(value, ends, law, terms)
-    }
+/// What to do, one way or the other.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Refill {
+    /// Drained, and filled up from the bottle as it is.
+    pub straight: Option<Answer<Volume>>,
+    /// For all that runs out: from the bottle, and distilled water.
+    pub premix: Option<[Answer<Volume>; 2]>,
+    /// What the circuit has then: what is wanted, or the nearest to it.
+    pub gets: Ratio,
+    /// Why it is not all that is wanted.
+    pub short: Option<Short>,
 }
 
-/// What to drain of a `circuit` of which at most `drains` runs out, and to fill up from the bottle as it is.
-///
-/// `present` is what is in it now, within `bounds`; a bottle's share is [`READY_MIXED`] where it is ready-mixed.
+/// Why one drain and this bottle do not get there.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Short {
+    /// It has no more glycol than is wanted: no number of drains gets there.
+    WeakBottle,
+    /// A part stays in the engine; a second time gets there.
+    Twice,
+    /// A part stays in the engine.
+    PartStays,
+}
+
+/// How to get from what is in the circuit to what is wanted. Neither way is given where it is there already, where
+/// water alone would leave less than [`super::WEAK`] and still not get there, and where the present concentration is known
+/// so roughly that no one way is right for all of it.
 ///
 /// # Errors
-/// All but [`CoolantError::OverSixty`]; [`CoolantError::NotWithBottle`] where only water or [`premix`] gets there.
-pub fn exchange(
-    volumes: [Volume; 2],
-    present: Ratio,
-    bounds: [Ratio; 2],
-    wanted_bottle: [Ratio; 2],
-) -> Result<Answer<Volume>, CoolantError> {
-    let job = Job::new(volumes, present, bounds, wanted_bottle)?.in_reach()?;
-    let of = |present: f64| {
-        if (job.wanted - present).abs() < 1e-9 {
-            return 0.0;
+/// [`CoolantError::Impossible`]; [`CoolantError::Drains`] where more runs out than there is.
+pub fn refill(job: &Job) -> Result<Refill, CoolantError> {
+    let [circuit, drains] = [job.circuit, job.drains].map(Quantity::base);
+    let [present, low, high, wanted, bottle] =
+        [job.present, job.bounds[0], job.bounds[1], job.wanted, job.bottle].map(Quantity::base);
+    let sound = circuit > 0.0
+        && circuit.is_finite()
+        && drains > 0.0
+        && (0.0 <= low && low <= present && present <= high && high <= 1.0)
+        && (0.0..=1.0).contains(&wanted)
+        && (bottle > 0.0 && bottle <= 1.0);
+    if !sound {
+        return Err(CoolantError::Impossible);
+    }
+    if drains > circuit * (1.0 + 1e-9) {
+        return Err(CoolantError::Drains);
+    }
+    let mut refill = Refill { straight: None, premix: None, gets: job.wanted, short: None };
+    if (wanted - present).abs() < 1e-9 {
+        return Ok(refill);
+    }
+    let stays = 1.0 - drains / circuit;
+    // With the bottle alone, or nothing done; with water alone.
+    let best = |before: f64| (before * stays + bottle * (1.0 - stays)).max(before);
+    let weakest = present * stays;
+    let mut ends = [low, high];
+    let mut gets = wanted;
+    if wanted > best(present) + 1e-9 {
+        refill.short = Some(if bottle <= wanted + 1e-9 {
+            Short::WeakBottle
+        } else if best(best(present)) >= wanted {
+            Short::Twice
+        } else {
+            Short::PartStays
+        });
+        gets = best(present);
+    } else if wanted < weakest - 1e-9 {
+        let twice = weakest * stays <= wanted;
+        refill.short = Some(if twice { Short::Twice } else { Short::PartStays });
+        gets = weakest;
+    }
+    if refill.short.is_some() {
+        // All that runs out is exchanged, whatever is in it.
+        ends = [present; 2];
+        refill.gets = Ratio::of_base(gets);
+        if gets == present || (wanted < present && gets < super::WEAK) {
+            return Ok(refill);
         }
-        job.circuit * (job.wanted - present) / (job.bottle - present)
-    };
-    let value = of(job.present);
-    if !(0.0..=job.drains * (1.0 + 1e-9)).contains(&value) {
-        return Err(CoolantError::NotWithBottle);
     }
-    let terms = job.terms();
-    Ok(job.answer(of, &EXCHANGE, terms))
-}
-
-/// What to mix for all that runs out, so that the circuit gets the concentration `wanted`.
-///
-/// # Errors
-/// As [`exchange`]; [`CoolantError::NotWithBottle`] where less than all is to be exchanged for a weaker bottle.
-pub fn premix(
-    volumes: [Volume; 2],
-    present: Ratio,
-    bounds: [Ratio; 2],
-    wanted_bottle: [Ratio; 2],
-) -> Result<Premix, CoolantError> {
-    let job = Job::new(volumes, present, bounds, wanted_bottle)?.in_reach()?;
-    // A bottle weaker than what is in the bike may want less exchanged than all.
-    if job.wanted > job.mixed()[1] + 1e-9 {
-        return Err(CoolantError::NotWithBottle);
-    }
-    let of = |present: f64| {
-        (job.wanted * job.circuit - present * (job.circuit - job.drains)) / job.bottle
+    // An amount for what may be in it; none where an end would take less than nothing or more than runs out.
+    let way = |of: &dyn Fn(f64) -> f64, law: &'static Law, terms: Vec<Term>| {
+        let slack = drains * 1e-9;
+        let held = [present, ends[0], ends[1]].map(|it| {
+            let amount = of(it);
+            let fits = -slack <= amount && amount <= drains + slack;
+            fits.then(|| Volume::of_base(amount.max(0.0).min(drains)))
+        });
+        let [Some(value), Some(one), Some(other)] = held else { return None };
+        let answer = Answer::exact(value, law, terms);
+        let bounds = if one < other { [one, other] } else { [other, one] };
+        Some(Answer { bounds: (one != other).then_some(bounds), ..answer })
     };
-    let mut terms = job.terms();
-    terms.push(term("D", "runs out at the drain", Measure::Oil, Volume::of_base(job.drains)));
-    let bottle = job.answer(of, &PREMIX, terms);
-    let terms = vec![
-        term("D", "runs out at the drain", Measure::Oil, Volume::of_base(job.drains)),
-        term("B", "from the bottle", Measure::Oil, bottle.value),
+    let share = |symbol, name, it| term(symbol, name, Measure::Share, Ratio::of_base(it));
+    let mut terms = vec![
+        term("V", "coolant circuit", Measure::Oil, job.circuit),
+        share("w", "concentration afterwards", gets),
+        share("p", "concentration now", present),
+        share("b", "glycol in the bottle", bottle),
     ];
-    let water = job.answer(|present| job.drains - of(present), &WATER, terms);
-    Ok(Premix { bottle, water })
+    let exchanged = |before: f64| circuit * (gets - before) / (bottle - before);
+    refill.straight = way(&exchanged, &EXCHANGE, terms.clone());
+    let runs_out = term("D", "runs out at the drain", Measure::Oil, job.drains);
+    terms.push(runs_out.clone());
+    let own = |before: f64| (gets * circuit - before * (circuit - drains)) / bottle;
+    if let Some(bottle) = way(&own, &PREMIX, terms) {
+        let terms = vec![runs_out, term("B", "from the bottle", Measure::Oil, bottle.value)];
+        // Without any water it is the other way.
+        refill.premix = way(&|before| drains - own(before), &WATER, terms)
+            .filter(|it| it.value.base() > drains * 1e-9 || refill.straight.is_none())
+            .map(|water| [bottle, water]);
+    }
+    Ok(refill)
 }

@@ -1,5 +1,6 @@
 //! How an entry was read, said beside it where its text leaves any doubt.
 
+use super::read::day;
 use super::{About, Choice, Kind};
 use crate::digits;
 use crate::entry::{self, Entry};
@@ -16,7 +17,7 @@ pub fn as_read(about: &About, entry: &Entry) -> String {
             super::chosen(choices, entry).map_or(text, |it| it.label).to_owned()
         }
         Kind::Day => {
-            entry::day(entry).ok().flatten().map_or_else(|| text.to_owned(), show::long_day)
+            day(about, entry).ok().flatten().map_or_else(|| text.to_owned(), show::long_day)
         }
         Kind::Quantity { limits, .. } => {
             let dimensions: Vec<Dimension> = limits.iter().map(|it| it.unit.dimension).collect();
@@ -111,7 +112,7 @@ pub fn echo(about: &About, entry: &Entry) -> Option<String> {
             ))
         }
         Kind::Day => {
-            entry::day(entry).ok().flatten().map(|it| format!("read as {}", show::long_day(it)))
+            day(about, entry).ok().flatten().map(|it| format!("read as {}", show::long_day(it)))
         }
         Kind::ThreadTorques => {
             let rows = super::general::general(about, entry).ok()??;

@@ -1,12 +1,13 @@
 //! Readers: from an entry to what a fact is, within the limits that its kind sets.
 
-use super::{About, Choice, Kind, Limit};
+use super::{About, Choice, Home, Kind, Limit};
 use crate::digits;
 use crate::entry::{self, Entry, Read, Refusal};
 use crate::oil::Grade;
 use crate::season::Temperatures;
 use crate::torque::{Thread, ThreadError};
-use crate::units::{Dimension, Unit};
+use crate::units::{self, Dimension, Unit};
+use crate::words::page as words;
 use crate::working::Quantity;
 use chrono::NaiveDate;
 use uom::si::f64::{
@@ -52,6 +53,15 @@ pub enum Recharge {
     Voltage(ElectricPotential),
     /// State of charge.
     Share(Ratio),
+}
+
+/// How strong a coolant is: its glycol, or the freezing point that a tester reads.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Strength {
+    /// Glycol by volume.
+    Share(Rough<Ratio>),
+    /// Freezing point.
+    Freezes(Rough<ThermodynamicTemperature>),
 }
 
 /// A thread as typed. One that is not metric, or not known, is kept as it is; it is refused only where a sum needs it.
@@ -125,7 +135,15 @@ fn quantity(about: &About, entry: &Entry) -> Told<(Read, Dimension)> {
     if limit.holds(low) && limit.holds(high) {
         return Ok(Some((read, dimension)));
     }
-    Err(Refusal::OutOfLimits { accepted: limit.accepted(read.unit.unwrap_or(limit.unit)) })
+    let mut accepted = limit.accepted(read.unit.unwrap_or(limit.unit));
+    // 36 where bar is meant: a gauge's other scale.
+    let psi = |base| {
+        read.unit == Some(&units::BAR) && limit.holds(units::PSI.to_base(units::BAR.of_base(base)))
+    };
+    if psi(high) {
+        accepted.push_str(words::PSI);
+    }
+    Err(Refusal::OutOfLimits { accepted })
 }
 
 /// Refuses a unit of a newer page: what a bare number meant is not known here, and must not be guessed.
@@ -241,6 +259,13 @@ pub(super) fn level(about: &About, entry: &Entry) -> Told<Level> {
     }))
 }
 
+pub(super) fn strength(about: &About, entry: &Entry) -> Told<Strength> {
+    Ok(quantity(about, entry)?.map(|(read, dimension)| match dimension {
+        Dimension::Ratio => Strength::Share(rough_of(read)),
+        _ => Strength::Freezes(rough_of(read)),
+    }))
+}
+
 pub(super) fn capacity(about: &About, entry: &Entry) -> Told<Capacity> {
     Ok(quantity(about, entry)?.map(|(read, dimension)| match dimension {
         Dimension::Energy => Capacity::Energy(Energy::of_base(read.value)),
@@ -339,8 +364,14 @@ pub(super) fn stages(_: &About, entry: &Entry) -> Told<Vec<entry::Stage>> {
     entry::stages(entry)
 }
 
-pub(super) fn day(_: &About, entry: &Entry) -> Told<NaiveDate> {
-    entry::day(entry)
+/// A day. Of what is remembered with the bike, the last changes, a month alone is taken for its first day.
+pub(super) fn day(about: &About, entry: &Entry) -> Told<NaiveDate> {
+    let read = entry::day(entry);
+    if read.is_err() && about.home == Home::Bike && entry.text.len() < entry::LONGEST {
+        let first = Entry { text: format!("1 {}", entry.text), ..*entry };
+        return entry::day(&first).or(read);
+    }
+    read
 }
 
 pub(super) fn dose(_: &About, entry: &Entry) -> Told<entry::Dose> {

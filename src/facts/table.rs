@@ -4,8 +4,8 @@ use super::choices::*;
 use super::fluids::*;
 use super::general::{GeneralTorque, general};
 use super::read::{
-    Capacity, Level, Recharge, Rough, TypedThread, capacity, choice, count, day, dose, grade,
-    level, one, recharge, rough, several, sizes, stages,
+    Capacity, Level, Recharge, Rough, Strength, TypedThread, capacity, choice, count, day, dose,
+    grade, level, one, recharge, rough, several, sizes, stages, strength,
 };
 use super::read::{temperatures, text, thread};
 use super::{About, Fact, Home, Id, Kind, Limit};
@@ -228,7 +228,8 @@ facts! {
     /// Of its coolant.
     GLYCOL: Glycol = 101, "glycol", Bike, Kind::Choice(GLYCOLS), choice;
     /// Glycol in what is in the bike, by volume.
-    CONCENTRATION: Rough<Ratio> = 102, "concentration", Season, range![from(0.0, 100.0, Measure::Share, &units::PERCENT)], rough;
+    CONCENTRATION: Strength = 102, "concentration", Season,
+        range![from(0.0, 100.0, Measure::Share, &units::PERCENT), from(-60.0, 0.0, Measure::Temperature, &units::CELSIUS)], strength;
     /// As the manual has it.
     WANTED_CONCENTRATION: Ratio = 103, "wanted_concentration", Bike, number![above(0.0, 60.0, Measure::Share, &units::PERCENT)], one;
     /// Without the reserve tank.

@@ -1,13 +1,13 @@
 //! Coolant: where it freezes, and what to exchange.
 
 use super::Panel;
-use crate::coolant::{self, CoolantError, Cooling, Premix, READY_MIXED, WEAK};
-use crate::facts::{self, Facts, Rough, Told, all3, both};
+use crate::coolant::{self, CoolantError, Cooling, Glycol, Job, READY_MIXED, Refill, WEAK};
+use crate::facts::{self, Facts, Strength, Told, all3, both};
 use crate::show::{self, Shown};
 use crate::units::{Measure, UnitSet};
 use crate::words::{cautions, labels, notes};
 use crate::working::{Answer, Quantity};
-use uom::si::f64::{Ratio, ThermodynamicTemperature, Volume};
+use uom::si::f64::{Ratio, TemperatureInterval, ThermodynamicTemperature};
 
 /// The coolant line's calculator.
 pub fn coolant(from: &dyn Facts, set: UnitSet) -> Panel {
@@ -19,81 +19,80 @@ pub fn coolant(from: &dyn Facts, set: UnitSet) -> Panel {
             ..Panel::of(Shown::words(labels::FREEZES_AT, notes::NO_COOLANT))
         };
     }
-    let now = facts::CONCENTRATION.of(from);
-    let freezes = both(cooling.map(drop), freezes(from, &now)).map(|(_, freezes)| freezes);
+    let glycol = facts::GLYCOL.of(from);
     let night = facts::COLDEST_NIGHT.of(from);
-    let known = match &freezes {
-        Ok(Some(freezes)) => Ok(freezes.clone()),
-        Ok(None) => Err(Vec::new()),
-        Err(lacks) => Err(lacks.clone()),
-    };
-    let margin = both(known, night).map(|(freezes, night)| coolant::margin(&freezes, night));
+    let now = present(from, &glycol);
+    // Where nothing is told of a share, that is no lack: it is answered in words.
+    let freezes = all3(cooling.map(drop), glycol.clone(), now.clone())
+        .map(|((), glycol, (now, bounds))| coolant::freezes_at(glycol, now, bounds));
     let mut note = Vec::new();
     let mut warnings = Vec::new();
-    if let Ok(margin) = &margin {
-        let by = |it| show::rounded(Measure::TemperatureStep, it, set);
-        let [least, most] = margin.bounds.unwrap_or([margin.value; 2]);
-        note.push(notes::night_margin(&by(margin.value)));
-        if most.base() <= 0.0 {
-            warnings.push(notes::COOLANT_FREEZES.to_owned());
-        } else if least.base() <= 0.0 {
-            warnings.push(notes::COOLANT_MAY_FREEZE.to_owned());
+    let (head, shown) = match freezes {
+        Ok(Err(why)) => {
+            let (words, warning) = not_told(why);
+            warnings.push(warning.to_owned());
+            let words = |label| Shown::words(label, words);
+            (words(labels::FREEZES_AT), words(labels::FREEZE_MARGIN))
+        }
+        freezes => {
+            let freezes = freezes.and_then(|it| it.map_err(|_| Vec::new()));
+            let margin = margin(&freezes, &night);
+            if let Ok(margin) = &margin {
+                note.push(notes::night_margin(&step(margin.value, set)));
+                let [least, most] = margin.bounds.unwrap_or([margin.value; 2]);
+                if most.base() <= 0.0 {
+                    warnings.push(notes::COOLANT_FREEZES.to_owned());
+                } else if least.base() <= 0.0 {
+                    warnings.push(notes::COOLANT_MAY_FREEZE.to_owned());
+                }
+            }
+            let margin = Shown::quantity(labels::FREEZE_MARGIN, margin, set);
+            (Shown::quantity(labels::FREEZES_AT, freezes, set), margin)
+        }
+    };
+    let mut answers = vec![shown];
+    let wanted = facts::WANTED_CONCENTRATION.of(from);
+    let job = job(from, now.clone(), wanted.clone());
+    let told = job.clone().and_then(|job| {
+        let refill = coolant::refill(&job);
+        refill.map_err(|why| match why {
+            CoolantError::Drains => facts::COOLANT_DRAINS.not_together(why),
+            _ => facts::WANTED_CONCENTRATION.not_together(why),
+        })
+    });
+    let gets = told.as_ref().map_or(wanted.clone(), |it| Ok(it.gets));
+    match (told, job) {
+        (Ok(refill), Ok(job)) => {
+            ways(&job, refill, set, &mut note, &mut warnings, &mut answers);
+            // Its assumptions come last.
+            if answers.len() > 1 {
+                note.extend(assumed(from));
+            }
+        }
+        (Err(lacks), _) | (_, Err(lacks)) => {
+            answers.push(Shown::lacking(labels::DRAIN_AND_REFILL, lacks));
         }
     }
-    if matches!(freezes, Ok(None)) {
-        warnings.push(notes::TOO_MUCH_GLYCOL.to_owned());
+    let reached = gets == wanted;
+    // One that stays as it is was judged above.
+    let stays = matches!((&gets, &now), (Ok(gets), Ok((now, _))) if gets == now);
+    let then = both(glycol, gets).and_then(|(glycol, gets)| {
+        coolant::freezes_at(glycol, gets, [gets; 2])
+            .map_err(|why| facts::WANTED_CONCENTRATION.not_together(why))
+    });
+    if let (Ok(then), Ok(margin)) = (&then, margin(&then, &night)) {
+        if !stays && margin.bounds.is_some_and(|[least, _]| least.base() <= 0.0) {
+            let at = show::rounded(Measure::Temperature, then.value, set);
+            let short = margin.value.base() < 0.0;
+            let by = TemperatureInterval::of_base(margin.value.base().abs());
+            warnings.push(notes::then_freezes(reached, &at, &step(by, set), short));
+        }
     }
-    let wanted = facts::WANTED_CONCENTRATION.maybe(from).ok().flatten();
-    if now.as_ref().map(|it| it.value).ok().into_iter().chain(wanted).any(|it| it.base() < WEAK) {
+    answers.push(Shown::quantity(labels::THEN_FREEZES_AT, then, set));
+    let least = now.map(|(_, [least, _])| least);
+    if [least, wanted].iter().flatten().any(|it| it.base() < WEAK) {
         warnings.push(notes::WEAK_INHIBITOR.to_owned());
     }
-    let gathered = gathered(from);
-    let exchanged = gathered.clone().and_then(|(volumes, now, bounds, shares)| {
-        where_it_gets_there(coolant::exchange(volumes, now, bounds, shares))
-    });
-    let mixed = gathered.and_then(|(volumes, now, bounds, shares)| {
-        where_it_gets_there(coolant::premix(volumes, now, bounds, shares))
-    });
-    if exchanged.is_ok() || mixed.is_ok() {
-        if facts::COOLANT_BOTTLE.maybe(from) == Ok(None) {
-            note.push(notes::READY_MIXED.to_owned());
-        }
-        if facts::COOLANT_DRAINS.maybe(from) == Ok(None) {
-            note.push(notes::DRAINS_UNKNOWN.to_owned());
-        }
-    }
-    let exchanged = match exchanged {
-        Ok(None) => Shown::words(labels::DRAIN_AND_REFILL, CoolantError::NotWithBottle.to_string()),
-        Ok(Some(it)) => Shown::quantity(labels::DRAIN_AND_REFILL, Ok(it), set),
-        Err(lacks) => Shown::lacking(labels::DRAIN_AND_REFILL, lacks),
-    };
-    let [bottle, water] = match mixed {
-        Ok(Some(Premix { bottle, water })) => {
-            [(labels::FROM_THE_BOTTLE, bottle), (labels::WATER, water)]
-                .map(|(label, it)| Shown::quantity(label, Ok(it), set))
-        }
-        Ok(None) => [labels::FROM_THE_BOTTLE, labels::WATER]
-            .map(|it| Shown::words(it, notes::NOT_ALL_OF_IT)),
-        Err(lacks) => {
-            [labels::FROM_THE_BOTTLE, labels::WATER].map(|it| Shown::lacking(it, lacks.clone()))
-        }
-    };
-    let then = both(facts::GLYCOL.of(from), facts::WANTED_CONCENTRATION.of(from)).and_then(
-        |(glycol, wanted)| {
-            coolant::freezes_at(glycol, wanted, [wanted; 2])
-                .map_err(|why| facts::WANTED_CONCENTRATION.not_together(why))
-        },
-    );
-    let margin = if matches!(freezes, Ok(None)) {
-        Shown::words(labels::FREEZE_MARGIN, notes::PAST_SIXTY)
-    } else {
-        Shown::quantity(labels::FREEZE_MARGIN, margin, set)
-    };
-    let head = match freezes {
-        Ok(None) => Shown::words(labels::FREEZES_AT, notes::PAST_SIXTY),
-        Ok(Some(it)) => Shown::quantity(labels::FREEZES_AT, Ok(it), set),
-        Err(lacks) => Shown::lacking(labels::FREEZES_AT, lacks),
-    };
     Panel {
         note: note.join(" · "),
         blanks: vec![
@@ -105,65 +104,102 @@ pub fn coolant(from: &dyn Facts, set: UnitSet) -> Panel {
         ],
         more: vec![facts::COOLANT_DRAINS.id(), facts::COOLANT_BOTTLE.id()],
         stated: vec![facts::COLDEST_NIGHT.id()],
-        answers: vec![
-            margin,
-            exchanged,
-            bottle,
-            water,
-            Shown::quantity(labels::THEN_FREEZES_AT, then, set),
-        ],
+        answers,
         warnings,
         cautions: cautions::COOLANT,
         ..Panel::of(head)
     }
 }
 
-/// Where it freezes; none past 60 %, where nothing is told.
-fn freezes(
-    from: &dyn Facts,
-    now: &Told<Rough<Ratio>>,
-) -> Told<Option<Answer<ThermodynamicTemperature>>> {
-    let (glycol, now) = both(facts::GLYCOL.of(from), now.clone())?;
-    let bounds = now.bounds.unwrap_or([now.value; 2]);
-    match coolant::freezes_at(glycol, now.value, bounds) {
-        Ok(answer) => Ok(Some(answer)),
-        Err(CoolantError::OverSixty) => Ok(None),
-        Err(why) => Err(facts::CONCENTRATION.not_together(why)),
+/// What is left on the coldest night.
+fn margin(
+    freezes: &Told<Answer<ThermodynamicTemperature>>,
+    night: &Told<ThermodynamicTemperature>,
+) -> Told<Answer<TemperatureInterval>> {
+    both(freezes.clone(), night.clone()).map(|(freezes, night)| coolant::margin(&freezes, night))
+}
+
+/// A step of temperature in a sentence, where its unit needs no sign that it is one.
+fn step(it: TemperatureInterval, set: UnitSet) -> String {
+    show::rounded(Measure::TemperatureStep, it, set).replace('Δ', "")
+}
+
+/// Instead of a freezing point, and the warning with it.
+fn not_told(why: CoolantError) -> (&'static str, &'static str) {
+    match why {
+        CoolantError::UnderTen => (notes::UNDER_TEN, notes::HARDLY_ANY_GLYCOL),
+        _ => (notes::PAST_SIXTY, notes::TOO_MUCH_GLYCOL),
     }
 }
 
-/// Circuit and what runs out of it, concentration now with its bounds, the wanted one and the bottle's.
-type Gathered = ([Volume; 2], Ratio, [Ratio; 2], [Ratio; 2]);
+/// Glycol in what is in the bike, and within which bounds.
+fn present(from: &dyn Facts, glycol: &Told<Glycol>) -> Told<(Ratio, [Ratio; 2])> {
+    match facts::CONCENTRATION.of(from)? {
+        Strength::Share(it) => Ok((it.value, it.bounds.unwrap_or([it.value; 2]))),
+        Strength::Freezes(it) => {
+            let glycol = glycol.clone()?;
+            let share = |it| glycol.share(it).map_err(|why| facts::CONCENTRATION.not_together(why));
+            let [cold, warm] = it.bounds.unwrap_or([it.value; 2]);
+            Ok((share(it.value)?, [share(warm)?, share(cold)?]))
+        }
+    }
+}
 
-fn gathered(from: &dyn Facts) -> Told<Gathered> {
-    let ((now, wanted, circuit), (drains, bottle)) = both(
-        all3(
-            facts::CONCENTRATION.of(from),
-            facts::WANTED_CONCENTRATION.of(from),
-            facts::COOLANT_CIRCUIT.of(from),
-        ),
+fn job(from: &dyn Facts, now: Told<(Ratio, [Ratio; 2])>, wanted: Told<Ratio>) -> Told<Job> {
+    let (((present, bounds), wanted, circuit), (drains, bottle)) = both(
+        all3(now, wanted, facts::COOLANT_CIRCUIT.of(from)),
         both(facts::COOLANT_DRAINS.maybe(from), facts::COOLANT_BOTTLE.maybe(from)),
     )?;
-    let bottle = bottle.unwrap_or(Ratio::of_base(READY_MIXED));
-    let bounds = now.bounds.unwrap_or([now.value; 2]);
-    Ok(([circuit, drains.unwrap_or(circuit)], now.value, bounds, [wanted, bottle]))
+    let (drains, bottle) =
+        (drains.unwrap_or(circuit), bottle.unwrap_or(Ratio::of_base(READY_MIXED)));
+    Ok(Job { circuit, drains, present, bounds, wanted, bottle })
 }
 
-fn refused(why: CoolantError) -> Vec<facts::Lack> {
-    match why {
-        CoolantError::Circuit => facts::COOLANT_CIRCUIT.not_together(why),
-        CoolantError::Drains => facts::COOLANT_DRAINS.not_together(why),
-        CoolantError::Bottle => facts::COOLANT_BOTTLE.not_together(why),
-        CoolantError::Concentration => facts::CONCENTRATION.not_together(why),
-        _ => facts::WANTED_CONCENTRATION.not_together(why),
+/// What was taken for what is not known.
+fn assumed(from: &dyn Facts) -> impl Iterator<Item = String> {
+    let bottle = facts::COOLANT_BOTTLE.maybe(from) == Ok(None);
+    let drains = facts::COOLANT_DRAINS.maybe(from) == Ok(None);
+    let bottle = bottle.then_some(notes::READY_MIXED);
+    let drains = drains.then_some(notes::DRAINS_UNKNOWN);
+    bottle.into_iter().chain(drains).map(str::to_owned)
+}
+
+/// Either way of the refill as an answer; in the note, first of all, what to do.
+fn ways(
+    job: &Job,
+    refill: Refill,
+    set: UnitSet,
+    note: &mut Vec<String>,
+    warnings: &mut Vec<String>,
+    answers: &mut Vec<Shown>,
+) {
+    let liters = |it| show::rounded(Measure::Oil, it, set);
+    let mut first = |it: String| note.insert(0, it);
+    let Refill { straight, premix, gets, short } = refill;
+    if let Some(short) = short {
+        let gets = show::rounded(Measure::Share, gets, set);
+        warnings.push(notes::out_of_reach(short, &gets));
     }
-}
-
-/// None where the bottle does not get there so.
-fn where_it_gets_there<T>(told: Result<T, CoolantError>) -> Told<Option<T>> {
-    match told {
-        Ok(answer) => Ok(Some(answer)),
-        Err(CoolantError::NotWithBottle) => Ok(None),
-        Err(why) => Err(refused(why)),
+    match (&straight, &premix) {
+        (Some(it), _) => first(notes::drain_and_refill(&liters(it.value))),
+        (_, Some([bottle, water])) => first(notes::drain_and_mix(
+            &liters(job.drains),
+            &liters(bottle.value),
+            &liters(water.value),
+        )),
+        _ if job.wanted == job.present => first(notes::NOTHING_TO_DO.to_owned()),
+        _ if short.is_some() => {}
+        _ => answers.push(Shown::words(labels::DRAIN_AND_REFILL, notes::TOO_ROUGH)),
+    }
+    if job.wanted < job.present {
+        first(notes::WEAKER.to_owned());
+    }
+    let mixed =
+        if straight.is_some() { labels::OR_FROM_THE_BOTTLE } else { labels::FROM_THE_BOTTLE };
+    let labels = [labels::DRAIN_AND_REFILL, mixed, labels::WATER];
+    let amounts = straight.into_iter().map(|it| (labels[0], it));
+    let mixture = premix.into_iter().flatten().zip([labels[1], labels[2]]);
+    for (label, it) in amounts.chain(mixture.map(|(it, label)| (label, it))) {
+        answers.push(Shown::quantity(label, Ok(it), set));
     }
 }

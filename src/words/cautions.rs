@@ -45,7 +45,7 @@ pub const BATTERY: &[&str] = &[
 pub const COOLANT: &[&str] = &[
     "Never open the cap of a hot radiator: it scalds. Engine cold, cap turned slowly.",
     "Coolant is poisonous, and sweet to animals and children: catch it, wipe it up, lock it away; local rules say where it goes.",
-    "Distilled water only. Do not mix kinds of inhibitor; the manual names the right one. Bleed the circuit and look at the level again.",
+    "Distilled water only. Do not mix kinds of inhibitor; the manual names the right one. Bleed the circuit, bring the reserve tank to the same strength, look at the level again.",
 ];
 /// Other oils.
 pub const OTHER_OILS: &[&str] = &[

@@ -61,7 +61,7 @@ said! {
     CHARGE_BELOW: "Charge below", "From the bike's manual, volts at rest. Blank: what is usual for the chemistry";
     CHARGER_CURRENT: "Charger current", "From the charger's label";
     PARK_DATE: "Park date", "The day it is put away";
-    RIDE_DATE: "Ride date", "The first ride in spring. Blank: twelve months are looked at";
+    RIDE_DATE: "Ride date", "The first ride in spring. Blank: twelve months are looked at, and ages are those on the park date";
     WHERE_IT_STANDS: "Where it stands", "The place for the season";
     MONTHLY_MEANS: "Monthly means", "One temperature for a steady place, or twelve means from January to December with spaces between";
     COLDEST_NIGHT: "Coldest night", "The coldest night to expect where it stands; freezing is judged on it";
@@ -94,7 +94,7 @@ said! {
     THREADS_INTO: "Screwed into", "What its thread goes into";
     COOLING: "Cooling", "Without a radiator for coolant there is none to look after";
     GLYCOL: "Glycol", "On the bottle or in the manual; ethylene is the usual one";
-    CONCENTRATION: "Concentration", "Glycol in what is in the bike, by volume, read cold with a tester made for that glycol: an ethylene scale misreads propylene";
+    CONCENTRATION: "Concentration", "Glycol in what is in the bike, by volume, or the freezing point that a tester reads, −37 °C; read cold, with a tester made for that glycol: an ethylene scale misreads propylene";
     WANTED_CONCENTRATION: "Wanted concentration", "As the manual has it, mostly 50 %; never over 60 %";
     COOLANT_CIRCUIT: "Coolant circuit", "From the manual, reserve tank left out: 2.9 L with 0.4 L in reserve are 2.5 L";
     COOLANT_DRAINS: "Runs out at the drain", "What you caught the last time; the rest stays in the engine. Blank: all of the circuit";
@@ -115,7 +115,7 @@ said! {
     NEW_TIRES: "New tires", "Those that are not run in yet";
     BRAKE_FLUID: "Brake fluid", "On the reservoir's cap and in the manual";
     CLUTCH_FLUID: "Clutch fluid", "On its reservoir's cap; a cable has none";
-    BRAKE_FLUID_CHANGED: "Brake fluid changed", "The day of the last change; the earlier one where front and rear differ";
+    BRAKE_FLUID_CHANGED: "Brake fluid changed", "The day of the last change, or its month: May 2025; the earlier one where front and rear differ";
     CLUTCH_FLUID_CHANGED: "Clutch fluid changed", "The day of the last change";
     FLUID_ON_SHELF: "Fluid on the shelf", "What you would top up with, from a sealed bottle";
     OTHER_OILS: "Other oils", "Those with an oil of their own, besides the engine's";

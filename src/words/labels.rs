@@ -61,10 +61,11 @@ labels! {
     PRELOAD_SCATTER: "Preload scatter";
     OIL_ON_DRY: "Preload rise with oil on a dry thread";
     FREEZES_AT: "Freezes at";
-    DRAIN_AND_REFILL: "Drain and refill";
-    FROM_THE_BOTTLE: "For all that runs out, from the bottle";
-    WATER: "and distilled water";
-    THEN_FREEZES_AT: "As wanted, freezes at";
+    DRAIN_AND_REFILL: "Drain, and refill undiluted";
+    FROM_THE_BOTTLE: "Drain all, and mix: from the bottle";
+    OR_FROM_THE_BOTTLE: "Or drain all, and mix: from the bottle";
+    WATER: "with distilled water";
+    THEN_FREEZES_AT: "Then freezes at";
     OTHER_OILS: "Other oils";
     FRONT_SET_AT: "Set at, front";
     REAR_SET_AT: "Set at, rear";

@@ -1,6 +1,7 @@
 //! Small sentences beside answers, and warnings that follow from figures.
 
 use crate::brake::{Fluid, Mixing};
+use crate::coolant::Short;
 
 /// Beside the stabilizer.
 pub fn then_fuel_on_top(fuel: &str) -> String {
@@ -282,6 +283,45 @@ pub const AIR_COOLED: &str = "nothing to do; an oil cooler's oil is the engine's
 pub const NO_COOLANT: &str = "no coolant";
 /// Instead of a freezing point.
 pub const PAST_SIXTY: &str = "no figure past 60 %";
+/// Instead of a freezing point.
+pub const UNDER_TEN: &str = "no figure under 10 %";
+/// Warning.
+pub const HARDLY_ANY_GLYCOL: &str = "Under 10 % or near it: it freezes much like water, and ice breaks the engine. Make it stronger before frost.";
+/// Beside the freezing point.
+pub fn drain_and_refill(amount: &str) -> String {
+    format!("drain {amount} and pour in as much undiluted from the bottle")
+}
+/// The same where water goes in too.
+pub fn drain_and_mix(all: &str, bottle: &str, water: &str) -> String {
+    format!("drain {all} and pour in {bottle} from the bottle with {water} of distilled water")
+}
+/// Instead of them.
+pub const NOTHING_TO_DO: &str = "nothing to do: it is as wanted";
+/// Before them.
+pub const WEAKER: &str = "asked for weaker coolant than there is";
+/// Instead of an amount.
+pub const TOO_ROUGH: &str =
+    "no amount is right for all of that range: read the concentration closer";
+/// Warning: one drain does not get there.
+pub fn out_of_reach(why: Short, gets: &str) -> String {
+    let why = match why {
+        Short::WeakBottle => "the bottle is too weak for it, take concentrate",
+        Short::Twice => {
+            "a part stays in the engine, drain twice: ride, then measure and reckon again"
+        }
+        Short::PartStays => {
+            "a part stays in the engine, and even drained twice it does not get there"
+        }
+    };
+    format!("As wanted is out of reach: {why}. At best one drain leaves about {gets}.")
+}
+/// Warning: how it freezes after the refill.
+pub fn then_freezes(as_wanted: bool, at: &str, by: &str, short: bool) -> String {
+    let then = if as_wanted { "As wanted" } else { "At best" };
+    let why =
+        if short { "too little" } else { "to spare, too little as bottles and testers differ" };
+    format!("{then} it freezes at {at}: {by} {why} on the coldest night.")
+}
 /// Beside the freezing point.
 pub fn night_margin(margin: &str) -> String {
     format!("{margin} of margin on the coldest night")
@@ -297,8 +337,6 @@ pub const TOO_MUCH_GLYCOL: &str = "Over 60 % or near it: more glycol freezes soo
 pub const WEAK_INHIBITOR: &str = "Under about a third of glycol the inhibitor is weak, and metal corrodes (common practice, no source).";
 /// Beside the exchange.
 pub const READY_MIXED: &str = "bottle counted as ready-mixed, 50 %";
-/// Instead of a mixture for all that runs out.
-pub const NOT_ALL_OF_IT: &str = "less than all of it, as above";
 /// Beside the exchange.
 pub const DRAINS_UNKNOWN: &str = "all of the circuit counted as running out";
 

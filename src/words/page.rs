@@ -101,3 +101,5 @@ pub fn kept(name: &str) -> String {
 pub fn removed(name: &str) -> String {
     format!("{name} is removed.")
 }
+/// Behind what is accepted, where a number in bar is more likely one in psi.
+pub const PSI: &str = "; is it psi?";

@@ -2,7 +2,7 @@
 
 use super::*;
 use proptest::prelude::*;
-use torpor::coolant::{self, CoolantError, Glycol};
+use torpor::coolant::{self, CoolantError, Glycol, Job, Refill, Short};
 use torpor::facts;
 use torpor::words::{labels, notes};
 use uom::si::f64::Volume;
@@ -21,6 +21,36 @@ fn freezes(glycol: Glycol, share: f64) -> [f64; 3] {
 
 fn liters(it: f64) -> Volume {
     Volume::of_base(it / 1000.0)
+}
+
+/// Liters in it and out of it; percent in it, lowest and highest, wanted, in the bottle.
+fn job(
+    [circuit, drains]: [f64; 2],
+    [present, low, high]: [f64; 3],
+    wanted: f64,
+    bottle: f64,
+) -> Job {
+    Job {
+        circuit: liters(circuit),
+        drains: liters(drains),
+        present: percent(present),
+        bounds: [percent(low), percent(high)],
+        wanted: percent(wanted),
+        bottle: percent(bottle),
+    }
+}
+
+fn refill(volumes: [f64; 2], present: f64, wanted: f64, bottle: f64) -> Refill {
+    coolant::refill(&job(volumes, [present; 3], wanted, bottle)).unwrap()
+}
+
+/// Liters of either way: straight, from the bottle, water.
+fn amounts(of: &Refill) -> (Option<f64>, Option<[f64; 2]>) {
+    let liters = |it: &torpor::working::Answer<Volume>| it.value.base() * 1000.0;
+    (
+        of.straight.as_ref().map(liters),
+        of.premix.as_ref().map(|it| [liters(&it[0]), liters(&it[1])]),
+    )
 }
 
 /// Source: coolant.csv, inhibited rows (CoolProp 8.0.0, to 0.1 K), and coolant_inhibited.csv between them: linear from
@@ -61,11 +91,17 @@ fn no_published_row_freezes_before_the_warm_end() {
             assert_eq!(refused.unwrap_err(), CoolantError::OverSixty, "{volume}");
             continue;
         }
+        if volume < 10.0 {
+            let share = percent(volume);
+            let refused = coolant::freezes_at(glycol(&row[0]), share, [share; 2]);
+            assert_eq!(refused.unwrap_err(), CoolantError::UnderTen, "no inhibited row there");
+            continue;
+        }
         let warm = freezes(glycol(&row[0]), volume)[2];
         assert!(number(&row[4]) <= warm + 0.2, "{volume} % freezes at {}, told {warm}", &row[4]);
         seen += 1;
     }
-    assert!(seen > 30, "{seen}");
+    assert!(seen > 25, "{seen}");
 }
 
 /// Source: METHOD of the reference values: pure-glycol arithmetic says −39.8 °C for half and half, 2.7 K too brave.
@@ -91,7 +127,37 @@ fn nothing_is_told_past_sixty() {
     for wrong in [[-1.0; 3], [101.0; 3], [50.0, 60.0, 55.0], [f64::NAN; 3]] {
         let [share, low, high] = wrong.map(percent);
         let refused = coolant::freezes_at(Glycol::Propylene, share, [low, high]).unwrap_err();
-        assert_eq!(refused, CoolantError::Concentration);
+        assert_eq!(refused, CoolantError::Impossible);
+    }
+}
+
+/// Source: coolant_inhibited.csv: a tester that reads the freezing point of a row has that row in it. Linear between the
+/// rows, the share is within half a percent; the scale ends where the table does.
+#[test]
+fn a_freezing_point_is_a_concentration() {
+    for row in rows("coolant_inhibited.csv") {
+        let share = glycol(&row[0]).share(celsius(number(&row[2]))).unwrap();
+        close(share.base() * 100.0, number(&row[1]), 0.5, &row[2]);
+    }
+    assert_eq!(Glycol::Ethylene.share(celsius(-1.0)).unwrap_err(), CoolantError::UnderTen);
+    assert_eq!(Glycol::Ethylene.share(celsius(-53.0)).unwrap_err(), CoolantError::OverSixty);
+    close(Glycol::Ethylene.share(celsius(-52.0)).unwrap().base(), 0.6, 1e-9, "the last row");
+    // −37.1 °C is −34.8 °F; in propylene the same reading is more.
+    let mut kept = typed(&FULL);
+    kept.put(facts::CONCENTRATION.id(), Entry::new("-34.8 °F", 0));
+    kept.put(facts::WANTED_CONCENTRATION.id(), Entry::new("55 %", 0));
+    kept.put(facts::COOLANT_BOTTLE.id(), Entry::new("100 %", 0));
+    let read = panel(Line::Coolant, &kept);
+    assert_eq!(figure(&read, labels::FREEZES_AT), "−37 °C");
+    // By hand from 50 %: 2.5 · 5 / 50.
+    assert_eq!(figure(&read, labels::DRAIN_AND_REFILL), "0.25 L");
+    kept.put(facts::GLYCOL.id(), Entry::default());
+    assert_eq!(lacks(answer(&panel(Line::Coolant, &kept), labels::DRAIN_AND_REFILL)), [101]);
+    for (text, words) in [("-55 °C", "at most 60 %"), ("-2 °C", "at least 10 %")] {
+        let mut kept = typed(&FULL);
+        kept.put(facts::CONCENTRATION.id(), Entry::new(text, 0));
+        let why = panel(Line::Coolant, &kept).refusal(facts::CONCENTRATION.id()).unwrap();
+        assert!(why.contains(words), "{why}");
     }
 }
 
@@ -101,61 +167,103 @@ fn exchanges_of_the_table() {
     let table = rows("coolant_mix.csv");
     assert_eq!(table.len(), 5);
     for row in table {
-        let volume = liters(number(&row[0]));
-        let [present, wanted, bottle] = [1, 2, 3].map(|it| percent(number(&row[it])));
-        let got = coolant::exchange([volume; 2], present, [present; 2], [wanted, bottle]).unwrap();
-        close(got.value.base() * 1000.0, number(&row[4]), 0.00051, &row[0]);
-        assert_eq!(got.bounds, None, "all of it is known");
+        let volume = number(&row[0]);
+        let [present, wanted, bottle] = [1, 2, 3].map(|it| number(&row[it]));
+        let got = refill([volume; 2], present, wanted, bottle);
+        assert_eq!(got.short, None);
+        match amounts(&got).0 {
+            Some(amount) => close(amount, number(&row[4]), 0.00051, &row[0]),
+            None => assert_eq!(number(&row[4]), 0.0, "nothing to do"),
+        }
+        assert!(got.straight.is_none_or(|it| it.bounds.is_none()), "all of it is known");
     }
 }
 
 /// By hand: the whole circuit drained is mixed to what is wanted: 2.5 L at 40 % from concentrate are 1 L and 1.5 L.
 #[test]
 fn a_drained_circuit_takes_the_wanted_mixture() {
-    let shares = [percent(40.0), percent(100.0)];
-    let premix =
-        coolant::premix([liters(2.5); 2], percent(20.0), [percent(20.0); 2], shares).unwrap();
-    close(premix.bottle.value.base() * 1000.0, 1.0, 1e-9, "bottle");
-    close(premix.water.value.base() * 1000.0, 1.5, 1e-9, "water");
+    let mixed = |volumes| amounts(&refill(volumes, 20.0, 40.0, 100.0)).1.unwrap();
+    let [bottle, water] = mixed([2.5, 2.5]);
+    close(bottle, 1.0, 1e-9, "bottle");
+    close(water, 1.5, 1e-9, "water");
     // By hand: 1.5 L of 2.5 run out at 20 %: (0.4 · 2.5 − 0.2 · 1) / 1 = 0.8 L and 0.7 L.
-    let volumes = [liters(2.5), liters(1.5)];
-    let premix = coolant::premix(volumes, percent(20.0), [percent(20.0); 2], shares).unwrap();
-    close(premix.bottle.value.base() * 1000.0, 0.8, 1e-9, "bottle");
-    close(premix.water.value.base() * 1000.0, 0.7, 1e-9, "water");
+    let [bottle, water] = mixed([2.5, 1.5]);
+    close(bottle, 0.8, 1e-9, "bottle");
+    close(water, 0.7, 1e-9, "water");
 }
 
-/// By hand: of 2.5 L at 30 % only 1 L runs out; ready-mixed it gets to 0.6 · 30 + 0.4 · 50 = 38 %, water to 18 %.
+/// By hand: of 2.5 L at 30 % only 1 L runs out; ready-mixed it gets to 0.6 · 30 + 0.4 · 50 = 38 %, a second time to
+/// 0.6 · 38 + 20 = 42.8 %; water to 18 %.
 #[test]
 fn only_what_runs_out_can_be_exchanged() {
-    let volumes = [liters(2.5), liters(1.0)];
-    let try_for = |wanted| {
-        let shares = [percent(wanted), percent(50.0)];
-        coolant::exchange(volumes, percent(30.0), [percent(30.0); 2], shares)
-    };
-    let why = try_for(45.0).unwrap_err();
-    assert!(why.to_string().contains("from 18 % to 38 %"), "{why}");
-    close(try_for(38.0).unwrap().value.base() * 1000.0, 1.0, 1e-9, "all that runs out");
-    assert_eq!(try_for(25.0).unwrap_err(), CoolantError::NotWithBottle, "less needs water");
-    assert_eq!(try_for(30.0).unwrap().value.base(), 0.0);
-    let full = [liters(2.5); 2];
-    let strong = percent(55.0);
-    let nothing = coolant::exchange(full, strong, [strong; 2], [strong, percent(50.0)]).unwrap();
-    assert_eq!(nothing.value.base(), 0.0, "what is there already needs nothing");
-    for (volumes, why) in [
-        ([liters(0.0); 2], CoolantError::Circuit),
-        ([liters(f64::NAN); 2], CoolantError::Circuit),
-        ([liters(2.0), liters(0.0)], CoolantError::Drains),
-        ([liters(2.0), liters(2.1)], CoolantError::Drains),
+    let wanting = |wanted| refill([2.5, 1.0], 30.0, wanted, 50.0);
+    for (wanted, short) in [
+        (38.0, None),
+        (42.0, Some(Short::Twice)),
+        (45.0, Some(Short::PartStays)),
+        (50.0, Some(Short::WeakBottle)),
+        (55.0, Some(Short::WeakBottle)),
     ] {
-        let shares = [percent(40.0), percent(50.0)];
-        let got = coolant::exchange(volumes, percent(30.0), [percent(30.0); 2], shares);
+        let got = wanting(wanted);
+        assert_eq!(got.short, short, "{wanted}");
+        close(got.gets.base(), 0.38, 1e-9, "the best that this bottle does");
+        close(amounts(&got).0.unwrap(), 1.0, 1e-9, "all that runs out");
+        assert_eq!(got.premix, None, "with no water");
+    }
+    let less = wanting(25.0);
+    assert_eq!(less.straight, None, "less needs water");
+    // By hand: (0.25 · 2.5 − 0.3 · 1.5) / 0.5.
+    close(amounts(&less).1.unwrap()[0], 0.35, 1e-9, "bottle");
+    // Under a third nothing is offered that was not asked for: water alone would leave 18 %, twice 10.8 %.
+    for (wanted, short) in [(15.0, Short::Twice), (10.0, Short::PartStays)] {
+        let got = wanting(wanted);
+        assert_eq!((got.short, amounts(&got)), (Some(short), (None, None)));
+    }
+    for same in [refill([2.5, 1.0], 30.0, 30.0, 50.0), refill([2.5; 2], 55.0, 55.0, 50.0)] {
+        assert_eq!((amounts(&same), same.short), ((None, None), None), "nothing to do");
+    }
+    // A bottle weaker than what is in the bike makes it no stronger: it is left alone.
+    let weak = refill([2.5; 2], 45.0, 50.0, 40.0);
+    assert_eq!((weak.short, amounts(&weak)), (Some(Short::WeakBottle), (None, None)));
+    for (volumes, why) in [
+        ([0.0; 2], CoolantError::Impossible),
+        ([f64::NAN; 2], CoolantError::Impossible),
+        ([2.0, 0.0], CoolantError::Impossible),
+        ([2.0, 2.1], CoolantError::Drains),
+    ] {
+        let got = coolant::refill(&job(volumes, [30.0; 3], 40.0, 50.0));
         assert_eq!(got.unwrap_err(), why);
     }
 }
 
+/// By hand for 30–60 %, 48 % wanted, ready-mixed: from 30 % 2.5 · 18 / 20 = 2.25 L, from 60 % 3 L of 2.5, which no drain
+/// gives: no amount is right for all of it. All of it drained and mixed is: 2.5 · 48 / 50 = 2.4 L, whatever was in it.
+#[test]
+fn no_amount_lies_outside_of_its_range() {
+    let got = coolant::refill(&job([2.5; 2], [45.0, 30.0, 60.0], 48.0, 50.0)).unwrap();
+    assert_eq!(got.straight, None);
+    let [bottle, _] = got.premix.unwrap();
+    close(bottle.value.base() * 1000.0, 2.4, 1e-9, "mixed");
+    assert_eq!(bottle.bounds, None);
+    let mut kept = typed(&FULL);
+    kept.put(facts::CONCENTRATION.id(), Entry::new("30–60 %", 0));
+    kept.put(facts::WANTED_CONCENTRATION.id(), Entry::new("48 %", 0));
+    let all = panel(Line::Coolant, &kept);
+    assert!(all.answer(labels::DRAIN_AND_REFILL).is_none());
+    assert_eq!(figure(&all, labels::FROM_THE_BOTTLE), "2.40 L");
+    assert!(
+        all.note.starts_with("drain 2.50\u{a0}L and pour in 2.40\u{a0}L from the bottle with 0.10")
+    );
+    // Where a part stays in the engine there is none at all.
+    kept.put(facts::COOLANT_DRAINS.id(), Entry::new("2 L", 0));
+    let part = panel(Line::Coolant, &kept);
+    assert_eq!(figure(&part, labels::DRAIN_AND_REFILL), notes::TOO_ROUGH);
+    assert!(part.answer(labels::FROM_THE_BOTTLE).is_none());
+}
+
 proptest! {
     #[test]
-    fn more_glycol_freezes_later_up_to_sixty(share in 0.0..59.0, more in 0.1..1.0) {
+    fn more_glycol_freezes_later_up_to_sixty(share in 10.0..59.0, more in 0.1..1.0) {
         for glycol in [Glycol::Ethylene, Glycol::Propylene] {
             let [cold, value, warm] = freezes(glycol, share);
             prop_assert!(freezes(glycol, share + more)[1] < value);
@@ -165,7 +273,7 @@ proptest! {
     }
 
     #[test]
-    fn a_range_holds_all_that_lie_in_it(low in 0.0..50.0, wide in 0.0..10.0, at in 0.0..1.0) {
+    fn a_range_holds_all_that_lie_in_it(low in 10.0..50.0, wide in 0.0..10.0, at in 0.0..1.0) {
         let ends = [percent(low), percent(low + wide)];
         let of = |it| coolant::freezes_at(Glycol::Propylene, percent(it), ends).unwrap();
         let [cold, warm] = of(low + wide * at).bounds.unwrap();
@@ -174,36 +282,49 @@ proptest! {
         prop_assert!(cold <= value && value <= warm);
     }
 
-    /// Inverse: the circuit that was exchanged has what was wanted.
+    /// Inverse: the circuit that was exchanged has what was wanted, or what was said instead.
     #[test]
     fn the_exchange_gives_what_was_wanted(
-        circuit in 0.5..6.0, drains in 0.3..1.0, present in 0.0..60.0, bottle in 30.0..100.0, at in 0.0..1.0,
+        circuit in 0.5..6.0, drains in 0.3..1.0, present in 0.0..60.0, bottle in 30.0..100.0, wanted in 1.0..60.0,
     ) {
-        let volumes = [liters(circuit), liters(circuit * drains)];
-        let best = present + (bottle - present) * drains;
-        let wanted = present + (best - present) * at;
-        let shares = [percent(wanted), percent(bottle)];
-        let now = percent(present);
-        let got = coolant::exchange(volumes, now, [now; 2], shares).unwrap().value.base() * 1000.0;
-        let after = (present * (circuit - got) + bottle * got) / circuit;
-        prop_assert!((after - wanted).abs() < 1e-6, "{} for {}", after, wanted);
-        prop_assert!(got <= circuit * drains * (1.0 + 1e-9));
-        if let Ok(premix) = coolant::premix(volumes, now, [now; 2], shares) {
-            let [own, water]: [f64; 2] = [premix.bottle, premix.water].map(|it| it.value.base() * 1000.0);
-            let out: f64 = circuit * drains;
+        let out: f64 = circuit * drains;
+        let got = refill([circuit, out], present, wanted, bottle);
+        let gets = got.gets.base() * 100.0;
+        prop_assert!(got.short.is_some() || (gets - wanted).abs() < 1e-9);
+        let (straight, premix) = amounts(&got);
+        if let Some(amount) = straight {
+            let after = (present * (circuit - amount) + bottle * amount) / circuit;
+            prop_assert!((after - gets).abs() < 1e-6, "{} for {}", after, gets);
+            prop_assert!(amount <= out * (1.0 + 1e-9));
+        }
+        if let Some([own, water]) = premix {
             prop_assert!((own + water - out).abs() < 1e-6);
             let after = (present * (circuit - out) + bottle * own) / circuit;
-            prop_assert!((after - wanted).abs() < 1e-6, "premix {} for {}", after, wanted);
+            prop_assert!((after - gets).abs() < 1e-6, "premix {} for {}", after, gets);
+        }
+    }
+
+    /// Every amount lies within its bounds, and is right for every concentration within them.
+    #[test]
+    fn bounds_hold_the_amount(
+        circuit in 0.5..6.0, drains in 0.3..1.0, low in 0.0..50.0, wide in 0.1..20.0, at in 0.0..1.0,
+        bottle in 30.0..100.0, wanted in 1.0..60.0,
+    ) {
+        let volumes = [circuit, circuit * drains];
+        let of = |present| {
+            coolant::refill(&job(volumes, [present, low, low + wide], wanted, bottle)).unwrap()
+        };
+        let got = of(low + wide * at);
+        for it in got.straight.iter().chain(got.premix.iter().flatten()) {
+            let [least, most] = it.bounds.unwrap_or([it.value; 2]);
+            prop_assert!(least <= it.value && it.value <= most, "{:?}", it);
         }
     }
 
     #[test]
     fn a_stronger_want_takes_more(present in 5.0..40.0, wanted in 41.0..70.0, more in 0.5..9.0) {
-        let of = |wanted| {
-            let shares = [percent(wanted), percent(100.0)];
-            coolant::exchange([liters(2.0); 2], percent(present), [percent(present); 2], shares)
-        };
-        prop_assert!(of(wanted + more).unwrap().value > of(wanted).unwrap().value);
+        let of = |wanted| amounts(&refill([2.0; 2], present, wanted, 100.0)).0.unwrap();
+        prop_assert!(of(wanted + more) > of(wanted));
     }
 }
 
@@ -231,7 +352,12 @@ fn the_line_as_a_whole() {
     kept.put(facts::COOLANT_BOTTLE.id(), Entry::new("100 %", 0));
     let concentrate = panel(Line::Coolant, &kept);
     assert_eq!(figure(&concentrate, labels::DRAIN_AND_REFILL), "0.63 L");
-    assert_eq!(figure(&concentrate, labels::FROM_THE_BOTTLE), "1.25 L");
+    assert!(
+        concentrate.note.starts_with("drain 0.63\u{a0}L and pour in as much undiluted"),
+        "first what to do"
+    );
+    assert!(concentrate.note.ends_with(notes::DRAINS_UNKNOWN), "then what was assumed");
+    assert_eq!(figure(&concentrate, labels::OR_FROM_THE_BOTTLE), "1.25 L");
     assert_eq!(figure(&concentrate, labels::WATER), "1.25 L");
     let worked = answer(&concentrate, labels::DRAIN_AND_REFILL).working.as_ref().unwrap().written();
     assert_eq!(
@@ -241,8 +367,43 @@ fn the_line_as_a_whole() {
     kept.put(facts::COOLANT_BOTTLE.id(), Entry::default());
     kept.put(facts::COOLANT_DRAINS.id(), Entry::new("1.5 L", 0));
     let part = panel(Line::Coolant, &kept);
-    let why = part.refusal(facts::WANTED_CONCENTRATION.id()).unwrap();
-    assert!(why.contains("from 14 % to 43 %"), "{why}");
+    // By hand: 0.4 · 33 + 0.6 · 50 = 43.2 %.
+    assert_eq!(figure(&part, labels::DRAIN_AND_REFILL), "1.50 L", "the best that it can do");
+    assert!(part.warnings.contains(&notes::out_of_reach(Short::WeakBottle, "43\u{a0}%")));
+    assert!(part.refusal(facts::WANTED_CONCENTRATION.id()).is_none());
+    // 45 % is there after the second: 0.4 · 43.2 + 30 = 47.3 %.
+    kept.put(facts::WANTED_CONCENTRATION.id(), Entry::new("45 %", 0));
+    let twice = notes::out_of_reach(Short::Twice, "43\u{a0}%");
+    assert!(panel(Line::Coolant, &kept).warnings.contains(&twice));
+}
+
+/// By the table's rows at 20 % and 50 %: −9.0 and −37.1 °C; the night is typed.
+#[test]
+fn what_is_wanted_is_judged_too() {
+    let with = |now: &str, wanted: &str, night: &str| {
+        let mut kept = typed(&FULL);
+        kept.put(facts::CONCENTRATION.id(), Entry::new(now, 0));
+        kept.put(facts::WANTED_CONCENTRATION.id(), Entry::new(wanted, 0));
+        kept.put(facts::COLDEST_NIGHT.id(), Entry::new(night, 0));
+        kept
+    };
+    let weaker = panel(Line::Coolant, &with("50 %", "20 %", "-25 °C"));
+    let warned = notes::then_freezes(true, "−9\u{a0}°C", "16\u{a0}K", true);
+    assert!(weaker.warnings.contains(&warned), "{:?}", weaker.warnings);
+    assert!(weaker.note.starts_with(notes::WEAKER), "{}", weaker.note);
+    let us = Line::Coolant.panel(&with("50 %", "20 %", "-25 °C"), &[], UnitSet::Us);
+    let steps = us.warnings.iter().find(|it| it.contains("As wanted")).unwrap();
+    assert!(steps.contains("29\u{a0}°F too little"), "{steps}");
+    // 3 K either way: at −36 °C half and half is not safe yet.
+    let near = panel(Line::Coolant, &with("33 %", "50 %", "-36 °C"));
+    assert!(near.warnings.contains(&notes::then_freezes(true, "−37\u{a0}°C", "1\u{a0}K", false)));
+    let same = panel(Line::Coolant, &with("50 %", "50 %", "-36 °C"));
+    assert!(same.note.starts_with(notes::NOTHING_TO_DO), "{}", same.note);
+    assert!(same.answer(labels::DRAIN_AND_REFILL).is_none());
+    assert_eq!(same.warnings, [notes::COOLANT_MAY_FREEZE], "said once");
+    // The low end of a range counts for the inhibitor.
+    let rough = panel(Line::Coolant, &with("30–40 %", "50 %", "-5 °C"));
+    assert!(rough.warnings.iter().any(|it| it == notes::WEAK_INHIBITOR));
 }
 
 /// A bike without coolant is asked nothing more; one over 60 % is told why there is no figure.
@@ -258,6 +419,13 @@ fn no_coolant_and_too_much_of_it() {
         let strong = panel(Line::Coolant, &kept);
         assert_eq!(strong.head.figure_words(), notes::PAST_SIXTY);
         assert_eq!(strong.warnings.first().map(String::as_str), Some(notes::TOO_MUCH_GLYCOL));
+    }
+    for text in ["0 %", "5–15 %"] {
+        let mut kept = typed(&FULL);
+        kept.put(facts::CONCENTRATION.id(), Entry::new(text, 0));
+        let water = panel(Line::Coolant, &kept);
+        assert_eq!(water.head.figure_words(), notes::UNDER_TEN);
+        assert_eq!(water.warnings.first().map(String::as_str), Some(notes::HARDLY_ANY_GLYCOL));
     }
     let mut weak = typed(&FULL);
     weak.put(facts::CONCENTRATION.id(), Entry::new("50 %", 0));
