@@ -18,7 +18,8 @@ mod pressure;
 
 pub use date::{Age, DateCode, DateCodeError, OLD, TIRE_AGE, TOO_OLD};
 pub use pressure::{
-    ATMOSPHERE, Gauge, PRESSURE, STORAGE, TireError, at, atmosphere, for_storage, within,
+    ATMOSPHERE, Gauge, PRESSURE, Reading, STORAGE, TireError, at, atmosphere, for_storage,
+    is_usual, judged, within,
 };
 
 use crate::source;

@@ -416,6 +416,7 @@ fn who_takes_a_minus() {
         "coldest_start",
         "coldest_night",
         "adapter_angle",
+        "concentration",
         "set_temperature",
         "ride_temperature",
     ];

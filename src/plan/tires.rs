@@ -47,7 +47,6 @@ static REAR: Side = Side {
 
 /// The tires' calculator.
 pub fn tires(from: &dyn Facts, set: UnitSet) -> Panel {
-    let [front, rear] = [&FRONT, &REAR].map(|it| set_at(from, it));
     let warm = facts::TIRES_ARE.maybe(from) == Ok(Some(TiresAre::Warm));
     let shown = |label, told| {
         if warm {
@@ -56,19 +55,38 @@ pub fn tires(from: &dyn Facts, set: UnitSet) -> Panel {
             Shown::quantity(label, told, set)
         }
     };
-    let note = match &rear {
-        _ if warm => notes::WARM_TIRE.to_owned(),
-        Ok(rear) => notes::rear(&show::rounded(Measure::Pressure, rear.value, set)),
-        Err(_) => String::new(),
-    };
-    let [front_set, rear_set] =
-        [&front, &rear].map(|it| it.as_ref().ok().filter(|_| !warm).map(|it| it.value));
+    let [front, rear] = [&FRONT, &REAR].map(|it| set_at(from, it));
+    let mut note = Vec::new();
+    if warm {
+        note.push(notes::WARM_TIRE.to_owned());
+    } else {
+        note.extend(
+            rear.as_ref()
+                .ok()
+                .map(|it| notes::rear(&show::rounded(Measure::Pressure, it.value, set))),
+        );
+        let air = both(facts::SET_TEMPERATURE.of(from), right_at(from));
+        if let (Ok(_), Ok((here, there))) = (&front, air) {
+            let degrees = |it| show::rounded(Measure::Temperature, it, set);
+            let [here, there] = [degrees(here), degrees(there.value)];
+            note.extend((here != there).then(|| notes::set_in(&here, &there)));
+        }
+    }
+    let sides = [&front, &rear].map(|it| it.as_ref().ok().map(|it| it.value));
     let mut answers = vec![shown(REAR.set_at, rear)];
     let mut stated = vec![facts::RIDE_DATE.id()];
     let mut warnings = Vec::new();
-    for (side, set_to) in [(&FRONT, front_set), (&REAR, rear_set)] {
-        let read = !matches!(side.reads.maybe(from), Ok(None));
-        if read && !warm {
+    for (side, set_to) in [&FRONT, &REAR].into_iter().zip(sides) {
+        let cold = side.cold.maybe(from).ok().flatten();
+        if cold.is_some_and(|it| !tire::is_usual(it)) {
+            warnings.push(notes::doubtful_pressure(side.cold.about.label));
+        }
+        let read = side.reads.maybe(from);
+        if read != Ok(None) && !warm {
+            if let (Ok(Some(reads)), Some(cold)) = (read, cold) {
+                let judged = tire::judged(reads, [cold, set_to.unwrap_or(cold)]);
+                warnings.extend(notes::reading(side.reads.about.label, judged));
+            }
             let night = will_read(from, side, facts::COLDEST_NIGHT.of(from).map(exactly));
             answers.push(Shown::quantity(side.on_the_night, night, set));
             if !stated.contains(&facts::COLDEST_NIGHT.id()) {
@@ -77,15 +95,11 @@ pub fn tires(from: &dyn Facts, set: UnitSet) -> Panel {
             let ride = will_read(from, side, facts::RIDE_TEMPERATURE.of(from));
             answers.push(Shown::quantity(side.on_the_ride, ride, set));
         }
-        if !matches!(side.maximum.maybe(from), Ok(None)) {
-            let storage =
-                both(side.cold.of(from), side.maximum.of(from)).and_then(|(cold, most)| {
-                    tire::for_storage(cold, most).map_err(|why| side.maximum.not_together(why))
-                });
-            answers.push(Shown::quantity(side.storage, storage, set));
-            let most = side.maximum.maybe(from).ok().flatten();
-            if set_to.zip(most).is_some_and(|(set_to, most)| set_to > most) {
-                warnings.push(notes::over_sidewall(side.set_at));
+        let most = side.maximum.maybe(from);
+        if most != Ok(None) {
+            answers.push(shown(side.storage, for_storage(from, side)));
+            if let (Some(set_to), Ok(Some(most)), false) = (set_to, most, warm) {
+                warnings.extend((set_to > most).then(|| notes::over_sidewall(side.set_at)));
             }
             if !warnings.iter().any(|it| it == notes::LET_DOWN_IN_SPRING) {
                 warnings.push(notes::LET_DOWN_IN_SPRING.to_owned());
@@ -111,7 +125,7 @@ pub fn tires(from: &dyn Facts, set: UnitSet) -> Panel {
         new => answers.push(Shown::quantity(labels::RUN_IN, new.map(|_| tire::run_in()), set)),
     }
     Panel {
-        note,
+        note: note.join(" · "),
         blanks: vec![
             facts::FRONT_PRESSURE.id(),
             facts::REAR_PRESSURE.id(),
@@ -147,16 +161,30 @@ fn measured(from: &dyn Facts) -> Told<(ThermodynamicTemperature, Gauge)> {
     known.map(|(here, air, _)| (here, air.value))
 }
 
+/// The air that the manual's figures are for.
+fn right_at(from: &dyn Facts) -> Told<Rough<ThermodynamicTemperature>> {
+    match facts::TIRE_REFERENCE.maybe(from)? {
+        Some(reference) => Ok(exactly(reference)),
+        None => facts::RIDE_TEMPERATURE.of(from),
+    }
+}
+
 /// What the gauge is to say where they are set, so that the figure is right on the ride.
 fn set_at(from: &dyn Facts, side: &Side) -> Told<Answer<Gauge>> {
-    let figure_for = match facts::TIRE_REFERENCE.maybe(from) {
-        Ok(Some(reference)) => Ok(exactly(reference)),
-        Ok(None) => facts::RIDE_TEMPERATURE.of(from),
-        Err(lacks) => Err(lacks),
-    };
-    let (cold, right_at, (here, air)) = all3(side.cold.of(from), figure_for, measured(from))?;
+    let (cold, right_at, (here, air)) = all3(side.cold.of(from), right_at(from), measured(from))?;
     roughly(right_at, |right_at| tire::at(cold, right_at, here, air))
-        .map_err(|why| refused(side.cold, why))
+        .map_err(|why| side.cold.not_together(why))
+}
+
+/// What it may have where it is set, so that it is not over the sidewall's maximum on the ride day.
+fn for_storage(from: &dyn Facts, side: &Side) -> Told<Answer<Gauge>> {
+    let ((cold, most), (here, air), ride) = all3(
+        both(side.cold.of(from), side.maximum.of(from)),
+        measured(from),
+        facts::RIDE_TEMPERATURE.maybe(from),
+    )?;
+    let warmest = ride.map_or(here, |it| it.bounds.map_or(it.value, |[_, high]| high));
+    tire::for_storage(cold, most, here, warmest, air).map_err(|why| side.maximum.not_together(why))
 }
 
 /// A temperature that is known.
@@ -181,15 +209,7 @@ fn will_read(
     then: Told<Rough<ThermodynamicTemperature>>,
 ) -> Told<Answer<Gauge>> {
     let (now, then, (here, air)) = all3(side.reads.of(from), then, measured(from))?;
-    roughly(then, |then| tire::at(now, here, then, air)).map_err(|why| refused(side.reads, why))
-}
-
-fn refused(pressure: &Fact<Gauge>, why: TireError) -> Vec<facts::Lack> {
-    match why {
-        TireError::Temperature => facts::SET_TEMPERATURE.not_together(why),
-        TireError::Altitude => facts::ALTITUDE.not_together(why),
-        _ => pressure.not_together(why),
-    }
+    roughly(then, |then| tire::at(now, here, then, air)).map_err(|why| side.reads.not_together(why))
 }
 
 fn age(from: &dyn Facts, side: &Side) -> Told<Age> {

@@ -33,31 +33,34 @@ pub const ATMOSPHERE: Law = Law {
     formula: "pa = 101.325 kPa · (1 − 0.0000225577 · h)^5.25588",
     gives: Measure::Pressure,
     source: source::ATMOSPHERE,
-    holds: "0 to 11 km over the sea; weather changes it by some percent",
+    holds: "0 to 5 km over the sea; weather changes it by some percent",
 };
 
 /// Most for storage.
 pub const STORAGE: Law = Law {
-    formula: "p = M",
+    formula: PRESSURE.formula,
     gives: Measure::Pressure,
     source: source::SIDEWALL,
-    holds: "for standing, never for riding; let down to the cold pressure before the first ride",
+    holds: "p1 is the sidewall's maximum, not passed on the ride day either; for standing, never for riding; let down to the cold pressure before the first ride",
 };
 
 /// Standard pressure at the sea, pascals.
 const AT_SEA: f64 = 101_325.0;
-/// Highest place that the formula is for, meters.
-const HIGHEST: f64 = 11_000.0;
+/// Highest place that is asked for, meters.
+const HIGHEST: f64 = 5_000.0;
+/// Cold pressures of motorcycles, pascals; others are likelier in another unit. Common practice, no source.
+const USUAL: [f64; 2] = [1.2e5, 3.5e5];
+/// A cold tire that reads less than this share of what it should has lost air by more than cold and time. Common
+/// practice, no source: 15 to 20 % under.
+const LEAKS: f64 = 0.82;
+/// And one that reads more was filled too far, or warm. Common practice, no source.
+const TOO_FULL: f64 = 1.2;
 
 /// Why a pressure is refused.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum TireError {
-    /// Pressure under zero.
-    Pressure,
-    /// Temperature at absolute zero or under it.
-    Temperature,
-    /// Outside of the standard atmosphere's lowest layer.
-    Altitude,
+    /// A number that the facts' limits do not take.
+    Impossible,
     /// A maximum under the cold pressure.
     Maximum,
 }
@@ -65,9 +68,7 @@ pub enum TireError {
 impl fmt::Display for TireError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
-            Self::Pressure => "pressure has to be 0 or more, as a gauge reads it",
-            Self::Temperature => "temperature has to be over absolute zero",
-            Self::Altitude => "altitude has to be from 0 to 11 km",
+            Self::Impossible => "impossible: pressure and altitude have to be 0 or more",
             Self::Maximum => "sidewall maximum has to be at least the cold pressure",
         })
     }
@@ -75,14 +76,41 @@ impl fmt::Display for TireError {
 
 impl std::error::Error for TireError {}
 
+/// What a reading on a cold tire tells.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Reading {
+    /// Leak, valve or bead.
+    Leaks,
+    /// Near enough to be set.
+    Usual,
+    /// Far over.
+    TooFull,
+}
+
+/// What a reading tells of a cold tire that should read as `expected`, or anything between the two.
+pub fn judged(Gauge(reads): Gauge, [Gauge(one), Gauge(other)]: [Gauge; 2]) -> Reading {
+    if reads < LEAKS * one.min(other) {
+        Reading::Leaks
+    } else if reads > TOO_FULL * one.max(other) {
+        Reading::TooFull
+    } else {
+        Reading::Usual
+    }
+}
+
+/// Whether a cold pressure is one that motorcycles have.
+pub fn is_usual(Gauge(cold): Gauge) -> bool {
+    (USUAL[0] - 1.0..=USUAL[1] + 1.0).contains(&cold)
+}
+
 /// Absolute pressure of the air at an altitude; at the sea where none is known.
 ///
 /// # Errors
-/// [`TireError::Altitude`].
+/// [`TireError::Impossible`].
 pub fn atmosphere(altitude: Option<Length>) -> Result<Answer<Gauge>, TireError> {
     let height = altitude.map_or(0.0, Quantity::base);
     if !(0.0..=HIGHEST).contains(&height) {
-        return Err(TireError::Altitude);
+        return Err(TireError::Impossible);
     }
     let share = (5.255_88 * (1.0 - 2.255_77e-5 * height).ln()).exp();
     let terms = vec![term("h", "altitude", Measure::Altitude, Length::of_base(height))];
@@ -92,7 +120,7 @@ pub fn atmosphere(altitude: Option<Length>) -> Result<Answer<Gauge>, TireError> 
 /// What a tire reads at temperature `to` that reads `pressure` at `from`, in air of the absolute pressure `air`.
 ///
 /// # Errors
-/// [`TireError::Pressure`], [`TireError::Temperature`], [`TireError::Altitude`] for air of no pressure.
+/// [`TireError::Impossible`].
 pub fn at(
     pressure: Gauge,
     from: ThermodynamicTemperature,
@@ -100,15 +128,10 @@ pub fn at(
     air: Gauge,
 ) -> Result<Answer<Gauge>, TireError> {
     let Gauge(first) = pressure;
-    if !(first.is_finite() && first >= 0.0) {
-        return Err(TireError::Pressure);
-    }
-    if !(air.0.is_finite() && air.0 > 0.0) {
-        return Err(TireError::Altitude);
-    }
     let [from, to] = [from, to].map(Quantity::base);
-    if !(from.is_finite() && to.is_finite() && from > 0.0 && to > 0.0) {
-        return Err(TireError::Temperature);
+    let sound = first >= 0.0 && air.0 > 0.0 && from > 0.0 && to > 0.0;
+    if !(sound && (first + air.0 + from + to).is_finite()) {
+        return Err(TireError::Impossible);
     }
     // A tire that loses all its pressure has none, not less.
     let second = ((first + air.0) * (to / from) - air.0).max(0.0);
@@ -129,17 +152,21 @@ pub fn within(typical: Answer<Gauge>, ends: [Answer<Gauge>; 2]) -> Answer<Gauge>
     typical.bounded(bounds)
 }
 
-/// Pressure for storage: from the cold pressure up to the sidewall's maximum.
+/// Pressure for storage: from the cold pressure up to what is the sidewall's maximum when it is as warm as `warmest`.
 ///
 /// # Errors
-/// [`TireError::Pressure`], [`TireError::Maximum`].
-pub fn for_storage(cold: Gauge, maximum: Gauge) -> Result<Answer<Gauge>, TireError> {
-    if !(cold.0.is_finite() && cold.0 >= 0.0 && maximum.0.is_finite()) {
-        return Err(TireError::Pressure);
-    }
+/// [`TireError`].
+pub fn for_storage(
+    cold: Gauge,
+    maximum: Gauge,
+    here: ThermodynamicTemperature,
+    warmest: ThermodynamicTemperature,
+    air: Gauge,
+) -> Result<Answer<Gauge>, TireError> {
     if maximum < cold {
         return Err(TireError::Maximum);
     }
-    let terms = vec![term("M", "maximum on the sidewall", Measure::Pressure, maximum)];
-    Ok(Answer::within(maximum, [cold, maximum], &STORAGE, terms))
+    let most = at(maximum, if warmest > here { warmest } else { here }, here, air)?;
+    let least = if cold < most.value { cold } else { most.value };
+    Ok(Answer { law: &STORAGE, bounds: Some([least, most.value]), ..most })
 }

@@ -109,7 +109,7 @@ said! {
     FRONT_READS: "Reads now, front", "What your gauge says where the bike stands";
     REAR_READS: "Reads now, rear", "What your gauge says where the bike stands";
     TIRE_REFERENCE: "Manual's reference", "Only where the manual prints one, such as 20 °C. Blank: its figures are for the day's air";
-    ALTITUDE: "Altitude", "Where you set and ride. Blank: sea level";
+    ALTITUDE: "Altitude", "Where you set and ride, up to 5,000 m. Blank: sea level";
     FRONT_MAXIMUM: "Sidewall maximum, front", "Printed on the tire; only if you raise the pressure for storage";
     REAR_MAXIMUM: "Sidewall maximum, rear", "Printed on the tire; only if you raise the pressure for storage";
     NEW_TIRES: "New tires", "Those that are not run in yet";

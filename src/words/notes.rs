@@ -2,6 +2,7 @@
 
 use crate::brake::{Fluid, Mixing};
 use crate::coolant::Short;
+use crate::tire::Reading;
 
 /// Beside the stabilizer.
 pub fn then_fuel_on_top(fuel: &str) -> String {
@@ -362,6 +363,27 @@ pub const WARM_TIRE: &str =
 /// Beside the front tire.
 pub fn rear(pressure: &str) -> String {
     format!("rear {pressure}")
+}
+/// Why the figure is not the manual's.
+pub fn set_in(here: &str, there: &str) -> String {
+    format!("set in {here} air for {there}")
+}
+/// Warning.
+pub fn doubtful_pressure(which: &str) -> String {
+    format!(
+        "{which}: under 1.2 bar (17 psi) or over 3.5 bar (51 psi) is unusual: look at figure and unit."
+    )
+}
+/// Warning: what a reading tells.
+pub fn reading(which: &str, reading: Reading) -> Option<String> {
+    let what = match reading {
+        Reading::Usual => return None,
+        Reading::Leaks => {
+            "far under what is right: leak, valve or bead. Find it before you inflate, and do not ride (common practice, no source)"
+        }
+        Reading::TooFull => "far over what is right: let air out, with the tire cold",
+    };
+    Some(format!("{which}: {what}."))
 }
 /// Warning.
 pub const LET_DOWN_IN_SPRING: &str = "Pressure raised for storage is let down to the cold pressure before the first ride: write it on the key.";
