@@ -35,6 +35,8 @@ pub enum Clutch {
 pub enum Mixing {
     /// The same.
     Same,
+    /// Both mineral oil, of which makers have their own.
+    OnlyTheNamed,
     /// They mix, and it stands no less heat.
     Mixes,
     /// They mix, but it boils sooner than what is printed on the cap.
@@ -48,7 +50,7 @@ pub const WET_BOILING: Law = Law {
     formula: "Tb = W",
     gives: Measure::Temperature,
     source: source::BRAKE_FLUID,
-    holds: "the least that the grade has to reach with about 3.7 % of water in it; the bottle may be better",
+    holds: "the least that new fluid of the grade has to reach with about 3.7 % of water in it; the bottle may be better, old fluid worse",
 };
 
 /// Change by.
@@ -58,6 +60,28 @@ pub const CHANGE_BY: Law = Law {
     source: source::TWO_YEARS,
     holds: "glycol fluids, DOT 3, 4 and 5.1, which draw water; the manual may ask for less",
 };
+
+/// How far past its day a fluid is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Late {
+    /// Not yet.
+    No,
+    /// By the day it is judged on.
+    ByThen,
+    /// Already when it is parked, or more than a year by the day it is judged on.
+    Overdue,
+}
+
+/// How late a fluid is that was due `by` a day, judged `on` another, with the park date where that is known.
+pub fn late(by: NaiveDate, on: NaiveDate, park: Option<NaiveDate>) -> Late {
+    if park.is_some_and(|park| by <= park) || (on - by).num_days() > 365 {
+        Late::Overdue
+    } else if by <= on {
+        Late::ByThen
+    } else {
+        Late::No
+    }
+}
 
 /// Usual time from one change to the next.
 const USUAL: Months = Months::new(24);
@@ -73,9 +97,9 @@ impl Fluid {
         }
     }
 
-    /// Least boiling point with water in it.
+    /// Least boiling point with water in it; none for what water does not mix into.
     pub fn wet_boiling(self) -> Option<Answer<ThermodynamicTemperature>> {
-        let [_, wet] = self.boils()?;
+        let [_, wet] = self.boils().filter(|_| self.is_glycol())?;
         let wet = ThermodynamicTemperature::of_base(wet + 273.15);
         let amount = Amount::Quantity(Measure::Temperature, wet.base());
         let terms =
@@ -91,7 +115,7 @@ impl Fluid {
     /// What happens when `other` is poured onto it.
     pub fn with(self, other: Fluid) -> Mixing {
         if self == other {
-            return Mixing::Same;
+            return if self == Fluid::Mineral { Mixing::OnlyTheNamed } else { Mixing::Same };
         }
         match (self.boils(), other.boils()) {
             (Some([_, own]), Some([_, its])) if self.is_glycol() && other.is_glycol() => {

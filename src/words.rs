@@ -13,6 +13,7 @@ pub mod oil;
 pub mod page;
 pub mod season_line;
 pub mod table;
+pub mod upkeep;
 
 /// Months, January first.
 pub const MONTHS: [&str; 12] = [

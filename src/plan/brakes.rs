@@ -1,12 +1,12 @@
 //! Brake and clutch fluid: when it is due, how old it is, what mixes with it.
 
 use super::{Panel, season::judged_on};
-use crate::brake::{self, Clutch, Fluid, Mixing};
+use crate::brake::{self, Clutch, Fluid, Late, Mixing};
 use crate::facts::{self, Fact, Facts, Told, both};
 use crate::season::age;
 use crate::show::Shown;
 use crate::units::UnitSet;
-use crate::words::{cautions, labels, notes};
+use crate::words::{cautions, labels, upkeep as notes};
 use crate::working::Answer;
 use chrono::NaiveDate;
 use uom::si::f64::Time;
@@ -22,22 +22,28 @@ pub fn brakes(from: &dyn Facts, set: UnitSet) -> Panel {
         vec![facts::BRAKE_FLUID.id(), facts::BRAKE_FLUID_CHANGED.id(), facts::CLUTCH_FLUID.id()];
     let mut warnings = Vec::new();
     let due = Due::of(from, brake.clone(), &facts::BRAKE_FLUID_CHANGED);
-    warnings.extend(due.late.then(|| notes::BRAKE_FLUID_DUE.to_owned()));
+    warnings.extend(notes::fluid_due(facts::BRAKE_FLUID.about.label, due.late));
     let head = Shown::date(labels::CHANGE_BY, due.by, notes::BY_THE_MANUAL, set);
+    let mut note = vec![brake.as_ref().map_or("", |it| notes::never_with(*it))];
+    if facts::BRAKE_FLUID_CHANGED.of(from).is_ok() && judged_on(from).is_err() {
+        note.push(notes::NEEDS_A_DAY);
+    }
     let mut answers = vec![Shown::quantity(labels::FLUID_AGE, due.age, set)];
     match clutch.clone() {
         Ok(Some(fluid)) => {
             blanks.push(facts::CLUTCH_FLUID_CHANGED.id());
             let due = Due::of(from, Ok(fluid), &facts::CLUTCH_FLUID_CHANGED);
-            warnings.extend(due.late.then(|| notes::CLUTCH_FLUID_DUE.to_owned()));
+            warnings.extend(notes::fluid_due(facts::CLUTCH_FLUID.about.label, due.late));
             answers.push(Shown::date(labels::CLUTCH_CHANGE_BY, due.by, notes::BY_THE_MANUAL, set));
             answers.push(Shown::quantity(labels::CLUTCH_FLUID_AGE, due.age, set));
         }
         Ok(None) => {}
         Err(lacks) => answers.push(Shown::lacking(labels::CLUTCH_CHANGE_BY, lacks)),
     }
-    if let Some(wet) = brake.as_ref().ok().and_then(|it| it.wet_boiling()) {
-        answers.push(Shown::quantity(labels::BOILS_WET, Ok(wet), set));
+    // Fluid past its day has more water in it than the test's.
+    if due.late == Late::No {
+        let wet = brake.as_ref().ok().and_then(|it| it.wet_boiling());
+        answers.extend(wet.map(|it| Shown::quantity(labels::BOILS_WET, Ok(it), set)));
     }
     let shelf = facts::FLUID_ON_SHELF.maybe(from);
     let mut never = false;
@@ -56,7 +62,7 @@ pub fn brakes(from: &dyn Facts, set: UnitSet) -> Panel {
         Ok(_) => warnings.extend(never.then(|| notes::WRONG_FLUID.to_owned())),
     }
     Panel {
-        note: brake.map_or("", notes::never_with).to_owned(),
+        note: note.join(" · "),
         blanks,
         more: vec![facts::FLUID_ON_SHELF.id()],
         stated: vec![facts::RIDE_DATE.id()],
@@ -71,17 +77,26 @@ pub fn brakes(from: &dyn Facts, set: UnitSet) -> Panel {
 struct Due {
     by: Told<Option<Answer<NaiveDate>>>,
     age: Told<Answer<Time>>,
-    /// On the day that ages are judged on, or before.
-    late: bool,
+    late: Late,
 }
 
 impl Due {
     fn of(from: &dyn Facts, fluid: Told<Fluid>, last: &Fact<NaiveDate>) -> Self {
         let on = judged_on(from);
-        let changed = last.of(from);
-        let by = both(fluid, changed.clone());
-        let by = by.map(|(fluid, changed)| brake::change_by(fluid, changed));
-        let late = matches!((&by, &on), (Ok(Some(by)), Ok(on)) if by.value <= *on);
+        let mut changed = last.of(from);
+        if matches!((&changed, &on), (Ok(changed), Ok(on)) if changed > on) {
+            changed = Err(last.not_together(notes::CHANGED_LATER));
+        }
+        let by = match fluid {
+            // No day is asked for where no interval is known.
+            Ok(fluid) if !fluid.is_glycol() => Ok(None),
+            fluid => both(fluid, changed.clone()).map(|(fluid, it)| brake::change_by(fluid, it)),
+        };
+        let park = facts::PARK_DATE.maybe(from).ok().flatten();
+        let late = match (&by, &on) {
+            (Ok(Some(by)), Ok(on)) => brake::late(by.value, *on, park),
+            _ => Late::No,
+        };
         let age = both(changed, on).and_then(|(changed, on)| {
             age::age(changed, on).ok_or_else(|| last.not_together(notes::CHANGED_LATER))
         });

@@ -5,7 +5,7 @@ use crate::coolant::{self, CoolantError, Cooling, Glycol, Job, READY_MIXED, Refi
 use crate::facts::{self, Facts, Strength, Told, all3, both};
 use crate::show::{self, Shown};
 use crate::units::{Measure, UnitSet};
-use crate::words::{cautions, labels, notes};
+use crate::words::{cautions, labels, upkeep as notes};
 use crate::working::{Answer, Quantity};
 use uom::si::f64::{Ratio, TemperatureInterval, ThermodynamicTemperature};
 
@@ -80,13 +80,14 @@ pub fn coolant(from: &dyn Facts, set: UnitSet) -> Panel {
         coolant::freezes_at(glycol, gets, [gets; 2])
             .map_err(|why| facts::WANTED_CONCENTRATION.not_together(why))
     });
-    if let (Ok(then), Ok(margin)) = (&then, margin(&then, &night)) {
-        if !stays && margin.bounds.is_some_and(|[least, _]| least.base() <= 0.0) {
-            let at = show::rounded(Measure::Temperature, then.value, set);
-            let short = margin.value.base() < 0.0;
-            let by = TemperatureInterval::of_base(margin.value.base().abs());
-            warnings.push(notes::then_freezes(reached, &at, &step(by, set), short));
-        }
+    if let (Ok(then), Ok(margin)) = (&then, margin(&then, &night))
+        && !stays
+        && margin.bounds.is_some_and(|[least, _]| least.base() <= 0.0)
+    {
+        let at = show::rounded(Measure::Temperature, then.value, set);
+        let short = margin.value.base() < 0.0;
+        let by = TemperatureInterval::of_base(margin.value.base().abs());
+        warnings.push(notes::then_freezes(reached, &at, &step(by, set), short));
     }
     answers.push(Shown::quantity(labels::THEN_FREEZES_AT, then, set));
     let least = now.map(|(_, [least, _])| least);

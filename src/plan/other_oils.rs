@@ -6,7 +6,7 @@ use crate::oil::{self, OtherOil};
 use crate::season::age;
 use crate::show::{self, Shown};
 use crate::units::{Measure, UnitSet};
-use crate::words::{cautions, choices, labels, notes};
+use crate::words::{cautions, choices, labels, upkeep as notes};
 use chrono::NaiveDate;
 use uom::si::f64::{Torque, Volume};
 
@@ -64,7 +64,13 @@ static KINDS: [Kind; 5] = [
 /// The calculator of the other oils.
 pub fn other_oils(from: &dyn Facts, set: UnitSet) -> Panel {
     let mut blanks = vec![facts::OTHER_OILS.id()];
-    let there = match facts::OTHER_OILS.of(from) {
+    let there = facts::OTHER_OILS.of(from).and_then(|there| {
+        if there.contains(&OtherOil::None) && there.len() > 1 {
+            return Err(facts::OTHER_OILS.not_together(notes::NONE_AND_OTHERS));
+        }
+        Ok(there)
+    });
+    let there = match there {
         Ok(there) => there,
         Err(lacks) => {
             let head = Shown::lacking(labels::OTHER_OILS, lacks);
@@ -78,10 +84,14 @@ pub fn other_oils(from: &dyn Facts, set: UnitSet) -> Panel {
         names.push(it.name);
         blanks.extend([it.fill.id(), it.changed.id()]);
         let mut what = it.name.to_owned();
+        if it.oil == OtherOil::Fork {
+            what = notes::each_leg(&what);
+        }
         if let Some(plug) = it.plug {
             more.push(plug.id());
-            if let Ok(Some(torque)) = plug.maybe(from) {
-                let torque = show::rounded_in(Measure::Torque, torque.value, torque.unit);
+            // As typed: of a range no middle is to be set.
+            if let Ok(Some(_)) = plug.maybe(from) {
+                let torque = facts::as_read(&plug.about, &from.entry(plug.id()));
                 what = notes::plug(&what, &torque);
             }
         }
@@ -92,9 +102,9 @@ pub fn other_oils(from: &dyn Facts, set: UnitSet) -> Panel {
                 }
                 Ok(None) => {
                     let late = it.changed.not_together(notes::CHANGED_LATER);
-                    asides.push(Shown::lacking(labels::FLUID_AGE, late));
+                    asides.push(Shown::lacking(it.name, late));
                 }
-                Err(_) => {}
+                Err(_) => what = notes::ageless(&what),
             }
         }
         let fill = it.fill.of(from).map(oil::other_fill);

@@ -5,7 +5,7 @@ use crate::facts::{self, Fact, Facts, Rough, Told, all3, both};
 use crate::show::{self, Shown};
 use crate::tire::{self, Age, DateCode, Gauge, OLD, TOO_OLD, TireError, TiresAre};
 use crate::units::{Measure, UnitSet, YEAR};
-use crate::words::{cautions, labels, notes};
+use crate::words::{cautions, labels, upkeep as notes};
 use crate::working::{Answer, Quantity};
 use uom::si::f64::ThermodynamicTemperature;
 

@@ -82,7 +82,7 @@ labels! {
     FLUID_AGE: "Brake fluid's age";
     CLUTCH_CHANGE_BY: "Change clutch fluid by";
     CLUTCH_FLUID_AGE: "Clutch fluid's age";
-    BOILS_WET: "With water in it boils at, at least";
+    BOILS_WET: "New, wetted for the test (about 3.7 % water), boils at, at least";
     SHELF_IN_BRAKE: "Fluid on the shelf, for the brake";
     SHELF_IN_CLUTCH: "Fluid on the shelf, for the clutch";
 }

@@ -4,7 +4,7 @@ use super::*;
 use proptest::prelude::*;
 use torpor::coolant::{self, CoolantError, Glycol, Job, Refill, Short};
 use torpor::facts;
-use torpor::words::{labels, notes};
+use torpor::words::{labels, upkeep as notes};
 use uom::si::f64::Volume;
 
 fn glycol(name: &str) -> Glycol {

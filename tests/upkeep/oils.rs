@@ -2,7 +2,7 @@
 
 use super::*;
 use torpor::facts;
-use torpor::words::{choices, labels, notes};
+use torpor::words::{choices, labels, upkeep as notes};
 
 /// A bike without any is asked once and never again; what is not chosen is not asked.
 #[test]
@@ -36,11 +36,32 @@ fn each_has_its_fill_torque_and_age() {
     ]);
     let known = panel(Line::OtherOils, &kept);
     let (what, fill) = &known.steps[0];
-    assert_eq!(what, "final drive, plug 23.00\u{a0}N·m, 2.0\u{a0}years old by then");
+    assert_eq!(what, "final drive, plug 23 N·m, 2.0\u{a0}years old by then");
     assert_eq!(fill.label, labels::OIL_NEEDED);
     assert_eq!(fill.figure_text().as_deref(), Some("0.20\u{a0}L"));
     kept.put(facts::FINAL_DRIVE_OIL_CHANGED.id(), Entry::new("2027-04-01", 0));
     let later = panel(Line::OtherOils, &kept);
     let why = later.refusal(facts::FINAL_DRIVE_OIL_CHANGED.id());
     assert_eq!(why.as_deref(), Some(notes::CHANGED_LATER));
+}
+
+/// A range stays one, a fork's fill is for each leg, an age needs a day; none of them together with some is refused.
+#[test]
+fn said_as_it_was_typed() {
+    let mut kept = typed(&[
+        (facts::OTHER_OILS.id(), "fork"),
+        (facts::FORK_PLUG.id(), "20–30 N·m"),
+        (facts::FORK_OIL_CHANGED.id(), "2025-03-28"),
+    ]);
+    let fork = panel(Line::OtherOils, &kept);
+    let expected = format!("fork, each leg, plug 20–30 N·m, {}", notes::NEEDS_A_DAY);
+    assert_eq!(fork.steps[0].0, expected);
+    assert_eq!(fork.head.figure_words(), "fork");
+    kept.put(facts::PARK_DATE.id(), Entry::new("2024-11-14", 0));
+    let later = panel(Line::OtherOils, &kept);
+    assert_eq!(later.asides[0].label, choices::FORK);
+    kept.put(facts::OTHER_OILS.id(), Entry::new("fork none", 0));
+    let both = panel(Line::OtherOils, &kept);
+    assert_eq!(both.refusal(facts::OTHER_OILS.id()).as_deref(), Some(notes::NONE_AND_OTHERS));
+    assert!(both.steps.is_empty());
 }

@@ -5,7 +5,7 @@ use proptest::prelude::*;
 use torpor::facts;
 use torpor::tire::{Age, DateCode, DateCodeError, Reading};
 use torpor::units::YEAR;
-use torpor::words::{labels, notes};
+use torpor::words::{labels, upkeep as notes};
 
 fn years(code: &str, on: NaiveDate) -> Result<Age, DateCodeError> {
     DateCode::read(code)?.age(on)
