@@ -74,6 +74,8 @@ pub fn coolant(from: &dyn Facts, set: UnitSet) -> Panel {
         }
     }
     let reached = gets == wanted;
+    let least = now.clone().map(|(_, [least, _])| least);
+    let weak = [&least, &wanted, &gets].into_iter().flatten().any(|it| it.base() < WEAK);
     // One that stays as it is was judged above.
     let stays = matches!((&gets, &now), (Ok(gets), Ok((now, _))) if gets == now);
     let then = both(glycol, gets).and_then(|(glycol, gets)| {
@@ -90,8 +92,7 @@ pub fn coolant(from: &dyn Facts, set: UnitSet) -> Panel {
         warnings.push(notes::then_freezes(reached, &at, &step(by, set), short));
     }
     answers.push(Shown::quantity(labels::THEN_FREEZES_AT, then, set));
-    let least = now.map(|(_, [least, _])| least);
-    if [least, wanted].iter().flatten().any(|it| it.base() < WEAK) {
+    if weak {
         warnings.push(notes::WEAK_INHIBITOR.to_owned());
     }
     Panel {
@@ -178,8 +179,10 @@ fn ways(
     let mut first = |it: String| note.insert(0, it);
     let Refill { straight, premix, gets, short } = refill;
     if let Some(short) = short {
-        let gets = show::rounded(Measure::Share, gets, set);
-        warnings.push(notes::out_of_reach(short, &gets));
+        // Where there is no way, nothing is offered.
+        let way = straight.is_some() || premix.is_some();
+        let gets = way.then(|| show::rounded(Measure::Share, gets, set));
+        warnings.push(notes::out_of_reach(short, gets));
     }
     match (&straight, &premix) {
         (Some(it), _) => first(notes::drain_and_refill(&liters(it.value))),

@@ -30,7 +30,7 @@ pub const WEAKER: &str = "asked for weaker coolant than there is";
 pub const TOO_ROUGH: &str =
     "no amount is right for all of that range: read the concentration closer";
 /// Warning: one drain does not get there.
-pub fn out_of_reach(why: Short, gets: &str) -> String {
+pub fn out_of_reach(why: Short, gets: Option<String>) -> String {
     let why = match why {
         Short::WeakBottle => "the bottle is too weak for it, take concentrate",
         Short::Twice => {
@@ -40,7 +40,8 @@ pub fn out_of_reach(why: Short, gets: &str) -> String {
             "a part stays in the engine, and even drained twice it does not get there"
         }
     };
-    format!("As wanted is out of reach: {why}. At best one drain leaves about {gets}.")
+    let best = gets.map_or(String::new(), |it| format!(" At best one drain leaves about {it}."));
+    format!("As wanted is out of reach: {why}.{best}")
 }
 /// Warning: how it freezes after the refill.
 pub fn then_freezes(as_wanted: bool, at: &str, by: &str, short: bool) -> String {

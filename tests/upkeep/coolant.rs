@@ -369,11 +369,18 @@ fn the_line_as_a_whole() {
     let part = panel(Line::Coolant, &kept);
     // By hand: 0.4 · 33 + 0.6 · 50 = 43.2 %.
     assert_eq!(figure(&part, labels::DRAIN_AND_REFILL), "1.50 L", "the best that it can do");
-    assert!(part.warnings.contains(&notes::out_of_reach(Short::WeakBottle, "43\u{a0}%")));
+    assert!(
+        part.warnings.contains(&notes::out_of_reach(Short::WeakBottle, Some("43\u{a0}%".into())))
+    );
     assert!(part.refusal(facts::WANTED_CONCENTRATION.id()).is_none());
+    // Of a third or less nothing is offered: water alone would leave 13 %.
+    kept.put(facts::WANTED_CONCENTRATION.id(), Entry::new("10 %", 0));
+    let less = panel(Line::Coolant, &kept);
+    assert!(less.warnings.contains(&notes::out_of_reach(Short::Twice, None)));
+    assert!(less.answer(labels::DRAIN_AND_REFILL).is_none());
     // 45 % is there after the second: 0.4 · 43.2 + 30 = 47.3 %.
     kept.put(facts::WANTED_CONCENTRATION.id(), Entry::new("45 %", 0));
-    let twice = notes::out_of_reach(Short::Twice, "43\u{a0}%");
+    let twice = notes::out_of_reach(Short::Twice, Some("43\u{a0}%".into()));
     assert!(panel(Line::Coolant, &kept).warnings.contains(&twice));
 }
 
