@@ -53,10 +53,9 @@ pub struct Job {
 /// What to do, one way or the other.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Refill {
-    /// Drained, and filled up from the bottle as it is.
-    pub straight: Option<Answer<Volume>>,
-    /// For all that runs out: from the bottle, and distilled water.
-    pub premix: Option<[Answer<Volume>; 2]>,
+    /// Drained, and filled up from the bottle as it is: one answer, the first. For all that runs out, from the bottle, and
+    /// distilled water: two, the last. Either, both or none.
+    pub ways: Vec<Answer<Volume>>,
     /// What the circuit has then: what is wanted, or the nearest to it.
     pub gets: Ratio,
     /// Why it is not all that is wanted.
@@ -74,7 +73,7 @@ pub enum Short {
     PartStays,
 }
 
-/// How to get from what is in the circuit to what is wanted. Neither way is given where it is there already, where
+/// How to get from what is in the circuit to what is wanted. No way is given where it is there already, where
 /// water alone would leave less than [`super::WEAK`] and still not get there, and where the present concentration is known
 /// so roughly that no one way is right for all of it.
 ///
@@ -96,7 +95,7 @@ pub fn refill(job: &Job) -> Result<Refill, CoolantError> {
     if drains > circuit * (1.0 + 1e-9) {
         return Err(CoolantError::Drains);
     }
-    let mut refill = Refill { straight: None, premix: None, gets: job.wanted, short: None };
+    let mut refill = Refill { ways: Vec::new(), gets: job.wanted, short: None };
     if (wanted - present).abs() < 1e-9 {
         return Ok(refill);
     }
@@ -149,16 +148,18 @@ pub fn refill(job: &Job) -> Result<Refill, CoolantError> {
         share("b", "glycol in the bottle", bottle),
     ];
     let exchanged = |before: f64| circuit * (gets - before) / (bottle - before);
-    refill.straight = way(&exchanged, &EXCHANGE, terms.clone());
+    refill.ways.extend(way(&exchanged, &EXCHANGE, terms.clone()));
     let runs_out = term("D", "runs out at the drain", Measure::Oil, job.drains);
     terms.push(runs_out.clone());
     let own = |before: f64| (gets * circuit - before * (circuit - drains)) / bottle;
     if let Some(bottle) = way(&own, &PREMIX, terms) {
         let terms = vec![runs_out, term("B", "from the bottle", Measure::Oil, bottle.value)];
-        // Without any water it is the other way.
-        refill.premix = way(&|before| drains - own(before), &WATER, terms)
-            .filter(|it| it.value.base() > drains * 1e-9 || refill.straight.is_none())
-            .map(|water| [bottle, water]);
+        if let Some(water) = way(&|before| drains - own(before), &WATER, terms) {
+            // Without any water it is the first way.
+            if refill.ways.is_empty() || water.value.base() > drains * 1e-9 {
+                refill.ways.extend([bottle, water]);
+            }
+        }
     }
     Ok(refill)
 }

@@ -24,10 +24,6 @@ pub fn brakes(from: &dyn Facts, set: UnitSet) -> Panel {
     let due = Due::of(from, brake.clone(), &facts::BRAKE_FLUID_CHANGED);
     warnings.extend(notes::fluid_due(facts::BRAKE_FLUID.about.label, due.late));
     let head = Shown::date(labels::CHANGE_BY, due.by, notes::BY_THE_MANUAL, set);
-    let mut note = vec![brake.as_ref().map_or("", |it| notes::never_with(*it))];
-    if facts::BRAKE_FLUID_CHANGED.of(from).is_ok() && judged_on(from).is_err() {
-        note.push(notes::NEEDS_A_DAY);
-    }
     let mut answers = vec![Shown::quantity(labels::FLUID_AGE, due.age, set)];
     match clutch.clone() {
         Ok(Some(fluid)) => {
@@ -62,7 +58,7 @@ pub fn brakes(from: &dyn Facts, set: UnitSet) -> Panel {
         Ok(_) => warnings.extend(never.then(|| notes::WRONG_FLUID.to_owned())),
     }
     Panel {
-        note: note.join(" · "),
+        note: brake.map_or("", notes::never_with).to_owned(),
         blanks,
         more: vec![facts::FLUID_ON_SHELF.id()],
         stated: vec![facts::RIDE_DATE.id()],

@@ -6,8 +6,8 @@ use crate::facts::{self, Facts, Strength, Told, all3, both};
 use crate::show::{self, Shown};
 use crate::units::{Measure, UnitSet};
 use crate::words::{cautions, labels, upkeep as notes};
-use crate::working::{Answer, Quantity};
-use uom::si::f64::{Ratio, TemperatureInterval, ThermodynamicTemperature};
+use crate::working::Quantity;
+use uom::si::f64::{Ratio, TemperatureInterval};
 
 /// The coolant line's calculator.
 pub fn coolant(from: &dyn Facts, set: UnitSet) -> Panel {
@@ -34,62 +34,64 @@ pub fn coolant(from: &dyn Facts, set: UnitSet) -> Panel {
             let words = |label| Shown::words(label, words);
             (words(labels::FREEZES_AT), words(labels::FREEZE_MARGIN))
         }
-        freezes => {
-            let freezes = freezes.and_then(|it| it.map_err(|_| Vec::new()));
-            let margin = margin(&freezes, &night);
-            if let Ok(margin) = &margin {
-                note.push(notes::night_margin(&step(margin.value, set)));
-                let [least, most] = margin.bounds.unwrap_or([margin.value; 2]);
-                if most.base() <= 0.0 {
-                    warnings.push(notes::COOLANT_FREEZES.to_owned());
-                } else if least.base() <= 0.0 {
-                    warnings.push(notes::COOLANT_MAY_FREEZE.to_owned());
+        Ok(Ok(freezes)) => {
+            let margin = match &night {
+                Ok(night) => {
+                    let margin = coolant::margin(&freezes, *night);
+                    note.push(notes::night_margin(&step(margin.value, set)));
+                    let [least, most] = margin.bounds.unwrap_or([margin.value; 2]);
+                    if most.base() <= 0.0 {
+                        warnings.push(notes::COOLANT_FREEZES.to_owned());
+                    } else if least.base() <= 0.0 {
+                        warnings.push(notes::COOLANT_MAY_FREEZE.to_owned());
+                    }
+                    Ok(margin)
                 }
-            }
+                Err(lacks) => Err(lacks.clone()),
+            };
             let margin = Shown::quantity(labels::FREEZE_MARGIN, margin, set);
-            (Shown::quantity(labels::FREEZES_AT, freezes, set), margin)
+            (Shown::quantity(labels::FREEZES_AT, Ok(freezes), set), margin)
+        }
+        Err(lacks) => {
+            let mut all = lacks.clone();
+            all.extend(night.clone().err().into_iter().flatten());
+            let margin = Shown::lacking(labels::FREEZE_MARGIN, all);
+            (Shown::lacking(labels::FREEZES_AT, lacks), margin)
         }
     };
     let mut answers = vec![shown];
     let wanted = facts::WANTED_CONCENTRATION.of(from);
-    let job = job(from, now.clone(), wanted.clone());
-    let told = job.clone().and_then(|job| {
-        let refill = coolant::refill(&job);
-        refill.map_err(|why| match why {
-            CoolantError::Drains => facts::COOLANT_DRAINS.not_together(why),
-            _ => facts::WANTED_CONCENTRATION.not_together(why),
-        })
-    });
-    let gets = told.as_ref().map_or(wanted.clone(), |it| Ok(it.gets));
-    match (told, job) {
-        (Ok(refill), Ok(job)) => {
+    let mut gets = wanted.clone();
+    let mut reached = true;
+    match job(from, now.clone(), wanted).and_then(|job| refilled(&job).map(|it| (job, it))) {
+        Ok((job, refill)) => {
+            gets = Ok(refill.gets);
+            reached = refill.short.is_none();
             ways(&job, refill, set, &mut note, &mut warnings, &mut answers);
             // Its assumptions come last.
             if answers.len() > 1 {
                 note.extend(assumed(from));
             }
         }
-        (Err(lacks), _) | (_, Err(lacks)) => {
-            answers.push(Shown::lacking(labels::DRAIN_AND_REFILL, lacks));
-        }
+        Err(lacks) => answers.push(Shown::lacking(labels::DRAIN_AND_REFILL, lacks)),
     }
-    let reached = gets == wanted;
-    let least = now.clone().map(|(_, [least, _])| least);
-    let weak = [&least, &wanted, &gets].into_iter().flatten().any(|it| it.base() < WEAK);
+    let now = now.ok();
     // One that stays as it is was judged above.
-    let stays = matches!((&gets, &now), (Ok(gets), Ok((now, _))) if gets == now);
+    let stays = now.map(|it| it.0) == gets.as_ref().ok().copied();
+    let least = now.map(|(_, [least, _])| least);
+    let weak = least.into_iter().chain(gets.as_ref().ok().copied()).any(|it| it.base() < WEAK);
     let then = both(glycol, gets).and_then(|(glycol, gets)| {
         coolant::freezes_at(glycol, gets, [gets; 2])
             .map_err(|why| facts::WANTED_CONCENTRATION.not_together(why))
     });
-    if let (Ok(then), Ok(margin)) = (&then, margin(&then, &night))
-        && !stays
-        && margin.bounds.is_some_and(|[least, _]| least.base() <= 0.0)
-    {
-        let at = show::rounded(Measure::Temperature, then.value, set);
-        let short = margin.value.base() < 0.0;
-        let by = TemperatureInterval::of_base(margin.value.base().abs());
-        warnings.push(notes::then_freezes(reached, &at, &step(by, set), short));
+    if let (Ok(then), Ok(night), false) = (&then, night, stays) {
+        let margin = coolant::margin(then, night);
+        if margin.bounds.is_some_and(|[least, _]| least.base() <= 0.0) {
+            let at = show::rounded(Measure::Temperature, then.value, set);
+            let by = TemperatureInterval::of_base(margin.value.base().abs());
+            let short = margin.value.base() < 0.0;
+            warnings.push(notes::then_freezes(reached, &at, &step(by, set), short));
+        }
     }
     answers.push(Shown::quantity(labels::THEN_FREEZES_AT, then, set));
     if weak {
@@ -111,14 +113,6 @@ pub fn coolant(from: &dyn Facts, set: UnitSet) -> Panel {
         cautions: cautions::COOLANT,
         ..Panel::of(head)
     }
-}
-
-/// What is left on the coldest night.
-fn margin(
-    freezes: &Told<Answer<ThermodynamicTemperature>>,
-    night: &Told<ThermodynamicTemperature>,
-) -> Told<Answer<TemperatureInterval>> {
-    both(freezes.clone(), night.clone()).map(|(freezes, night)| coolant::margin(&freezes, night))
 }
 
 /// A step of temperature in a sentence, where its unit needs no sign that it is one.
@@ -157,12 +151,18 @@ fn job(from: &dyn Facts, now: Told<(Ratio, [Ratio; 2])>, wanted: Told<Ratio>) ->
     Ok(Job { circuit, drains, present, bounds, wanted, bottle })
 }
 
+fn refilled(job: &Job) -> Told<Refill> {
+    coolant::refill(job).map_err(|why| match why {
+        CoolantError::Drains => facts::COOLANT_DRAINS.not_together(why),
+        _ => facts::WANTED_CONCENTRATION.not_together(why),
+    })
+}
+
 /// What was taken for what is not known.
 fn assumed(from: &dyn Facts) -> impl Iterator<Item = String> {
-    let bottle = facts::COOLANT_BOTTLE.maybe(from) == Ok(None);
-    let drains = facts::COOLANT_DRAINS.maybe(from) == Ok(None);
-    let bottle = bottle.then_some(notes::READY_MIXED);
-    let drains = drains.then_some(notes::DRAINS_UNKNOWN);
+    let blank = |id| !facts::given(from, id);
+    let bottle = blank(facts::COOLANT_BOTTLE.id()).then_some(notes::READY_MIXED);
+    let drains = blank(facts::COOLANT_DRAINS.id()).then_some(notes::DRAINS_UNKNOWN);
     bottle.into_iter().chain(drains).map(str::to_owned)
 }
 
@@ -175,35 +175,32 @@ fn ways(
     warnings: &mut Vec<String>,
     answers: &mut Vec<Shown>,
 ) {
-    let liters = |it| show::rounded(Measure::Oil, it, set);
+    let Refill { ways, gets, short } = refill;
     let mut first = |it: String| note.insert(0, it);
-    let Refill { straight, premix, gets, short } = refill;
     if let Some(short) = short {
         // Where there is no way, nothing is offered.
-        let way = straight.is_some() || premix.is_some();
-        let gets = way.then(|| show::rounded(Measure::Share, gets, set));
+        let gets = (!ways.is_empty()).then(|| show::rounded(Measure::Share, gets, set));
         warnings.push(notes::out_of_reach(short, gets));
+    } else if job.wanted == job.present {
+        first(notes::NOTHING_TO_DO.to_owned());
+    } else if ways.is_empty() {
+        answers.push(Shown::words(labels::DRAIN_AND_REFILL, notes::TOO_ROUGH));
     }
-    match (&straight, &premix) {
-        (Some(it), _) => first(notes::drain_and_refill(&liters(it.value))),
-        (_, Some([bottle, water])) => first(notes::drain_and_mix(
-            &liters(job.drains),
-            &liters(bottle.value),
-            &liters(water.value),
-        )),
-        _ if job.wanted == job.present => first(notes::NOTHING_TO_DO.to_owned()),
-        _ if short.is_some() => {}
-        _ => answers.push(Shown::words(labels::DRAIN_AND_REFILL, notes::TOO_ROUGH)),
+    let labels: &[&'static str] = match ways.len() {
+        2 => &[labels::FROM_THE_BOTTLE, labels::WATER],
+        _ => &[labels::DRAIN_AND_REFILL, labels::OR_FROM_THE_BOTTLE, labels::WATER],
+    };
+    // The first way is the one that is said: one answer, or two where water goes in.
+    let said = 2 - ways.len() % 2;
+    let all = ways.into_iter().zip(labels).map(|(it, label)| Shown::quantity(label, Ok(it), set));
+    let before = answers.len();
+    answers.extend(all);
+    let to_do: Vec<String> =
+        answers.iter().skip(before).take(said).filter_map(Shown::spoken).collect();
+    if !to_do.is_empty() {
+        first(to_do.join(", "));
     }
     if job.wanted < job.present {
         first(notes::WEAKER.to_owned());
-    }
-    let mixed =
-        if straight.is_some() { labels::OR_FROM_THE_BOTTLE } else { labels::FROM_THE_BOTTLE };
-    let labels = [labels::DRAIN_AND_REFILL, mixed, labels::WATER];
-    let amounts = straight.into_iter().map(|it| (labels[0], it));
-    let mixture = premix.into_iter().flatten().zip([labels[1], labels[2]]);
-    for (label, it) in amounts.chain(mixture.map(|(it, label)| (label, it))) {
-        answers.push(Shown::quantity(label, Ok(it), set));
     }
 }

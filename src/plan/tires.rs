@@ -65,10 +65,10 @@ pub fn tires(from: &dyn Facts, set: UnitSet) -> Panel {
                 .ok()
                 .map(|it| notes::rear(&show::rounded(Measure::Pressure, it.value, set))),
         );
-        let air = both(facts::SET_TEMPERATURE.of(from), right_at(from));
-        if let (Ok(_), Ok((here, there))) = (&front, air) {
+        let air = (&front, facts::SET_TEMPERATURE.of(from), right_at(from));
+        if let (Ok(_), Ok(here), Ok(there)) = air {
             let degrees = |it| show::rounded(Measure::Temperature, it, set);
-            let [here, there] = [degrees(here), degrees(there.value)];
+            let [here, there] = [here, there.value].map(degrees);
             note.extend((here != there).then(|| notes::set_in(&here, &there)));
         }
     }
@@ -82,7 +82,7 @@ pub fn tires(from: &dyn Facts, set: UnitSet) -> Panel {
             warnings.push(notes::doubtful_pressure(side.cold.about.label));
         }
         let read = side.reads.maybe(from);
-        if read != Ok(None) && !warm {
+        if !matches!(read, Ok(None)) && !warm {
             if let (Ok(Some(reads)), Some(cold)) = (read, cold) {
                 let judged = tire::judged(reads, [cold, set_to.unwrap_or(cold)]);
                 warnings.extend(notes::reading(side.reads.about.label, judged));
@@ -95,15 +95,18 @@ pub fn tires(from: &dyn Facts, set: UnitSet) -> Panel {
             let ride = will_read(from, side, facts::RIDE_TEMPERATURE.of(from));
             answers.push(Shown::quantity(side.on_the_ride, ride, set));
         }
-        let most = side.maximum.maybe(from);
-        if most != Ok(None) {
-            answers.push(shown(side.storage, for_storage(from, side)));
-            if let (Some(set_to), Ok(Some(most)), false) = (set_to, most, warm) {
-                warnings.extend((set_to > most).then(|| notes::over_sidewall(side.set_at)));
+        match side.maximum.maybe(from) {
+            Ok(None) => {}
+            Ok(Some(most)) => {
+                answers.push(shown(side.storage, for_storage(from, side, most)));
+                if set_to.is_some_and(|it| it > most) && !warm {
+                    warnings.push(notes::over_sidewall(side.set_at));
+                }
+                if !warnings.iter().any(|it| it == notes::LET_DOWN_IN_SPRING) {
+                    warnings.push(notes::LET_DOWN_IN_SPRING.to_owned());
+                }
             }
-            if !warnings.iter().any(|it| it == notes::LET_DOWN_IN_SPRING) {
-                warnings.push(notes::LET_DOWN_IN_SPRING.to_owned());
-            }
+            Err(lacks) => answers.push(Shown::lacking(side.storage, lacks)),
         }
         answers.push(match age(from, side) {
             Ok(Age::Known(age)) => {
@@ -177,13 +180,13 @@ fn set_at(from: &dyn Facts, side: &Side) -> Told<Answer<Gauge>> {
 }
 
 /// What it may have where it is set, so that it is not over the sidewall's maximum on the ride day.
-fn for_storage(from: &dyn Facts, side: &Side) -> Told<Answer<Gauge>> {
-    let ((cold, most), (here, air), ride) = all3(
-        both(side.cold.of(from), side.maximum.of(from)),
-        measured(from),
-        facts::RIDE_TEMPERATURE.maybe(from),
-    )?;
-    let warmest = ride.map_or(here, |it| it.bounds.map_or(it.value, |[_, high]| high));
+fn for_storage(from: &dyn Facts, side: &Side, most: Gauge) -> Told<Answer<Gauge>> {
+    let ride = match facts::RIDE_TEMPERATURE.maybe(from)? {
+        Some(ride) => Ok(ride),
+        None => facts::SET_TEMPERATURE.of(from).map(exactly),
+    };
+    let (cold, ride, (here, air)) = all3(side.cold.of(from), ride, measured(from))?;
+    let warmest = ride.bounds.map_or(ride.value, |[_, high]| high);
     tire::for_storage(cold, most, here, warmest, air).map_err(|why| side.maximum.not_together(why))
 }
 

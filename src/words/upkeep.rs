@@ -13,32 +13,20 @@ pub const PAST_SIXTY: &str = "no figure past 60 %";
 /// Instead of a freezing point.
 pub const UNDER_TEN: &str = "no figure under 10 %";
 /// Warning.
-pub const HARDLY_ANY_GLYCOL: &str = "Under 10 % or near it: it freezes much like water, and ice breaks the engine. Make it stronger before frost.";
-/// Beside the freezing point.
-pub fn drain_and_refill(amount: &str) -> String {
-    format!("drain {amount} and pour in as much undiluted from the bottle")
-}
-/// The same where water goes in too.
-pub fn drain_and_mix(all: &str, bottle: &str, water: &str) -> String {
-    format!("drain {all} and pour in {bottle} from the bottle with {water} of distilled water")
-}
-/// Instead of them.
+pub const HARDLY_ANY_GLYCOL: &str =
+    "Hardly any glycol: it freezes much like water. Make it stronger before frost.";
+/// Beside the freezing point, instead of what to do.
 pub const NOTHING_TO_DO: &str = "nothing to do: it is as wanted";
-/// Before them.
+/// Before what to do.
 pub const WEAKER: &str = "asked for weaker coolant than there is";
 /// Instead of an amount.
-pub const TOO_ROUGH: &str =
-    "no amount is right for all of that range: read the concentration closer";
+pub const TOO_ROUGH: &str = "not the same for all of that range: read it closer";
 /// Warning: one drain does not get there.
 pub fn out_of_reach(why: Short, gets: Option<String>) -> String {
     let why = match why {
-        Short::WeakBottle => "the bottle is too weak for it, take concentrate",
-        Short::Twice => {
-            "a part stays in the engine, drain twice: ride, then measure and reckon again"
-        }
-        Short::PartStays => {
-            "a part stays in the engine, and even drained twice it does not get there"
-        }
+        Short::WeakBottle => "the bottle is too weak, take concentrate",
+        Short::Twice => "a part stays in the engine, drain twice with a ride between",
+        Short::PartStays => "a part stays in the engine, even drained twice",
     };
     let best = gets.map_or(String::new(), |it| format!(" At best one drain leaves about {it}."));
     format!("As wanted is out of reach: {why}.{best}")
@@ -46,8 +34,7 @@ pub fn out_of_reach(why: Short, gets: Option<String>) -> String {
 /// Warning: how it freezes after the refill.
 pub fn then_freezes(as_wanted: bool, at: &str, by: &str, short: bool) -> String {
     let then = if as_wanted { "As wanted" } else { "At best" };
-    let why =
-        if short { "too little" } else { "to spare, too little as bottles and testers differ" };
+    let why = if short { "too little" } else { "is not enough, as testers differ" };
     format!("{then} it freezes at {at}: {by} {why} on the coldest night.")
 }
 /// Beside the freezing point.
@@ -116,9 +103,9 @@ pub fn reading(which: &str, reading: Reading) -> Option<String> {
     let what = match reading {
         Reading::Usual => return None,
         Reading::Leaks => {
-            "far under what is right: leak, valve or bead. Find it before you inflate, and do not ride (common practice, no source)"
+            "far too low: leak, valve or bead. Find it before you inflate, do not ride (common practice, no source)"
         }
-        Reading::TooFull => "far over what is right: let air out, with the tire cold",
+        Reading::TooFull => "far too high: let air out, cold",
     };
     Some(format!("{which}: {what}."))
 }
@@ -149,7 +136,7 @@ pub fn fluid_due(which: &str, late: Late) -> Option<String> {
     let when = match late {
         Late::No => return None,
         Late::ByThen => "two years old or more by then",
-        Late::Overdue => "overdue, long past its day",
+        Late::Overdue => "overdue",
     };
     Some(format!("{which}: {when}. Change it now, before it stands."))
 }

@@ -46,11 +46,14 @@ fn refill(volumes: [f64; 2], present: f64, wanted: f64, bottle: f64) -> Refill {
 
 /// Liters of either way: straight, from the bottle, water.
 fn amounts(of: &Refill) -> (Option<f64>, Option<[f64; 2]>) {
-    let liters = |it: &torpor::working::Answer<Volume>| it.value.base() * 1000.0;
-    (
-        of.straight.as_ref().map(liters),
-        of.premix.as_ref().map(|it| [liters(&it[0]), liters(&it[1])]),
-    )
+    let liters: Vec<f64> = of.ways.iter().map(|it| it.value.base() * 1000.0).collect();
+    match liters[..] {
+        [] => (None, None),
+        [straight] => (Some(straight), None),
+        [bottle, water] => (None, Some([bottle, water])),
+        [straight, bottle, water] => (Some(straight), Some([bottle, water])),
+        _ => panic!("{of:?}"),
+    }
 }
 
 /// Source: coolant.csv, inhibited rows (CoolProp 8.0.0, to 0.1 K), and coolant_inhibited.csv between them: linear from
@@ -175,7 +178,7 @@ fn exchanges_of_the_table() {
             Some(amount) => close(amount, number(&row[4]), 0.00051, &row[0]),
             None => assert_eq!(number(&row[4]), 0.0, "nothing to do"),
         }
-        assert!(got.straight.is_none_or(|it| it.bounds.is_none()), "all of it is known");
+        assert!(got.ways.iter().all(|it| it.bounds.is_none()), "all of it is known");
     }
 }
 
@@ -208,10 +211,10 @@ fn only_what_runs_out_can_be_exchanged() {
         assert_eq!(got.short, short, "{wanted}");
         close(got.gets.base(), 0.38, 1e-9, "the best that this bottle does");
         close(amounts(&got).0.unwrap(), 1.0, 1e-9, "all that runs out");
-        assert_eq!(got.premix, None, "with no water");
+        assert_eq!(amounts(&got).1, None, "with no water");
     }
     let less = wanting(25.0);
-    assert_eq!(less.straight, None, "less needs water");
+    assert_eq!(amounts(&less).0, None, "less needs water");
     // By hand: (0.25 · 2.5 − 0.3 · 1.5) / 0.5.
     close(amounts(&less).1.unwrap()[0], 0.35, 1e-9, "bottle");
     // Under a third nothing is offered that was not asked for: water alone would leave 18 %, twice 10.8 %.
@@ -241,8 +244,7 @@ fn only_what_runs_out_can_be_exchanged() {
 #[test]
 fn no_amount_lies_outside_of_its_range() {
     let got = coolant::refill(&job([2.5; 2], [45.0, 30.0, 60.0], 48.0, 50.0)).unwrap();
-    assert_eq!(got.straight, None);
-    let [bottle, _] = got.premix.unwrap();
+    let [bottle, _] = &got.ways[..] else { panic!("{got:?}") };
     close(bottle.value.base() * 1000.0, 2.4, 1e-9, "mixed");
     assert_eq!(bottle.bounds, None);
     let mut kept = typed(&FULL);
@@ -252,7 +254,8 @@ fn no_amount_lies_outside_of_its_range() {
     assert!(all.answer(labels::DRAIN_AND_REFILL).is_none());
     assert_eq!(figure(&all, labels::FROM_THE_BOTTLE), "2.40 L");
     assert!(
-        all.note.starts_with("drain 2.50\u{a0}L and pour in 2.40\u{a0}L from the bottle with 0.10")
+        all.note
+            .starts_with("Drain all, and mix: from the bottle 2.40 L, with distilled water 0.10 L")
     );
     // Where a part stays in the engine there is none at all.
     kept.put(facts::COOLANT_DRAINS.id(), Entry::new("2 L", 0));
@@ -315,7 +318,7 @@ proptest! {
             coolant::refill(&job(volumes, [present, low, low + wide], wanted, bottle)).unwrap()
         };
         let got = of(low + wide * at);
-        for it in got.straight.iter().chain(got.premix.iter().flatten()) {
+        for it in &got.ways {
             let [least, most] = it.bounds.unwrap_or([it.value; 2]);
             prop_assert!(least <= it.value && it.value <= most, "{:?}", it);
         }
@@ -352,10 +355,7 @@ fn the_line_as_a_whole() {
     kept.put(facts::COOLANT_BOTTLE.id(), Entry::new("100 %", 0));
     let concentrate = panel(Line::Coolant, &kept);
     assert_eq!(figure(&concentrate, labels::DRAIN_AND_REFILL), "0.63 L");
-    assert!(
-        concentrate.note.starts_with("drain 0.63\u{a0}L and pour in as much undiluted"),
-        "first what to do"
-    );
+    assert!(concentrate.note.starts_with("Drain, and refill undiluted 0.63 L"), "first what to do");
     assert!(concentrate.note.ends_with(notes::DRAINS_UNKNOWN), "then what was assumed");
     assert_eq!(figure(&concentrate, labels::OR_FROM_THE_BOTTLE), "1.25 L");
     assert_eq!(figure(&concentrate, labels::WATER), "1.25 L");
