@@ -55,13 +55,13 @@ pub enum Recharge {
     Share(Ratio),
 }
 
-/// How strong a coolant is: its glycol, or the freezing point that a tester reads.
+/// How strong a coolant is, as it was typed.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Strength {
-    /// Glycol by volume.
-    Share(Rough<Ratio>),
-    /// Freezing point.
-    Freezes(Rough<ThermodynamicTemperature>),
+pub struct Strength {
+    /// What was typed, then the lower and the upper end of it, in the base unit.
+    pub ends: [f64; 3],
+    /// Whether that is the freezing point that a tester reads, kelvins; else it is glycol by volume, a ratio.
+    pub freezes: bool,
 }
 
 /// A thread as typed. One that is not metric, or not known, is kept as it is; it is refused only where a sum needs it.
@@ -260,9 +260,9 @@ pub(super) fn level(about: &About, entry: &Entry) -> Told<Level> {
 }
 
 pub(super) fn strength(about: &About, entry: &Entry) -> Told<Strength> {
-    Ok(quantity(about, entry)?.map(|(read, dimension)| match dimension {
-        Dimension::Ratio => Strength::Share(rough_of(read)),
-        _ => Strength::Freezes(rough_of(read)),
+    Ok(quantity(about, entry)?.map(|(read, dimension)| {
+        let [low, high] = read.bounds.unwrap_or([read.value; 2]);
+        Strength { ends: [read.value, low, high], freezes: dimension == Dimension::Temperature }
     }))
 }
 

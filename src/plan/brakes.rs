@@ -7,9 +7,7 @@ use crate::season::age;
 use crate::show::Shown;
 use crate::units::UnitSet;
 use crate::words::{cautions, labels, upkeep as notes};
-use crate::working::Answer;
 use chrono::NaiveDate;
-use uom::si::f64::Time;
 
 /// The calculator of brake and clutch fluid.
 pub fn brakes(from: &dyn Facts, set: UnitSet) -> Panel {
@@ -21,23 +19,18 @@ pub fn brakes(from: &dyn Facts, set: UnitSet) -> Panel {
     let mut blanks =
         vec![facts::BRAKE_FLUID.id(), facts::BRAKE_FLUID_CHANGED.id(), facts::CLUTCH_FLUID.id()];
     let mut warnings = Vec::new();
-    let due = Due::of(from, brake.clone(), &facts::BRAKE_FLUID_CHANGED);
-    warnings.extend(notes::fluid_due(facts::BRAKE_FLUID.about.label, due.late));
-    let head = Shown::date(labels::CHANGE_BY, due.by, notes::BY_THE_MANUAL, set);
-    let mut answers = vec![Shown::quantity(labels::FLUID_AGE, due.age, set)];
+    let ([head, age], late) = FRONT_AND_REAR.judged(from, brake.clone(), set, &mut warnings);
+    let mut answers = vec![age];
     match clutch.clone() {
         Ok(Some(fluid)) => {
             blanks.push(facts::CLUTCH_FLUID_CHANGED.id());
-            let due = Due::of(from, Ok(fluid), &facts::CLUTCH_FLUID_CHANGED);
-            warnings.extend(notes::fluid_due(facts::CLUTCH_FLUID.about.label, due.late));
-            answers.push(Shown::date(labels::CLUTCH_CHANGE_BY, due.by, notes::BY_THE_MANUAL, set));
-            answers.push(Shown::quantity(labels::CLUTCH_FLUID_AGE, due.age, set));
+            answers.extend(CLUTCH.judged(from, Ok(fluid), set, &mut warnings).0);
         }
         Ok(None) => {}
         Err(lacks) => answers.push(Shown::lacking(labels::CLUTCH_CHANGE_BY, lacks)),
     }
     // Fluid past its day has more water in it than the test's.
-    if due.late == Late::No {
+    if late == Late::No {
         let wet = brake.as_ref().ok().and_then(|it| it.wet_boiling());
         answers.extend(wet.map(|it| Shown::quantity(labels::BOILS_WET, Ok(it), set)));
     }
@@ -69,33 +62,56 @@ pub fn brakes(from: &dyn Facts, set: UnitSet) -> Panel {
     }
 }
 
-/// One circuit's fluid against the calendar.
-struct Due {
-    by: Told<Option<Answer<NaiveDate>>>,
-    age: Told<Answer<Time>>,
-    late: Late,
+/// One circuit with its facts and the labels of its answers.
+struct Circuit {
+    which: &'static str,
+    changed: &'static Fact<NaiveDate>,
+    by: &'static str,
+    age: &'static str,
 }
 
-impl Due {
-    fn of(from: &dyn Facts, fluid: Told<Fluid>, last: &Fact<NaiveDate>) -> Self {
+static FRONT_AND_REAR: Circuit = Circuit {
+    which: facts::BRAKE_FLUID.about.label,
+    changed: &facts::BRAKE_FLUID_CHANGED,
+    by: labels::CHANGE_BY,
+    age: labels::FLUID_AGE,
+};
+static CLUTCH: Circuit = Circuit {
+    which: facts::CLUTCH_FLUID.about.label,
+    changed: &facts::CLUTCH_FLUID_CHANGED,
+    by: labels::CLUTCH_CHANGE_BY,
+    age: labels::CLUTCH_FLUID_AGE,
+};
+
+impl Circuit {
+    /// When its fluid is due and how old it is, against the calendar; and how late that is.
+    fn judged(
+        &self,
+        from: &dyn Facts,
+        fluid: Told<Fluid>,
+        set: UnitSet,
+        warnings: &mut Vec<String>,
+    ) -> ([Shown; 2], Late) {
         let on = judged_on(from);
-        let mut changed = last.of(from);
+        let mut changed = self.changed.of(from);
         if matches!((&changed, &on), (Ok(changed), Ok(on)) if changed > on) {
-            changed = Err(last.not_together(notes::CHANGED_LATER));
+            changed = Err(self.changed.not_together(notes::CHANGED_LATER));
         }
         let by = match fluid {
             // No day is asked for where no interval is known.
             Ok(fluid) if !fluid.is_glycol() => Ok(None),
             fluid => both(fluid, changed.clone()).map(|(fluid, it)| brake::change_by(fluid, it)),
         };
-        let park = facts::PARK_DATE.maybe(from).ok().flatten();
         let late = match (&by, &on) {
-            (Ok(Some(by)), Ok(on)) => brake::late(by.value, *on, park),
+            (Ok(Some(by)), Ok(on)) => {
+                brake::late(by.value, *on, facts::PARK_DATE.maybe(from).ok().flatten())
+            }
             _ => Late::No,
         };
-        let age = both(changed, on).and_then(|(changed, on)| {
-            age::age(changed, on).ok_or_else(|| last.not_together(notes::CHANGED_LATER))
-        });
-        Self { by, age, late }
+        warnings.extend(notes::fluid_due(self.which, late));
+        let age =
+            both(changed, on).and_then(|(changed, on)| age::age(changed, on).ok_or_else(Vec::new));
+        let by = Shown::date(self.by, by, notes::BY_THE_MANUAL, set);
+        ([by, Shown::quantity(self.age, age, set)], late)
     }
 }

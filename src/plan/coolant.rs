@@ -7,7 +7,7 @@ use crate::show::{self, Shown};
 use crate::units::{Measure, UnitSet};
 use crate::words::{cautions, labels, upkeep as notes};
 use crate::working::Quantity;
-use uom::si::f64::{Ratio, TemperatureInterval};
+use uom::si::f64::{Ratio, TemperatureInterval, ThermodynamicTemperature};
 
 /// The coolant line's calculator.
 pub fn coolant(from: &dyn Facts, set: UnitSet) -> Panel {
@@ -130,15 +130,18 @@ fn not_told(why: CoolantError) -> (&'static str, &'static str) {
 
 /// Glycol in what is in the bike, and within which bounds.
 fn present(from: &dyn Facts, glycol: &Told<Glycol>) -> Told<(Ratio, [Ratio; 2])> {
-    match facts::CONCENTRATION.of(from)? {
-        Strength::Share(it) => Ok((it.value, it.bounds.unwrap_or([it.value; 2]))),
-        Strength::Freezes(it) => {
-            let glycol = glycol.clone()?;
-            let share = |it| glycol.share(it).map_err(|why| facts::CONCENTRATION.not_together(why));
-            let [cold, warm] = it.bounds.unwrap_or([it.value; 2]);
-            Ok((share(it.value)?, [share(warm)?, share(cold)?]))
+    let Strength { mut ends, freezes } = facts::CONCENTRATION.of(from)?;
+    if freezes {
+        let glycol = glycol.clone()?;
+        for end in &mut ends {
+            let share = glycol.share(ThermodynamicTemperature::of_base(*end));
+            *end = share.map_err(|why| facts::CONCENTRATION.not_together(why))?.base();
         }
+        // What freezes sooner is the weaker one.
+        ends.swap(1, 2);
     }
+    let [value, low, high] = ends.map(Ratio::of_base);
+    Ok((value, [low, high]))
 }
 
 fn job(from: &dyn Facts, now: Told<(Ratio, [Ratio; 2])>, wanted: Told<Ratio>) -> Told<Job> {
