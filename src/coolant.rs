@@ -181,8 +181,8 @@ pub enum CoolantError {
 impl fmt::Display for CoolantError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
-            Self::Impossible => "impossible: shares have to be from 0 % to 100 %, volumes over 0",
-            Self::UnderTen => "has to be at least 10 %: under that no figure is known",
+            Self::Impossible => "impossible",
+            Self::UnderTen => "has to be at least 10 %",
             Self::OverSixty => "has to be at most 60 %: past that it freezes sooner again",
             Self::Drains => "what runs out has to be at most the coolant circuit",
         })

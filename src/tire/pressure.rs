@@ -41,7 +41,7 @@ pub const STORAGE: Law = Law {
     formula: PRESSURE.formula,
     gives: Measure::Pressure,
     source: source::SIDEWALL,
-    holds: "p1 is the sidewall's maximum, not passed on the ride day either; for standing, never for riding; let down to the cold pressure before the first ride",
+    holds: "p1 is the sidewall's maximum, not passed on the ride day either; for standing, never for riding",
 };
 
 /// Standard pressure at the sea, pascals.
@@ -68,7 +68,7 @@ pub enum TireError {
 impl fmt::Display for TireError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
-            Self::Impossible => "impossible: pressure and altitude have to be 0 or more",
+            Self::Impossible => "impossible",
             Self::Maximum => "sidewall maximum has to be at least the cold pressure",
         })
     }

@@ -61,7 +61,7 @@ said! {
     CHARGE_BELOW: "Charge below", "From the bike's manual, volts at rest. Blank: what is usual for the chemistry";
     CHARGER_CURRENT: "Charger current", "From the charger's label";
     PARK_DATE: "Park date", "The day it is put away";
-    RIDE_DATE: "Ride date", "The first ride in spring. Blank: twelve months are looked at, and ages are those on the park date";
+    RIDE_DATE: "Ride date", "The first ride in spring. Blank: twelve months are looked at, ages on the park date";
     WHERE_IT_STANDS: "Where it stands", "The place for the season";
     MONTHLY_MEANS: "Monthly means", "One temperature for a steady place, or twelve means from January to December with spaces between";
     COLDEST_NIGHT: "Coldest night", "The coldest night to expect where it stands; freezing is judged on it";
