@@ -138,7 +138,7 @@ pub fn refill(job: &Job) -> Result<Refill, CoolantError> {
         let [Some(value), Some(one), Some(other)] = held else { return None };
         let answer = Answer::exact(value, law, terms);
         let bounds = if one < other { [one, other] } else { [other, one] };
-        Some(Answer { bounds: (one != other).then_some(bounds), ..answer })
+        Some(answer.bounded((one != other).then_some(bounds)))
     };
     let share = |symbol, name, it| term(symbol, name, Measure::Share, Ratio::of_base(it));
     let mut terms = vec![

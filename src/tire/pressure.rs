@@ -2,7 +2,7 @@
 
 use crate::source;
 use crate::units::Measure;
-use crate::working::{Amount, Answer, Law, Quantity, Term, term};
+use crate::working::{Amount, Answer, Law, Parts, Quantity, Term, term};
 use std::fmt;
 use uom::si::f64::{Length, ThermodynamicTemperature};
 
@@ -168,5 +168,6 @@ pub fn for_storage(
     }
     let most = at(maximum, if warmest > here { warmest } else { here }, here, air)?;
     let least = if cold < most.value { cold } else { most.value };
-    Ok(Answer { law: &STORAGE, bounds: Some([least, most.value]), ..most })
+    let Parts { value, terms, .. } = most.parts();
+    Ok(Answer::within(value, [least, value], &STORAGE, terms))
 }
