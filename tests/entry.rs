@@ -352,6 +352,24 @@ fn doses_as_containers_print_them() {
     close(both_british.fuel / both_british.stabilizer, 400.0, "British blank");
     assert!(dose("1 fl oz per 2.5 gal", 0).ambiguous);
     assert!(!dose("30 mL per 10 L", 0).ambiguous);
+    // A metric unit on one side tells no country; the other side is read as the blank's, and asked about.
+    for (text, unit, of) in
+        [("30 mL per 2.5 gal", &units::US_GAL, 2.5), ("30 mL per 2.5 gal", &units::IMP_GAL, 2.5)]
+    {
+        let read = dose(text, unit.code);
+        assert!(read.ambiguous && (read.fuel - unit.to_base(of)).abs() < 1e-12, "{text}");
+    }
+    for (ounce, gallon) in
+        [(&units::US_FL_OZ, &units::US_GAL), (&units::IMP_FL_OZ, &units::IMP_GAL)]
+    {
+        let read = dose("1 fl oz per 10 L", gallon.code);
+        assert!(read.ambiguous && read.unit == Some(ounce));
+        // A clear one settles the other, whatever the blank's.
+        let read = dose(&format!("1 fl oz per 2.5 {gallon}"), units::IMP_GAL.code);
+        assert!(!read.ambiguous && read.unit == Some(ounce));
+        let read = dose(&format!("1 {ounce} per 2.5 gal"), units::IMP_GAL.code);
+        assert!(!read.ambiguous && read.fuel_unit == Some(gallon));
+    }
     let british = dose("1 oz to 2.5 imp gal", 0);
     assert_eq!(british.unit, Some(&units::IMP_FL_OZ));
     assert_eq!(british.fuel_unit, Some(&units::IMP_GAL));

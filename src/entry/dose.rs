@@ -18,7 +18,7 @@ pub struct Dose {
     pub unit: Option<&'static Unit>,
     /// The unit of the fuel, as printed.
     pub fuel_unit: Option<&'static Unit>,
-    /// "oz" or "gal" was read as American or British without being told.
+    /// "oz" or "gal" was read as American or British, and nothing in the text says which it is.
     pub ambiguous: bool,
 }
 
@@ -64,17 +64,24 @@ pub fn dose(entry: &Entry) -> Result<Option<Dose>, Refusal> {
         }
     } else {
         let volume = |it, beside| units::spelled(it, Dimension::Volume, beside).ok_or_else(refused);
-        let clear = |it: Spelled| matches!(it, Spelled::Clear(_)).then_some(it.unit());
-        // A clear unit on one side settles a bare "oz" or "gal" on the other.
-        let one = volume(left, clear(volume(right, beside)?).or(beside))?;
-        let other = volume(right, clear(one).or(beside))?;
+        let both = [volume(left, beside)?, volume(right, beside)?];
+        // A clear country on one side settles a bare "oz" or "gal" on the other; a metric unit has none.
+        let clear = |it: Spelled| match it {
+            Spelled::Clear(unit) if unit.is_national() => Some(unit),
+            _ => None,
+        };
+        let country = both.into_iter().find_map(clear);
+        let [one, other] = match country {
+            Some(_) => [volume(left, country)?, volume(right, country)?],
+            None => both,
+        };
         let shared = |it: &Spelled| matches!(it, Spelled::Shared { .. });
         Dose {
             stabilizer: one.unit().to_base(stabilizer.value),
             fuel: other.unit().to_base(fuel.value),
             unit: Some(one.unit()),
             fuel_unit: Some(other.unit()),
-            ambiguous: shared(&one) || shared(&other),
+            ambiguous: country.is_none() && (shared(&one) || shared(&other)),
         }
     };
     let sound = dose.stabilizer > 0.0 && dose.fuel > dose.stabilizer && dose.fuel.is_finite();

@@ -50,6 +50,13 @@ impl Spelled {
     }
 }
 
+impl Unit {
+    /// Whether the US and Britain have one each of its name: it tells whose a label's are.
+    pub fn is_national(&self) -> bool {
+        SHARED_SPELLINGS.iter().any(|(_, us, imp)| *us == self || *imp == self)
+    }
+}
+
 /// Reads a spelling of a unit of `dimension`. A bare "gal", "qt", "pt", "oz" or "mpg" is taken as British where
 /// `beside`, the unit that the blank shows, is British; else as American.
 ///
