@@ -2,17 +2,18 @@
 //!
 //! Oil on the glass or stick decides, never the sum: pour short of it, run, let it rest, look, top up.
 
-mod bottles;
 mod grade;
 mod level;
 mod other;
 mod sizes;
 
-pub use bottles::{BOTTLES, Bottles, LEFT_OVER, bottles};
-pub use grade::{CRANKS_TO, Grade, Jaso, PUMPS_TO, hot_grade};
-pub use level::{ADD_BY_LEVEL, HEAT_GROWTH, TAKE_OUT, USED_OIL, by_level, heat_growth, used_oil};
+pub use grade::{CRANKS_TO, Grade, Jaso, PUMPS_TO, TooCold};
+pub use level::{
+    ADD_BY_LEVEL, COLD_SHRINKING, HEAT_GROWTH, TAKE_OUT, USED_OIL, by_level, heat_growth,
+    over_full, still_warm, under_low, used_oil,
+};
 pub use other::{OTHER_FILL, OtherOil, other_fill};
-pub use sizes::{LEFT_OF_SIZES, MOST_SIZES, Purchase, purchases};
+pub use sizes::{BOTTLES, LEFT_OF_SIZES, MOST_SIZES, Purchase, purchases};
 
 use crate::source;
 use crate::{
@@ -239,13 +240,13 @@ pub enum OilError {
     Poured,
     /// More poured than the engine takes.
     PouredOverFill,
-    /// Bottle of zero or less.
+    /// Bottle of less than a milliliter.
     Bottle,
     /// Oil on the shelf under zero.
     Shelf,
     /// More sizes than are compared.
     Sizes,
-    /// A level under the low mark, or half a span over the full one.
+    /// A level that no stick or glass shows.
     Level,
     /// Temperature or density that the table has no factor for.
     OutsideTable,
@@ -272,15 +273,15 @@ impl fmt::Display for OilError {
             Self::PouredOverFill => {
                 "oil poured has to be at most the oil needed: draw off what is over"
             }
-            Self::Bottle => "bottle size has to be more than 0",
+            Self::Bottle => "bottle size has to be at least 1 mL",
             Self::Shelf => "oil on the shelf has to be 0 or more",
             Self::Sizes => "at most eight sizes of bottles are compared",
-            Self::Level => "level has to be between 0 %, the low mark, and 150 %",
+            Self::Level => "level has to be between −200 % and 300 %",
             Self::OutsideTable => {
                 "the table ends there: −18 to 149 °C (0 to 300 °F), 800 to 1164 kg/m³"
             }
             Self::Grade => {
-                "not an engine oil's SAE grade: write for example 10W-40, 5W-30 or SAE 30 (0W to 25W; 8, 12, 16, 20, 30, 40, 50, 60)"
+                "not an engine oil's SAE grade: write for example 10W-40, 0W-8 or SAE 30 (0W to 25W; without W 20 to 60)"
             }
         })
     }

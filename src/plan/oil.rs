@@ -9,7 +9,7 @@ use crate::facts::{self, Fact, Facts, Told, all3, both};
 use crate::oil::{self, Fills, Job, OilError};
 use crate::show::{self, Shown};
 use crate::units::{Measure, UnitSet};
-use crate::words::{cautions, labels, notes};
+use crate::words::{cautions, labels, notes, oil as words};
 use crate::working::Answer;
 use uom::si::f64::Volume;
 
@@ -26,17 +26,20 @@ pub fn oil(from: &dyn Facts, set: UnitSet) -> Panel {
     });
     let mut note = Vec::new();
     let marks_known = matches!(between, Ok(Some(_)));
+    let dry_sump = level::dry_sump(from);
     if let (Ok(pour), Ok(top_up)) = (&pour, &top_up) {
         let top_up = marks_known.then(|| show::rounded(Measure::Oil, top_up.value, set));
         note.push(notes::first_pour(
             &show::rounded(Measure::Oil, pour.value, set),
             top_up.as_deref(),
+            dry_sump,
         ));
     }
-    let mut warnings = Vec::new();
-    if matches!((&pour, &between), (Ok(_), Ok(None))) {
-        warnings.push(notes::MARKS_UNKNOWN.to_owned());
+    if dry_sump {
+        note.push(words::TWO_DRAINS.to_owned());
     }
+    let mut warnings = Vec::new();
+    let pour_is_guess = matches!((&pour, &between), (Ok(_), Ok(None)));
     let mut answers = vec![
         Shown::quantity(labels::FIRST_POUR, pour, set),
         // A sum without the marks is a guess: poured on top of a level that was brought up, it would overfill.
@@ -47,6 +50,9 @@ pub fn oil(from: &dyn Facts, set: UnitSet) -> Panel {
         },
     ];
     level::level(from, set, &mut answers, &mut warnings);
+    if pour_is_guess {
+        warnings.push(notes::MARKS_UNKNOWN.to_owned());
+    }
     bottles::bottles(fill.clone(), from, set, &mut answers, &mut note);
     answers.push(Shown::quantity(labels::FILTER_ALLOWANCE, allowance(from), set));
     let job = facts::OIL_CHANGE.maybe(from);

@@ -26,11 +26,12 @@ labels! {
     LEFT_OVER: "Left over";
     FILTER_ALLOWANCE: "Filter allowance";
     FEWEST_BOTTLES: "Fewest bottles instead";
-    ADD_BY_LEVEL: "Add, by the level";
+    ADD_BY_LEVEL: "Add at most, by the level";
     TAKE_OUT: "Take out, by the level";
     LEVEL_CHECK: "How to look";
     USED_OIL: "Used oil to catch";
     HEAT_GROWTH: "Stands higher when read";
+    COLD_SHRINKING: "Stands lower when read";
     CRANKS_TO: "Grade cranks down to";
     PUMPS_TO: "Grade pumps down to";
     CLUTCH: "Oil for the clutch";

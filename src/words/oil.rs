@@ -24,6 +24,9 @@ pub fn to_buy(purchase: &str, left: &str) -> String {
     ["buy ", purchase, ", ", left, " left over"].concat()
 }
 
+/// Refusal.
+pub const SIZE_AND_UNIT: &str = "write each size with its unit, without a slash: 1 L; 0.5 L";
+
 /// How the level is read: "in the glass, engine warm, upright, 3 minutes after stopping".
 pub fn how_to_look(
     at: Option<LevelRead>,
@@ -62,11 +65,17 @@ pub const DRY_SUMP_COLD: &str = "A dry sump's oil drains from the tank into the 
 /// Warning.
 pub const OVER_THE_MARK: &str =
     "Above the full mark: oil foams and is blown into the air intake. Take it out before you ride.";
+/// Warning.
+pub const UNDER_THE_MARK: &str = "Below the low mark: do not start or run the engine. Pour to the low mark first, then read again.";
+/// Warning.
+pub const NOT_COLD: &str = "An engine is not cold half an hour after a run, nor with oil over 50 °C (common practice, no source): look in the manual which of the two it means.";
+/// Beside the oil needed.
+pub const TWO_DRAINS: &str = "dry sump: drain oil tank and engine, two places";
 
 /// Instead of a limit.
 pub const NO_WINTER_GRADE: &str = "no W on the label: no promise for the cold";
 /// Warning.
-pub const TOO_COLD_TO_PUMP: &str = "Colder than this grade is promised to pump: the engine could run without oil. Warm the bike before you start it, or fill a grade with a lower number before the W that the manual allows.";
+pub const TOO_COLD_TO_PUMP: &str = "Colder than this grade is promised to pump: the engine could run without oil. Move the bike to a warmer place for some hours (never a flame or heater near fuel, never by idling), or fill a grade with a lower number before the W that the manual allows.";
 /// Warning.
 pub const TOO_COLD_TO_CRANK: &str = "Colder than this grade is promised to let the engine crank: expect a slow starter, or fill a grade with a lower number before the W that the manual allows.";
 

@@ -43,44 +43,77 @@ fn several_bottle_sizes_are_combined() {
         ("0; 4 L", "has to be more than 0 L and at most 250 L"),
         ("1 L; 4 V", "is not a unit for this"),
         ("one; 4 L", "is not a number"),
+        ("1/4", "write each size with its unit"),
+        ("1/4 L", "write each size with its unit"),
+        ("1 and 5 US qt", "write each size with its unit"),
     ] {
         let panel = plan::oil(&change(&[(facts::BOTTLE_SIZE.id(), text)]), UnitSet::Metric);
         let why = panel.refusal(facts::BOTTLE_SIZE.id()).unwrap();
         assert!(why.contains(accepted), "{text}: {why}");
     }
+    // A number alone is of the blank, never of the one beside it.
+    let mut quarts = change(&[]);
+    quarts.put(facts::BOTTLE_SIZE.id(), Entry::new("1; 1 gal", units::US_QT.code));
+    let refused = plan::oil(&quarts, UnitSet::Us).refusal(facts::BOTTLE_SIZE.id()).unwrap();
+    assert_eq!(refused, words::SIZE_AND_UNIT);
+    quarts.put(facts::BOTTLE_SIZE.id(), Entry::new("1; 5 qt", units::US_QT.code));
+    assert!(plan::oil(&quarts, UnitSet::Us).refusal(facts::BOTTLE_SIZE.id()).is_none());
     let enough = [(facts::BOTTLE_SIZE.id(), "1 L; 4 L"), (facts::OIL_ON_SHELF.id(), "4 L")];
     let panel = plan::oil(&change(&enough), UnitSet::Us);
     assert_eq!(words_of(&panel, labels::BOTTLES_TO_BUY), "none");
 }
 
-/// A number alone among sizes has the unit of the next, and how they were read is said.
+/// A number alone among sizes has the unit of the blank, and how they were read is said.
 #[test]
 fn sizes_are_read_back() {
     let about = facts::about(facts::BOTTLE_SIZE.id()).unwrap();
     let echo = |text: &str, unit: &Unit| facts::echo(about, &Entry::new(text, unit.code));
-    assert_eq!(echo("1 and 5 US qt", &units::LITER).as_deref(), Some("read as 1 US qt, 5 US qt"));
+    assert_eq!(echo("1 and 5 US qt", &units::US_QT).as_deref(), Some("read as 1 US qt, 5 US qt"));
     assert_eq!(echo("1; 4", &units::US_QT).as_deref(), Some("read as 1 US qt, 4 US qt"));
     assert_eq!(echo("1", &units::LITER), None);
     assert_eq!(echo("0.5", &units::LITER), None);
     assert_eq!(facts::as_read(about, &Entry::new("1; 4", units::LITER.code)), "1; 4 L");
 }
 
-/// By hand: half of 300 mL lack at half; 20 % over the full mark are 60 mL too much.
+/// By hand: half of 300 mL lack at half; of a range the least is advised; 20 % over the full mark are 60 mL too much.
 #[test]
 fn the_level_after_the_run_says_what_to_do() {
-    let mut kept = change(&[(facts::LEVEL_READS.id(), "50 %")]);
-    let panel = plan::oil(&kept, UnitSet::Metric);
-    assert_eq!(figure(answer(&panel, labels::ADD_BY_LEVEL)), "0.15 L");
-    kept.put(facts::LEVEL_READS.id(), Entry::new("40–60 %", 0));
-    let panel = plan::oil(&kept, UnitSet::Metric);
-    assert_eq!(range(answer(&panel, labels::ADD_BY_LEVEL)), ["0.12", "0.18"]);
-    kept.put(facts::LEVEL_READS.id(), Entry::new("120 %", 0));
-    let panel = plan::oil(&kept, UnitSet::Metric);
-    assert_eq!(figure(answer(&panel, labels::TAKE_OUT)), "0.06 L");
-    assert_eq!(panel.warnings, [words::OVER_THE_MARK]);
+    let mut kept = change(&[]);
+    let mut with = |level: &str| {
+        kept.put(facts::LEVEL_READS.id(), Entry::new(level, 0));
+        plan::oil(&kept, UnitSet::Metric)
+    };
+    for (level, label, oil, warned) in [
+        ("50 %", labels::ADD_BY_LEVEL, "0.15 L", None),
+        ("40–60 %", labels::ADD_BY_LEVEL, "0.12 L", None),
+        ("0 %", labels::ADD_BY_LEVEL, "0.30 L", None),
+        ("-20 %", labels::ADD_BY_LEVEL, "0.36 L", Some(words::UNDER_THE_MARK)),
+        ("120 %", labels::TAKE_OUT, "0.06 L", Some(words::OVER_THE_MARK)),
+        ("200 %", labels::TAKE_OUT, "0.30 L", Some(words::OVER_THE_MARK)),
+    ] {
+        let panel = with(level);
+        assert_eq!(figure(answer(&panel, label)), oil, "{level}");
+        assert!(panel.warnings.iter().map(String::as_str).eq(warned), "{level}");
+        let other = if label == labels::TAKE_OUT { labels::ADD_BY_LEVEL } else { labels::TAKE_OUT };
+        assert!(panel.answer(other).is_none());
+    }
+    for level in ["-201 %", "301 %"] {
+        let refused = with(level).refusal(facts::LEVEL_READS.id()).unwrap();
+        assert_eq!(refused, "has to be between −200 % and 300 %");
+    }
+    // What harms is told without the volume between the marks, and first.
     kept.put(facts::BETWEEN_MARKS.id(), Entry::default());
+    for (level, label, warned) in [
+        ("160 %", labels::TAKE_OUT, words::OVER_THE_MARK),
+        ("-5 %", labels::ADD_BY_LEVEL, words::UNDER_THE_MARK),
+    ] {
+        kept.put(facts::LEVEL_READS.id(), Entry::new(level, 0));
+        let panel = plan::oil(&kept, UnitSet::Metric);
+        assert_eq!(lacks(answer(&panel, label)), [34]);
+        assert_eq!(panel.warnings, [warned, notes::MARKS_UNKNOWN]);
+        assert_eq!(panel.answer(labels::ADD_BY_LEVEL).is_none(), label == labels::TAKE_OUT);
+    }
     let panel = plan::oil(&kept, UnitSet::Metric);
-    assert_eq!(lacks(answer(&panel, labels::ADD_BY_LEVEL)), [34]);
     close(base(answer(&panel, labels::USED_OIL)), 3100e-6, 1e-12, "used oil");
     kept.put(facts::OIL_CHANGE.id(), Entry::new("after_overhaul", 0));
     kept.put(facts::FILL_AFTER_OVERHAUL.id(), Entry::new("3.6 L", 0));
@@ -107,7 +140,22 @@ fn how_to_look_is_said() {
     );
     let dry =
         change(&[(facts::LEVEL_READ_AT.id(), "oil_tank"), (facts::LEVEL_ENGINE.id(), "cold")]);
-    assert_eq!(plan::oil(&dry, UnitSet::Metric).warnings, [words::DRY_SUMP_COLD]);
+    let panel = plan::oil(&dry, UnitSet::Metric);
+    assert_eq!(panel.warnings, [words::DRY_SUMP_COLD]);
+    assert!(!panel.note.contains("settle") && panel.note.contains("read the level hot"));
+    assert!(panel.note.contains("two places"), "{}", panel.note);
+    assert!(!plan::oil(&kept, UnitSet::Metric).note.contains("two places"));
+    // A cold engine has not just been stopped, nor warm oil.
+    for (more, doubted) in [
+        ((facts::LEVEL_MINUTES.id(), "5"), true),
+        ((facts::LEVEL_MINUTES.id(), "90"), false),
+        ((facts::CHECK_TEMPERATURE.id(), "80 °C"), true),
+        ((facts::CHECK_TEMPERATURE.id(), "10 °C"), false),
+    ] {
+        let cold = change(&[(facts::LEVEL_ENGINE.id(), "cold"), more]);
+        let panel = plan::oil(&cold, UnitSet::Metric);
+        assert_eq!(panel.warnings.iter().any(|it| it == words::NOT_COLD), doubted, "{more:?}");
+    }
     assert!(plan::oil(&change(&[]), UnitSet::Metric).answer(labels::LEVEL_CHECK).is_none());
 }
 
@@ -127,6 +175,10 @@ fn heat_is_shown_and_asks_for_both_temperatures() {
         close(base(answer(&panel, labels::HEAT_GROWTH)), 143e-6, 0.5e-6, "growth");
         close(base(answer(&panel, labels::FIRST_POUR)), 2950e-6, 1e-9, "the pour is not corrected");
     }
+    kept.put(facts::CHECK_TEMPERATURE.id(), Entry::new("5 °C", 0));
+    let panel = plan::oil(&kept, UnitSet::Metric);
+    assert!(base(answer(&panel, labels::COLD_SHRINKING)) > 0.0);
+    assert!(panel.answer(labels::HEAT_GROWTH).is_none(), "never higher by less than nothing");
     kept.put(facts::CHECK_TEMPERATURE.id(), Entry::new("-20 °C", 0));
     let why = plan::oil(&kept, UnitSet::Metric).refusal(facts::CHECK_TEMPERATURE.id()).unwrap();
     assert_eq!(why, "has to be between -18 °C and 149 °C".replace('-', "−"));
@@ -149,6 +201,20 @@ fn the_label_is_held_against_the_coldest_start() {
     assert_eq!(with("10W-40", "-31 °C").warnings, [words::TOO_COLD_TO_PUMP]);
     assert!(with("0W-40", "-31 °C").warnings.is_empty());
     assert_eq!(words_of(&with("SAE 30", ""), labels::CRANKS_TO), words::NO_WINTER_GRADE);
+    assert!(with("SAE 30", "0 °C").warnings.is_empty());
+    assert_eq!(with("SAE 30", "-1 °C").warnings, [words::TOO_COLD_TO_PUMP]);
+    for never in ["never a flame or heater", "never by idling", "warmer place for some hours"] {
+        assert!(words::TOO_COLD_TO_PUMP.contains(never));
+    }
+    // A slipping clutch comes before a slow starter.
+    let kept = change(&[
+        (facts::OIL_GRADE.id(), "10W-40"),
+        (facts::COLDEST_START.id(), "-31 °C"),
+        (facts::JASO_CLASS.id(), "mb"),
+        (facts::WET_CLUTCH.id(), "yes"),
+    ]);
+    let warnings = plan::oil(&kept, UnitSet::Metric).warnings;
+    assert_eq!(warnings, [words::MB_SLIPS, words::TOO_COLD_TO_PUMP]);
     let refused = with("75W-90", "").refusal(facts::OIL_GRADE.id()).unwrap();
     assert!(refused.starts_with("not an engine oil's SAE grade"), "{refused}");
 }

@@ -21,35 +21,51 @@ pub const MORE: [Id; 7] = [
 /// What to add or take out, and how to look.
 pub fn level(from: &dyn Facts, set: UnitSet, answers: &mut Vec<Shown>, warnings: &mut Vec<String>) {
     if facts::given(from, facts::LEVEL_READS.id()) {
-        let told = both(facts::LEVEL_READS.of(from), facts::BETWEEN_MARKS.of(from));
-        let told = told.and_then(|(reads, between)| {
+        let reads = facts::LEVEL_READS.of(from);
+        // What harms is told whatever else is known.
+        let mut label = labels::ADD_BY_LEVEL;
+        if let Ok(it) = &reads {
+            if oil::over_full(it.value) {
+                label = labels::TAKE_OUT;
+                warnings.push(words::OVER_THE_MARK.to_owned());
+            } else if oil::under_low(it.value, it.bounds) {
+                warnings.push(words::UNDER_THE_MARK.to_owned());
+            }
+        }
+        let told = both(reads, facts::BETWEEN_MARKS.of(from)).and_then(|(reads, between)| {
             oil::by_level(reads.value, reads.bounds, between).map_err(|why| match why {
                 OilError::Between => facts::BETWEEN_MARKS.not_together(why),
                 _ => facts::LEVEL_READS.not_together(why),
             })
         });
-        let over = told.as_ref().is_ok_and(|it| it.law == &oil::TAKE_OUT);
-        let label = if over { labels::TAKE_OUT } else { labels::ADD_BY_LEVEL };
         answers.push(Shown::quantity(label, told, set));
-        if over {
-            warnings.push(words::OVER_THE_MARK.to_owned());
-        }
     }
     // What of these cannot be read is said beside its own blank.
     let at = facts::LEVEL_READ_AT.maybe(from).ok().flatten();
     let warm = facts::LEVEL_ENGINE.maybe(from).ok().flatten().map(|Warm(it)| it);
     let stand = facts::LEVEL_STAND.maybe(from).ok().flatten();
     let minutes = facts::LEVEL_MINUTES.maybe(from).ok().flatten();
+    let temperature = facts::CHECK_TEMPERATURE.maybe(from).ok().flatten();
     let how = words::how_to_look(at, warm, stand, minutes);
     if !how.is_empty() {
         answers.push(Shown::words(labels::LEVEL_CHECK, how));
     }
-    if at == Some(LevelRead::OilTank) && warm == Some(false) {
-        warnings.push(words::DRY_SUMP_COLD.to_owned());
+    if warm == Some(false) {
+        if at == Some(LevelRead::OilTank) {
+            warnings.push(words::DRY_SUMP_COLD.to_owned());
+        }
+        if oil::still_warm(minutes, temperature) {
+            warnings.push(words::NOT_COLD.to_owned());
+        }
     }
 }
 
-/// How much higher the same oil stands when it is read warmer than it was poured.
+/// Whether the oil is in a tank of its own.
+pub fn dry_sump(from: &dyn Facts) -> bool {
+    facts::LEVEL_READ_AT.maybe(from) == Ok(Some(LevelRead::OilTank))
+}
+
+/// How much higher or lower the same oil stands when it is read warmer or colder than it was poured.
 pub fn heat(fill: Told<Volume>, from: &dyn Facts, set: UnitSet) -> Option<Shown> {
     if !facts::given(from, facts::CHECK_TEMPERATURE.id()) {
         return None;
@@ -60,5 +76,7 @@ pub fn heat(fill: Told<Volume>, from: &dyn Facts, set: UnitSet) -> Option<Shown>
         oil::heat_growth(fill, poured, read, density)
             .map_err(|why| facts::CHECK_TEMPERATURE.not_together(why))
     });
-    Some(Shown::quantity(labels::HEAT_GROWTH, told, set))
+    let lower = told.as_ref().is_ok_and(|it| it.law == &oil::COLD_SHRINKING);
+    let label = if lower { labels::COLD_SHRINKING } else { labels::HEAT_GROWTH };
+    Some(Shown::quantity(label, told, set))
 }
