@@ -7,7 +7,7 @@
 //! let l = Volume::new::<liter>;
 //! let add = fuel::to_add(l(17.0), l(4.8), l(16.0))?;
 //! assert!((add.value - l(11.2)).abs() < Volume::new::<milliliter>(0.001));
-//! let label = Label::one_to(320.0)?;
+//! let label = Label::dose_per_fuel(l(1.0), l(320.0))?;
 //! let dose = fuel::stabilizer(l(16.0), l(4.8), Ratio::default(), label, 1.0)?;
 //! assert!((dose.value.get::<milliliter>() - 50.0).abs() < 1e-9);
 //! # Ok(()) }
@@ -19,15 +19,12 @@ mod run;
 mod treat;
 mod water;
 
-pub use keep::{FUEL_AGE, Keeps, age, keeps};
+pub use keep::{FUEL_AGE, age, keeps};
 pub use level::{
-    FILLED_WARM, FUEL_LEFT, MOST_FILL, RUNS_OUT, Warming, fuel_left, most_fill, runs_out,
-    to_add_about,
+    FILLED_WARM, FUEL_LEFT, MOST_FILL, RUNS_OUT, Warming, fuel_left, most_fill, no_room, runs_out,
+    share_of, to_add_about, usual_level,
 };
-pub use run::{
-    BOWLS_LEFT, INJECTION_RUN, OLD_FUEL_LEFT, RUN_DISTANCE, RunThrough, Supply, old_fuel_left,
-    run_through,
-};
+pub use run::{BOWLS_LEFT, INJECTION_RUN, RUN_DISTANCE, RunThrough, Supply, run_through};
 pub use treat::{Label, STABILIZER, spoons, stabilizer, stabilizer_about};
 pub use water::{
     Air, DAYS, HELD_BY_E0, HELD_BY_E10, SHED, WATER_BREATHED, breathed, dissolved, held_by_e0,
@@ -120,8 +117,6 @@ pub enum FuelError {
     Label,
     /// As much dose as fuel, or more.
     LabelOrder,
-    /// Ratio of one to one, or less.
-    LabelRatio,
     /// Doses of zero or less.
     Multiple,
     /// Fuel to treat of zero or less.
@@ -134,8 +129,6 @@ pub enum FuelError {
     Line,
     /// Bowl volume of zero or less.
     Bowls,
-    /// Fuel drawn under zero.
-    Drawn,
     /// Consumption of zero or less.
     Consumption,
     /// Lowest consumption over the highest.
@@ -162,19 +155,17 @@ impl fmt::Display for FuelError {
             Self::FillToOverTank => "volume to fill to has to be at most the tank volume",
             Self::Label => "dose and fuel on the label have to be more than 0 each",
             Self::LabelOrder => "dose on the label has to be less than the fuel it treats",
-            Self::LabelRatio => "label's ratio has to be 1 to more than 1, such as 1:320",
             Self::Multiple => "number of doses has to be more than 0",
             Self::Final => "fuel to treat has to be more than 0",
             Self::InsideOverFinal => "fuel already in the tank has to be at most the fuel to treat",
             Self::Treated => "share already treated has to be from 0 % to 100 %",
             Self::Line => "volume of the fuel line has to be more than 0",
             Self::Bowls => "volume of the carburetor bowls has to be more than 0",
-            Self::Drawn => "fuel drawn has to be 0 or more",
             Self::Consumption => "consumption has to be more than 0",
             Self::ConsumptionOrder => "lowest consumption has to be at most the highest",
             Self::Since => "distance since the last fill has to be 0 or more",
             Self::SinceOverTank => "distance since the last fill has to be one that a tank lasts",
-            Self::OutsideTable => "the table ends there: −18 to 90 °C (0 to 194 °F)",
+            Self::OutsideTable => "the table ends there: −18 to 90 °C (−0.4 to 194 °F)",
             Self::BoughtAfterRide => "fuel has to be bought on the ride date or before",
             Self::Space => "air over the fuel and nights have to be 0 or more",
         })

@@ -16,21 +16,10 @@ pub const FUEL_AGE: Law = Law {
     holds: "guidance, no law: heat, air and a vented tank shorten it",
 };
 
-/// Whether fuel keeps for a time.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Keeps {
-    /// As far as anybody says.
-    Well,
-    /// Some say so.
-    Perhaps,
-    /// Nobody says so.
-    No,
-}
-
-/// Months that fuel keeps: the least that is said, and the most. Treated: label claims; untreated: both common practice,
-/// no source.
-const TREATED: [f64; 2] = [12.0, 24.0];
-const UNTREATED: [f64; 2] = [1.0, 3.0];
+/// Months that fuel keeps, the least that is said. Treated: label claims of 12 to 24; untreated 1 to 3: both common
+/// practice, no source.
+const TREATED: f64 = 12.0;
+const UNTREATED: f64 = 1.0;
 
 /// Days of a month, so that twelve of them are a leap year.
 const MONTH: f64 = 30.5;
@@ -49,14 +38,7 @@ pub fn age(bought: NaiveDate, ride: NaiveDate) -> Result<Answer<f64>, FuelError>
     Ok(Answer::exact(days as f64, &FUEL_AGE, terms))
 }
 
-/// Whether fuel keeps for so many `days`.
-pub fn keeps(days: f64, treated: bool) -> Keeps {
-    let [least, most] = if treated { TREATED } else { UNTREATED }.map(|months| months * MONTH);
-    if days <= least {
-        Keeps::Well
-    } else if days <= most {
-        Keeps::Perhaps
-    } else {
-        Keeps::No
-    }
+/// Whether fuel keeps for so many `days`, as far as anybody says.
+pub fn keeps(days: f64, treated: bool) -> bool {
+    days <= MONTH * if treated { TREATED } else { UNTREATED }
 }

@@ -7,7 +7,7 @@ use crate::{
     units::Measure,
     working::{Amount, Answer, Law, Parts, Quantity, Term, term},
 };
-use uom::si::f64::{Area, Length, MassDensity, ThermodynamicTemperature, Volume};
+use uom::si::f64::{Area, Length, MassDensity, Ratio, ThermodynamicTemperature, Volume};
 
 /// Fuel left in the tank since it was full.
 pub const FUEL_LEFT: Law = Law {
@@ -103,6 +103,24 @@ pub fn to_add_about(
     Ok(answer)
 }
 
+/// How full where the owner does not say. Common practice, no source; the blank says so.
+const USUAL_LEVEL: f64 = 0.95;
+
+/// What a `tank` is filled to where the owner does not say.
+pub fn usual_level(tank: Volume) -> Volume {
+    tank * USUAL_LEVEL
+}
+
+/// Whether a `level` leaves less room than the usual one: typed as a share it is the same but for its last digit.
+pub fn no_room(tank: Volume, level: Volume) -> bool {
+    level > usual_level(tank) * (1.0 + 1e-9)
+}
+
+/// A `share` of a `tank`.
+pub fn share_of(tank: Volume, share: Ratio) -> Volume {
+    tank * share
+}
+
 /// Fuel between two temperatures.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Warming {
@@ -110,8 +128,6 @@ pub struct Warming {
     pub filled: ThermodynamicTemperature,
     /// The warmest it may get.
     pub warmest: ThermodynamicTemperature,
-    /// At 15 °C; where nobody knows it, gasoline of any season is meant.
-    pub density: Option<MassDensity>,
 }
 
 impl Warming {
@@ -122,23 +138,17 @@ impl Warming {
         filled.zip(warm).map(|(filled, warm)| [filled, warm]).ok_or(FuelError::OutsideTable)
     }
 
-    /// What `of` makes of the factors: for the lightest gasoline, which grows most, with bounds; exact for a known density.
+    /// What `of` makes of the factors: for the lightest gasoline, which grows most, with bounds.
     fn answer(
         &self,
         first: Term,
         law: &'static Law,
         of: &dyn Fn([f64; 2]) -> Volume,
     ) -> Result<Answer<Volume>, FuelError> {
-        let lightest = self.density.map_or(DENSITY[0], Quantity::base);
-        let factors = self.factors(lightest)?;
+        let [factors, heavy] = DENSITY.map(|it| self.factors(it));
+        let (factors, other) = (factors?, of(heavy?));
         let value = of(factors);
-        let bounds = match self.density {
-            Some(_) => None,
-            None => {
-                let other = of(self.factors(DENSITY[1])?);
-                Some(if other < value { [other, value] } else { [value, other] })
-            }
-        };
+        let bounds = if other < value { [other, value] } else { [value, other] };
         let [filled, warm] = factors;
         let number = |symbol, name, number| Term { symbol, name, amount: Amount::Number(number) };
         let terms = vec![
@@ -146,7 +156,7 @@ impl Warming {
             number("K", "its volume at 15 °C, as a share, when filled", filled),
             number("H", "the same when warmest", warm),
         ];
-        Ok(Answer::of(Parts { value, bounds, law, terms }))
+        Ok(Answer::within(value, bounds, law, terms))
     }
 }
 

@@ -2,7 +2,7 @@
 //!
 //! Never by idling: it overheats the engine, dilutes the oil and fills the garage with carbon monoxide.
 
-use super::{FuelError, positive, positive_or_none};
+use super::{FuelError, positive};
 use crate::source;
 use crate::{
     units::Measure,
@@ -36,14 +36,6 @@ pub const RUN_DISTANCE: Law = Law {
     gives: Measure::Distance,
     source: source::RIDE_AT_LEAST,
     holds: "ridden, never idled: outdoors, the engine warm and working",
-};
-
-/// Old fuel left in the bowls.
-pub const OLD_FUEL_LEFT: Law = Law {
-    formula: "r = min(1, exp((L − V) / B))",
-    gives: Measure::Share,
-    source: source::DILUTION,
-    holds: "the bowls stay full and mix well",
 };
 
 /// What lies between tap and engine.
@@ -99,27 +91,6 @@ pub fn run_through(supply: Supply, consumption: [Area; 2]) -> Result<RunThrough,
     ];
     let distance = Answer::within(bounds[1], bounds, &RUN_DISTANCE, terms);
     Ok(RunThrough { drawn, distance })
-}
-
-/// Share of old fuel left in the `bowls` when `drawn` has gone through, the `line` before them full of it too.
-///
-/// # Errors
-/// [`FuelError::Drawn`], [`FuelError::Line`], [`FuelError::Bowls`].
-pub fn old_fuel_left(
-    drawn: Volume,
-    line: Volume,
-    bowls: Volume,
-) -> Result<Answer<Ratio>, FuelError> {
-    if !positive_or_none(drawn) {
-        return Err(FuelError::Drawn);
-    }
-    let terms = vec![
-        term("V", "fuel drawn", Measure::Dose, drawn),
-        term("L", "fuel line", Measure::Dose, checked(line, FuelError::Line)?),
-        term("B", "carburetor bowls", Measure::Dose, checked(bowls, FuelError::Bowls)?),
-    ];
-    let left = ((line - drawn).base() / bowls.base()).exp().min(1.0);
-    Ok(Answer::exact(Ratio::of_base(left), &OLD_FUEL_LEFT, terms))
 }
 
 fn to_draw(supply: Supply) -> Result<Answer<Volume>, FuelError> {

@@ -47,19 +47,14 @@ impl Label {
         (dose < fuel).then_some(Self { ratio: dose / fuel }).ok_or(FuelError::LabelOrder)
     }
 
-    /// One part for `parts` of fuel, as in "1:320".
-    ///
-    /// # Errors
-    /// [`FuelError::LabelRatio`].
-    pub fn one_to(parts: f64) -> Result<Self, FuelError> {
-        (parts.is_finite() && parts > 1.0)
-            .then(|| Self { ratio: Ratio::of_base(1.0 / parts) })
-            .ok_or(FuelError::LabelRatio)
-    }
-
     /// Dose for each unit of fuel.
     pub fn ratio(&self) -> Ratio {
         self.ratio
+    }
+
+    /// Whether it is richer than 1:50. Labels are mostly 1:200 to 1:1300 (common practice, no source).
+    pub fn is_rich(&self) -> bool {
+        self.ratio.base() > 0.02
     }
 }
 
@@ -124,11 +119,19 @@ pub fn stabilizer_about(
 ) -> Result<Answer<Volume>, FuelError> {
     let last = final_volume(inside, level);
     let mut answer = stabilizer(last, inside, treated, label, multiple)?;
-    answer.bounds = bounds.map(|ends| {
-        let [one, other] =
-            ends.map(|it| needed(final_volume(it, level), it, treated, label, multiple));
-        // Fuel that is treated already asks for less, fuel above the level for more.
-        if one < other { [one, other] } else { [other, one] }
+    answer.bounds = bounds.map(|[least, most]| {
+        // Up to the level the dose falls with what is treated already, above it it rises: it is least at the level.
+        let least_at = if level < least {
+            least
+        } else if level > most {
+            most
+        } else {
+            level
+        };
+        let [one, other, lowest] = [least, most, least_at]
+            .map(|it| needed(final_volume(it, level), it, treated, label, multiple));
+        let highest = if one < other { other } else { one };
+        [if lowest < highest { lowest } else { highest }, highest]
     });
     Ok(answer)
 }
