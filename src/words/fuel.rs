@@ -38,6 +38,15 @@ pub fn which_measures(us: &str, imperial: &str) -> String {
     .concat()
 }
 
+/// Warning.
+pub const RICH_LABEL: &str = "Richer than 1:50, where labels mostly say 1:200 to 1:1300 (common practice, no source): read the label again.";
+/// Beside a dose of nothing.
+pub const ALL_TREATED: &str = "all of it is treated already";
+/// Instead of a dose.
+pub const DRAIN_INSTEAD: &str = "none: drain the tank";
+/// Warning.
+pub const TANK_COUNTS: &str = "Both fuel in the tank and the distance since it was full are given: the fuel in the tank counts.";
+
 /// Refusal: a level that grows over the neck.
 pub fn would_run_out(over: &str, most: &str) -> String {
     [

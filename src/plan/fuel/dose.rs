@@ -45,8 +45,23 @@ pub fn details(
             let dose = by(filled, read_as(from, it), from, 1.0);
             dose.map_or_else(|_| String::new(), |it| show::rounded(Measure::Dose, it.value, set))
         });
-        warnings.push(words::which_measures(&us, &imperial));
+        if us != imperial {
+            warnings.push(words::which_measures(&us, &imperial));
+        }
     }
+    if typed(from).and_then(label).is_ok_and(|it| it.is_rich()) {
+        warnings.push(words::RICH_LABEL.to_owned());
+    }
+}
+
+/// Whether all of the fuel in the tank has its stabilizer already.
+pub fn wholly_treated(from: &dyn Facts) -> bool {
+    matches!(facts::ALREADY_TREATED.maybe(from), Ok(Some(it)) if it.base() >= 1.0)
+}
+
+fn label(dose: Dose) -> Told<Label> {
+    let [dose, treats] = [dose.stabilizer, dose.fuel].map(Volume::of_base);
+    Label::dose_per_fuel(dose, treats).map_err(|why| facts::STABILIZER_LABEL.not_together(why))
 }
 
 /// Whether the label has ounces or gallons of no country.
@@ -85,9 +100,7 @@ fn by(
 ) -> Told<Answer<Volume>> {
     let filled = filled.as_ref().map(|it| (it.level, it.inside)).map_err(Clone::clone);
     let ((level, inside), dose, treated) = all3(filled, dose, facts::ALREADY_TREATED.maybe(from))?;
-    let [dose, treats] = [dose.stabilizer, dose.fuel].map(Volume::of_base);
-    let label = Label::dose_per_fuel(dose, treats)
-        .map_err(|why| facts::STABILIZER_LABEL.not_together(why))?;
+    let label = label(dose)?;
     let treated = treated.unwrap_or(Ratio::of_base(0.0));
     fuel::stabilizer_about(level, inside, treated, label, multiple).map_err(|why| match why {
         FuelError::Treated => facts::ALREADY_TREATED.not_together(why),

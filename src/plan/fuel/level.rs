@@ -4,12 +4,9 @@ use crate::facts::{self, Facts, FuelType, Lack, Level, Told, all3, both};
 use crate::fuel::{self, FuelError, Warming};
 use crate::show;
 use crate::units::{Measure, UnitSet};
-use crate::words::fuel as words;
-use crate::working::{Answer, Quantity};
-use uom::si::f64::{Ratio, Volume};
-
-/// How full where the owner does not say. Common practice, no source; the blank says so.
-pub const USUAL_LEVEL: f64 = 0.95;
+use crate::words::{fuel as words, notes};
+use crate::working::Answer;
+use uom::si::f64::Volume;
 
 /// A tank before it is filled, and what it is to be filled to.
 #[derive(Debug, Clone, PartialEq)]
@@ -42,7 +39,7 @@ pub fn filled(
         Some(it) => Some(fuel::most_fill(tank, it).map_err(outside)?),
         None => None,
     };
-    let usual = tank * Ratio::of_base(USUAL_LEVEL);
+    let usual = fuel::usual_level(tank);
     let typed = level.map(|level| amount(level, tank));
     let least = most.as_ref().map_or(tank, |it| it.value);
     if let (Some(level), Some(warming)) = (typed, &warming)
@@ -66,7 +63,7 @@ pub fn filled(
 
 fn amount(level: Level, tank: Volume) -> Volume {
     match level {
-        Level::Share(share) => tank * share,
+        Level::Share(share) => fuel::share_of(tank, share),
         Level::Amount(amount) => amount,
     }
 }
@@ -114,23 +111,28 @@ fn warming(from: &dyn Facts) -> Told<Option<Warming>> {
         return Ok(None);
     }
     let (filled, warmest) = both(facts::FILL_TEMPERATURE.of(from), facts::WARMEST_FUEL.of(from))?;
-    Ok(Some(Warming { filled, warmest, density: None }))
+    Ok(Some(Warming { filled, warmest }))
 }
 
-/// Warnings about levels that fuel grows out of.
+/// Warnings about levels that fuel grows out of, or that are fuller than wanted.
 pub fn warnings(from: &dyn Facts, filled: &Filled, set: UnitSet, warnings: &mut Vec<String>) {
-    let (Some(most), Some(warming)) = (&filled.most, &filled.warming) else { return };
     let (inside, _) = filled.inside;
-    let shown = show::rounded_down(Measure::Tank, most.value, set);
-    if inside > most.value {
-        if let Ok(over) = fuel::runs_out(filled.tank, inside, warming) {
-            let over = show::rounded(Measure::Dose, over.value, set);
-            warnings.push(words::will_run_out(&over, &shown));
-        }
+    let growth = filled.most.as_ref().zip(filled.warming.as_ref());
+    let most = growth.map(|(most, _)| show::rounded_down(Measure::Tank, most.value, set));
+    let most = most.unwrap_or_default();
+    let runs_out = growth.filter(|(most, _)| inside > most.value);
+    if let Some(Ok(over)) = runs_out.map(|(_, it)| fuel::runs_out(filled.tank, inside, it)) {
+        let over = show::rounded(Measure::Dose, over.value, set);
+        warnings.push(words::will_run_out(&over, &most));
+    } else if inside > filled.level {
+        let over = show::rounded(Measure::Tank, inside - filled.level, set);
+        warnings.push(notes::overfull(&over));
     } else if filled.lowered {
-        warnings.push(words::filled_lower(&shown));
+        warnings.push(words::filled_lower(&most));
+    } else if growth.is_none() && fuel::no_room(filled.tank, filled.level) {
+        warnings.push(notes::NO_ROOM_TO_GROW.to_owned());
     }
-    if let Ok(Some(FuelType::E10)) = facts::FUEL_TYPE.maybe(from) {
+    if let (Some(_), Ok(Some(FuelType::E10))) = (growth, facts::FUEL_TYPE.maybe(from)) {
         warnings.push(words::GROWTH_OF_E10.to_owned());
     }
 }

@@ -1,39 +1,46 @@
 //! How old the fuel gets, and the water it meets.
 
 use super::level::Filled;
-use crate::facts::{self, Facts, FuelType};
-use crate::fuel::{self, Air, DAYS, Keeps};
+use crate::facts::{self, Facts, FuelType, Told};
+use crate::fuel::{self, Air, DAYS};
 use crate::season::Season;
 use crate::show::Shown;
 use crate::units::UnitSet;
-use crate::words::{fuel as words, labels, notes};
+use crate::words::{fuel as words, labels};
+use crate::working::Answer;
 
-/// Age on the ride date, against what is said of fuel `treated` or not.
-pub fn age(
-    from: &dyn Facts,
-    season: &Season,
-    treated: bool,
-    set: UnitSet,
-    answers: &mut Vec<Shown>,
-    warnings: &mut Vec<String>,
-) {
-    let bought = facts::FUEL_BOUGHT.maybe(from);
-    let told = bought.and_then(|bought| {
-        let bought = bought.unwrap_or(season.park());
-        fuel::age(bought, season.end()).map_err(|why| facts::FUEL_BOUGHT.not_together(why))
-    });
-    if let Ok(age) = &told {
-        let when_parked = age.value - season.days() as f64;
-        match fuel::keeps(age.value, treated) {
-            Keeps::Well => {}
-            _ if treated => warnings.push(notes::TOO_LONG_TO_TREAT.to_owned()),
-            Keeps::Perhaps | Keeps::No => warnings.push(words::UNTREATED.to_owned()),
-        }
-        if treated && fuel::keeps(when_parked, false) != Keeps::Well {
-            warnings.push(words::STALE.to_owned());
+/// How old the fuel gets.
+pub struct Age {
+    /// On the ride date, or in twelve months where there is none.
+    pub days: Answer<f64>,
+    /// Whether it is drained rather than treated, as far as the dates tell.
+    pub too_old: bool,
+    /// Whether untreated fuel keeps until the bike is parked, and until it is ridden.
+    keeps: [bool; 2],
+}
+
+/// Age over the season.
+pub fn age(from: &dyn Facts, season: &Season) -> Told<Age> {
+    let bought = facts::FUEL_BOUGHT.maybe(from)?.unwrap_or(season.park());
+    let days =
+        fuel::age(bought, season.end()).map_err(|why| facts::FUEL_BOUGHT.not_together(why))?;
+    let parked = days.value - season.days() as f64;
+    // Twelve months that were only taken for want of a date are no age to judge by.
+    let known = if season.ride().is_some() { days.value } else { parked };
+    let keeps = [parked, days.value].map(|it| fuel::keeps(it, false));
+    Ok(Age { too_old: !fuel::keeps(known, true), keeps, days })
+}
+
+impl Age {
+    /// Against what is said of untreated fuel; what was `treated` before keeps as long as treated fuel.
+    pub fn warnings(&self, treated: bool, will_be: bool, warnings: &mut Vec<String>) {
+        let [until_parked, until_ridden] = self.keeps;
+        let (kept, said) =
+            if will_be { (until_parked, words::STALE) } else { (until_ridden, words::UNTREATED) };
+        if !(kept || treated || self.too_old) {
+            warnings.push(said.to_owned());
         }
     }
-    answers.push(Shown::count(labels::FUEL_AGE, told, set));
 }
 
 /// Water breathed in over the season, against what the fuel holds; only where the fuel is named.
