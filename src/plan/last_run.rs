@@ -18,12 +18,14 @@ pub fn last_run(from: &dyn Facts, set: UnitSet) -> Panel {
     };
     let mut answers = vec![Shown::quantity(labels::FUEL_TO_DRAW, drawn, set)];
     let mut more = Vec::new();
+    let mut cautions = if carburetor { cautions::LAST_RUN_BOWLS } else { cautions::LAST_RUN };
     let mut note = if carburetor { notes::RIDE_THEN_BOWLS } else { notes::RIDE_NEVER_IDLE };
     if carburetor {
         let tap = facts::FUEL_TAP.maybe(from).ok().flatten();
         let bowls = facts::BOWLS.maybe(from).ok().flatten();
         if bowls == Some(Bowls::Full) {
             note = words::RIDE_LEAVE_FULL;
+            cautions = cautions::LAST_RUN;
         }
         answers.push(Shown::words(labels::TAP_AND_BOWLS, words::tap_and_bowls(tap, bowls)));
         more.extend([facts::FUEL_TAP.id(), facts::BOWLS.id()]);
@@ -38,7 +40,7 @@ pub fn last_run(from: &dyn Facts, set: UnitSet) -> Panel {
         blanks,
         more,
         answers,
-        cautions: cautions::LAST_RUN,
+        cautions,
         ..Panel::of(Shown::quantity(labels::RUN_THROUGH, distance, set))
     }
 }

@@ -9,10 +9,16 @@ pub const FUEL: &[&str] = &[
     "Never above the bottom of the filler neck: fuel needs room to grow when it warms.",
     "Stabilizer keeps fresh fuel; it cannot mend stale fuel.",
 ];
+const OUTDOORS: &str =
+    "Ride outdoors. Never run an engine in a closed room: carbon monoxide kills.";
+const HOT: &str = "Exhaust and oil are hot afterwards.";
 /// Last run.
-pub const LAST_RUN: &[&str] = &[
-    "Ride outdoors. Never run an engine in a closed room: carbon monoxide kills.",
-    "Exhaust and oil are hot afterwards.",
+pub const LAST_RUN: &[&str] = &[OUTDOORS, HOT];
+/// Last run, bowls drained.
+pub const LAST_RUN_BOWLS: &[&str] = &[
+    OUTDOORS,
+    HOT,
+    "Bowls drained: outdoors or wide open doors, engine cold, ignition off, a tap that can be turned off, into a can, no flame, heater, charger or lamp near: fuel vapor burns.",
 ];
 /// Oil.
 pub const OIL: &[&str] = &[

@@ -22,23 +22,27 @@ pub const FULL_CANNOT_MIX: &str = "No fuel goes on top of it to mix it in: pour 
 pub const RIDE_NEVER_IDLE: &str =
     "on the road, engine warm; idling treats nothing and dilutes the oil";
 /// Beside the last run, carburetor.
-pub const RIDE_THEN_BOWLS: &str = "on the road; tap off and bowls drained only after the oil is level, as that run fills them again";
+pub const RIDE_THEN_BOWLS: &str =
+    "on the road; bowls drained only after the oil is level, as that run fills them again";
 
 /// Beside the oil.
-pub fn first_pour(pour: &str, top_up: Option<&str>) -> String {
+pub fn first_pour(pour: &str, top_up: Option<&str>, dry_sump: bool) -> String {
     match top_up {
-        Some(top_up) => format!(
-            "first pour {pour}, run, settle, read the level, then up to {top_up} more, never over the mark"
-        ),
+        Some(top_up) => {
+            let settle = if dry_sump { "read the level hot" } else { "settle, read the level" };
+            format!(
+                "first pour {pour}, run, {settle}, then up to {top_up} more, never over the mark"
+            )
+        }
         None => format!("first pour {pour}, then up to the level before the engine runs"),
     }
 }
 /// Instead of a top-up where the volume between the marks is not known.
 pub const BY_THE_LEVEL: &str = "by the level alone";
 /// Beside the oil.
-pub fn bottles(count: f64, figure: &str, left: &str) -> String {
-    let bottles = if count == 1.0 { "bottle" } else { "bottles" };
-    format!("{figure} {bottles} to buy, {left} left over")
+pub fn bottles(count: u32, left: &str) -> String {
+    let bottles = if count == 1 { "bottle" } else { "bottles" };
+    format!("{count} {bottles} to buy, {left} left over")
 }
 /// Between the marks is not known.
 pub const MARKS_UNKNOWN: &str = "Between the marks is not known: after the first pour bring the level to the glass or stick before you start the engine.";
