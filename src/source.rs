@@ -36,8 +36,7 @@ sources! {
     MANUAL_FILL: "the bike's manual, its fill for this oil change";
     FILTER_ALLOWANCE: "by definition: the fill with a new filter less the fill without";
     MARKS: "arithmetic: the whole fill reaches the upper mark, the volume between the marks less the lower";
-    BOTTLES: "arithmetic, to whole milliliters: half a milliliter short, all in all and in each bottle, needs no further bottle";
-    BOTTLE_SIZES: "arithmetic over all combinations, to whole milliliters: half a milliliter short, all in all and in each bottle, needs no further bottle";
+    BOTTLES: "arithmetic over all combinations: half a milliliter short, all in all, needs no further bottle; a bottle of 946 mL is a US quart";
     LEVEL: "arithmetic: the volume between the marks, spread evenly between them (common practice, no source)";
     USED_OIL: "by definition: the manual's fill replaces what came out";
     OIL_EXPANSION: "API MPMS 11.1 (1980), ASTM D1250 table 54D: K, H = exp(−d · (1 + 0.8 · d)), d = 0.6278 / ρ · (t − 15 °C); 860 kg/m³ (840 to 900) where no data sheet is at hand: common practice, no source";
@@ -48,7 +47,6 @@ sources! {
 sources! {
     STABILIZER_RATIO: "arithmetic on the ratio that the stabilizer's label prints";
     DISPLACEMENT: "the new fuel pushes the old out of the line";
-    DILUTION: "dilution of a well-mixed volume";
     DILUTION_TO_FIVE_PERCENT: "dilution of a well-mixed volume; 5 % left is common practice, no source";
     RIDE_AT_LEAST: "arithmetic; 15 to 20 km at least is common practice, no source";
     FUEL_LEFT: "arithmetic; a consumption that was typed as one number is taken for 15 % off: common practice, no source";

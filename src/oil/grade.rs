@@ -24,29 +24,15 @@ pub const PUMPS_TO: Law = Law {
     holds: "fresh oil of the printed grade; colder than that it may not reach the bearings",
 };
 
-/// Hot grades: number, least and (not itself taken) most viscosity at 100 °C in mm²/s, least at 150 °C and high shear in
-/// mPa·s. Source: SAE J300, January 2015. Grade 40 asks for 3.7 with 15W, 20W, 25W and alone.
-const HOT: [(u8, f64, f64, f64); 8] = [
-    (8, 4.0, 6.1, 1.7),
-    (12, 5.0, 7.1, 2.0),
-    (16, 6.1, 8.2, 2.3),
-    (20, 6.9, 9.3, 2.6),
-    (30, 9.3, 12.5, 2.9),
-    (40, 12.5, 16.3, 3.5),
-    (50, 16.3, 21.9, 3.7),
-    (60, 21.9, 26.1, 3.7),
-];
+/// Numbers before the W, and hot grades. Source: SAE J300, January 2015.
+const WINTER: [u8; 6] = [0, 5, 10, 15, 20, 25];
+const HOT: [u8; 8] = [8, 12, 16, 20, 30, 40, 50, 60];
 
-/// The hot grade of an oil with the winter grade `winter` (none: a single grade) by its viscosities at 100 °C (mm²/s)
-/// and at 150 °C with high shear (mPa·s), as a data sheet prints them; the highest where two overlap.
-pub fn hot_grade(winter: Option<u8>, at_100: f64, at_150: f64) -> Option<u8> {
-    let heavy = winter.is_none_or(|it| it >= 15);
-    let shear = |grade: u8, least: f64| if grade == 40 && heavy { 3.7 } else { least };
-    let fits = |(grade, low, high, least): &&(u8, f64, f64, f64)| {
-        at_100 >= *low && at_100 < *high && at_150 >= shear(*grade, *least)
-    };
-    HOT.iter().rev().find(fits).map(|it| it.0)
-}
+/// The lightest hot grade that is taken without a W: lighter ones are sold behind one (common practice, no source).
+const ALONE_FROM: u8 = 20;
+
+/// Colder than this, °C, an oil without a W is warned of. Common practice, no source.
+const ALONE_TO: f64 = 0.0;
 
 /// An SAE grade as printed: "10W-40", "SAE 30", "5W".
 ///
@@ -59,34 +45,48 @@ pub fn hot_grade(winter: Option<u8>, at_100: f64, at_150: f64) -> Option<u8> {
 pub struct Grade {
     /// Before the W: 0, 5, 10, 15, 20 or 25. A single grade without W has none.
     pub winter: Option<u8>,
-    /// Hot: 8, 12, 16, 20, 30, 40, 50 or 60.
+    /// Hot: 8, 12, 16, 20, 30, 40, 50 or 60; without a winter grade 20 or more.
     pub hot: Option<u8>,
 }
 
 impl Grade {
-    /// Reads a grade: capitals, spaces, hyphen or slash do not matter, nor "SAE" before it.
+    /// Reads a grade: capitals and spaces do not matter, nor "SAE" before it, nor whether a hyphen, a slash or nothing
+    /// stands behind the W.
     ///
     /// # Errors
     /// [`OilError::Grade`] for anything that SAE J300 has no grade for, such as a gear oil's 75W-90.
     pub fn read(text: &str) -> Result<Self, OilError> {
         let text = text.trim().to_ascii_uppercase();
-        let text = text.strip_prefix("SAE").unwrap_or(&text);
-        let dropped = |it: &char| !it.is_whitespace() && !"-–−/.".contains(*it);
-        let text: String = text.chars().filter(dropped).collect();
-        let number = |text: &str| text.parse::<u8>().map_err(|_| OilError::Grade);
-        let hot = |text: &str| match number(text)? {
-            it if HOT.iter().any(|row| row.0 == it) => Ok(Some(it)),
-            _ => Err(OilError::Grade),
+        // One sign at most: "10W--40" is a slip.
+        let behind = |text: &str| {
+            let text = text.trim_start();
+            text.strip_prefix(['-', '–', '−', '/']).unwrap_or(text).trim().to_owned()
         };
-        let Some((winter, behind)) = text.split_once('W') else {
-            return Ok(Self { winter: None, hot: hot(&text)? });
+        let text = text.strip_prefix("SAE").map_or_else(|| text.clone(), behind);
+        let one_of = |all: &[u8], text: &str| {
+            all.iter().copied().find(|it| it.to_string() == text).ok_or(OilError::Grade)
         };
-        let winter = number(winter)?;
-        if winter > 25 || winter % 5 != 0 {
-            return Err(OilError::Grade);
+        let Some((winter, hot)) = text.split_once('W') else {
+            let hot = one_of(&HOT, &text)?;
+            return if hot < ALONE_FROM {
+                Err(OilError::Grade)
+            } else {
+                Ok(Self { winter: None, hot: Some(hot) })
+            };
+        };
+        let winter = Some(one_of(&WINTER, winter.trim_end())?);
+        let hot = if hot.is_empty() { None } else { Some(one_of(&HOT, &behind(hot))?) };
+        Ok(Self { winter, hot })
+    }
+
+    /// What the grade does not promise for a `start` this cold.
+    pub fn too_cold(&self, start: ThermodynamicTemperature) -> Option<TooCold> {
+        match self.cold_limits() {
+            None if start.get::<degree_celsius>() < ALONE_TO => Some(TooCold::ToPump),
+            Some([_, pumps]) if start < pumps.value => Some(TooCold::ToPump),
+            Some([cranks, _]) if start < cranks.value => Some(TooCold::ToCrank),
+            _ => None,
         }
-        let hot = if behind.is_empty() { None } else { hot(behind)? };
-        Ok(Self { winter: Some(winter), hot })
     }
 
     /// Coldest temperatures at which it is promised to let the engine crank and to be pumped; `None` for a single grade
@@ -104,6 +104,15 @@ impl Grade {
         };
         Some([limit(35.0, &CRANKS_TO), limit(40.0, &PUMPS_TO)])
     }
+}
+
+/// What a grade does not promise for a cold start.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum TooCold {
+    /// Oil at the bearings.
+    ToPump,
+    /// A brisk starter.
+    ToCrank,
 }
 
 /// The JASO T903 class on a bottle.

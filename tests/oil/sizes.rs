@@ -45,15 +45,39 @@ fn quarts_do_not_trip_over_rounding() {
     }
 }
 
+/// By hand: 3003 mL of half liters are seven bottles: six are 3 mL short, which no rounding explains.
+#[test]
+fn half_a_milliliter_is_forgiven_not_one_in_each_bottle() {
+    for (needed, count, left) in
+        [(3000.4, 6, 0.0), (3000.6, 7, 499.4), (3003.0, 7, 497.0), (3000.0, 6, 0.0)]
+    {
+        for sizes in [&[500.0][..], &[500.0, 100e3]] {
+            let [least, _] = bought(needed, sizes, 0.0);
+            assert_eq!(least.bottles(), count, "{needed}");
+            close(least.left_over.value, left, 1e-6, "left");
+        }
+    }
+    // What the working prints is true.
+    let [least, _] = bought(3003.0, &[500.0], 0.0);
+    let to_buy = least.to_buy.unwrap();
+    formula::is_whole(&to_buy);
+    let of = |symbol| to_buy.terms.iter().find(|it| it.symbol == symbol).unwrap().amount;
+    let [need, shelf, forgiven, size] = ["V", "S", "e", "B"].map(|it| match of(it) {
+        torpor::working::Amount::Quantity(_, base) => base,
+        other => panic!("{other:?}"),
+    });
+    assert_eq!(((need - shelf - forgiven) / size).ceil(), to_buy.value);
+}
+
 #[test]
 fn sizes_that_make_no_sense_are_refused() {
     let many: Vec<Volume> = (1..=MOST_SIZES + 1).map(|it| ml(it as f64 * 100.0)).collect();
     for (got, words) in [
         (oil::purchases(ml(0.0), &[ml(1.0)], ml(0.0)).err(), "oil needed has to be more than 0"),
-        (oil::purchases(ml(1.0), &[], ml(0.0)).err(), "bottle size has to be more than 0"),
+        (oil::purchases(ml(1.0), &[], ml(0.0)).err(), "bottle size has to be at least 1 mL"),
         (
-            oil::purchases(ml(1.0), &[ml(1.0), ml(-1.0)], ml(0.0)).err(),
-            "bottle size has to be more than 0",
+            oil::purchases(ml(1.0), &[ml(1.0), ml(0.9)], ml(0.0)).err(),
+            "bottle size has to be at least 1 mL",
         ),
         (
             oil::purchases(ml(1.0), &many, ml(0.0)).err(),
@@ -69,13 +93,14 @@ fn sizes_that_make_no_sense_are_refused() {
 }
 
 proptest! {
-    /// Against every combination of three sizes tried one after another. Half milliliters are forgiven in each bottle, so
-    /// two that are as near as that may stand for each other.
+    /// Against every combination of three sizes in whole milliliters, tried one after another.
     #[test]
     fn no_combination_is_better(
         needed in 200u32..5000, shelf in 0u32..1000,
         one in 200u32..1200, two in 200u32..2500, three in 500u32..5000,
     ) {
+        // That is a quart, and a little more.
+        prop_assume!(![one, two, three].contains(&946));
         let sizes = [one, two, three].map(f64::from);
         let [least, fewest] = bought(needed.into(), &sizes, shelf.into());
         let (mut best, mut few) = (f64::INFINITY, u32::MAX);
@@ -90,27 +115,41 @@ proptest! {
                 }
             }
         }
-        let slack = 0.5 * f64::from(least.bottles()) + 0.5;
         let left = least.left_over.value.get::<milliliter>();
-        prop_assert!(left <= best + slack, "{left} left, {best} would do");
-        prop_assert!(fewest.bottles() <= few);
+        prop_assert!((left - best).abs() < 1e-6, "{left} left, {best} would do");
+        prop_assert_eq!(fewest.bottles(), few);
         for it in [&least, &fewest] {
             let sum: f64 = it.counts.iter().zip(sizes).map(|(n, size)| f64::from(*n) * size).sum();
-            let short = f64::from(needed) - f64::from(shelf) - sum;
-            prop_assert!(short <= 0.5 + 0.5 * f64::from(it.bottles()), "{short} short");
+            prop_assert!(f64::from(shelf) + sum >= f64::from(needed));
+            prop_assert!(it.to_buy.is_none());
         }
-        prop_assert!(fewest.bottles() <= least.bottles());
     }
 
-    /// One size among several is the same as one size alone.
+    /// Of any sizes: never more than half a milliliter short, and one bottle less would be.
     #[test]
-    fn one_size_as_before(needed in 100.0..10_000.0, size in 100.0..5_000.0, shelf in 0.0..12_000.0) {
-        let alone = oil::bottles(ml(needed), ml(size), ml(shelf)).unwrap();
-        let [least, _] = bought(needed, &[size], shelf);
-        // Whole half milliliters against fractions of them: a bottle more or less only on the edge.
-        let count = f64::from(least.bottles());
-        let edge = (needed - shelf - 0.5) / (size + 0.5);
-        let on_edge = (edge - edge.round()).abs() * size < 1.0 + 0.5 * edge.abs();
-        prop_assert!(count == alone.to_buy.value || on_edge);
+    fn enough_and_none_too_many(
+        needed in 100.0..10_000.0, one in 100.0..5_000.0, two in 100.0..5_000.0, shelf in 0.0..12_000.0,
+    ) {
+        for it in bought(needed, &[one, two], shelf) {
+            let sum: f64 = it.counts.iter().zip([one, two]).map(|(n, size)| f64::from(*n) * size).sum();
+            // 946 mL count as a quart.
+            let quarts = [one, two].iter().any(|it| (it - 946.35).abs() < 1.0);
+            prop_assert!(quarts || shelf + sum >= needed - 0.5 - 1e-5, "{sum}");
+            for (n, size) in it.counts.iter().zip([one, two]) {
+                prop_assert!(quarts || *n == 0 || shelf + sum - size < needed - 0.5 + 1e-5);
+            }
+        }
+    }
+
+    /// Bottles of one size against their number by division.
+    #[test]
+    fn one_size_is_a_division(needed in 100.0..10_000.0, size in 100.0..5_000.0, shelf in 0.0..12_000.0) {
+        let quart = f64::abs(size - 946.35) < 1.0;
+        let [least, fewest] = bought(needed, &[size], shelf);
+        let exact = (needed - shelf - 0.5) / size;
+        let on_edge = (exact - exact.round()).abs() < 1e-7;
+        prop_assert!(quart || on_edge || f64::from(least.bottles()) == exact.ceil().max(0.0));
+        prop_assert_eq!(&least, &fewest);
+        prop_assert_eq!(least.to_buy.as_ref().map(|it| it.value), Some(f64::from(least.bottles())));
     }
 }
