@@ -1,17 +1,16 @@
 //! What an oil's label promises.
 
 use super::*;
-use torpor::oil::{Grade, Jaso, hot_grade};
-use uom::si::thermodynamic_temperature::degree_celsius;
+use torpor::oil::{Grade, Jaso, TooCold};
+use uom::si::{f64::ThermodynamicTemperature, thermodynamic_temperature::degree_celsius};
 
 /// Source: j300.csv, SAE J300 of January 2015 as two independent pages reproduce it.
 #[test]
 fn winter_grades_crank_and_pump_down_to_their_limits() {
     let (mut winter, mut hot) = (0, 0);
     for row in rows("j300.csv") {
-        let grade = Grade::read(&row[0]).unwrap();
         if &row[1] == "winter" {
-            let limits = grade.cold_limits().unwrap();
+            let limits = Grade::read(&row[0]).unwrap().cold_limits().unwrap();
             let limits = limits.map(|it| it.value.get::<degree_celsius>());
             let expected: [f64; 2] = [row[3].parse().unwrap(), row[5].parse().unwrap()];
             assert!((limits[0] - expected[0]).abs() < 1e-9, "{}", &row[0]);
@@ -19,35 +18,31 @@ fn winter_grades_crank_and_pump_down_to_their_limits() {
             winter += 1;
             continue;
         }
-        assert_eq!(grade.cold_limits(), None);
-        let number = |column: usize| row[column].parse::<f64>().unwrap();
-        let with = (&row[9] == "with 0W/5W/10W").then_some(10);
-        let (own, low, high, shear) = (grade.hot, number(6), number(7), number(8));
-        // The least is taken, the most is not: there the next grade begins, or none.
-        assert_eq!(hot_grade(with, low, shear), own, "{}", &row[0]);
-        assert_eq!(hot_grade(with, high - 1e-9, shear).filter(|it| Some(*it) == own), own);
-        assert_ne!(hot_grade(with, high, 9.0), own, "{}", &row[0]);
-        assert_ne!(hot_grade(with, low, shear - 0.01), own, "{}", &row[0]);
+        // Each hot grade is known behind a winter grade; alone from 20 on.
+        let number = row[0].trim_start_matches("SAE").trim().split(' ').next().unwrap();
+        let behind = Grade::read(&format!("0W-{number}")).unwrap();
+        assert_eq!(behind.hot, number.parse().ok(), "{}", &row[0]);
+        let alone = Grade::read(number);
+        assert_eq!(alone.is_ok(), behind.hot >= Some(20), "{}", &row[0]);
+        assert!(alone.is_err() || alone.unwrap().cold_limits().is_none());
         hot += 1;
     }
     assert_eq!((winter, hot), (6, 9));
 }
 
-/// Source: j300_classify.csv, read from the table by hand; upper limits are exclusive, and 2.9 is no 40 since 1999.
+/// Source: SAE J300 for winter grades; without a W nothing is promised, and freezing is where that is said: common practice.
 #[test]
-fn data_sheets_are_classified() {
-    let rows = rows("j300_classify.csv");
-    assert_eq!(rows.len(), 7);
-    for row in rows {
-        let expected = row[2].parse::<u8>().ok();
-        for winter in [None, Some(10)] {
-            let found = hot_grade(winter, row[0].parse().unwrap(), row[1].parse().unwrap());
-            assert_eq!(found, expected, "{} mm²/s", &row[0]);
-        }
+fn a_start_is_too_cold_for_some_grades() {
+    for (grade, start, expected) in [
+        ("10W-40", -25.0, None),
+        ("10W-40", -26.0, Some(TooCold::ToCrank)),
+        ("10W-40", -31.0, Some(TooCold::ToPump)),
+        ("SAE 30", 0.0, None),
+        ("SAE 30", -1.0, Some(TooCold::ToPump)),
+    ] {
+        let start = ThermodynamicTemperature::new::<degree_celsius>(start);
+        assert_eq!(Grade::read(grade).unwrap().too_cold(start), expected, "{grade}");
     }
-    // 12.5 is a 40, and 3.6 at high shear is one only with a light winter grade.
-    assert_eq!(hot_grade(Some(5), 12.5, 3.6), Some(40));
-    assert_eq!(hot_grade(Some(15), 12.5, 3.6), None);
 }
 
 /// Source: SAE J300 grades; a gear oil's 75W-90 is of another standard, SAE J306.
@@ -65,7 +60,11 @@ fn grades_as_bottles_print_them() {
     ] {
         assert_eq!(Grade::read(text), Ok(Grade { winter, hot }), "{text}");
     }
-    for text in ["75W-90", "10W-45", "30W", "W40", "10W-W", "4T", "", "10-40", "-5W-30x", "999W"] {
+    for text in [
+        "75W-90", "10W-45", "30W", "W40", "10W-W", "4T", "", "10-40", "-5W-30x", "999W", "0-40",
+        "5.0", "+30", "0-8", "10W/4-0", "10W--40", "1 0W-40", "05W-30", "10W-", "8", "SAE 16",
+        "-30", "+5W-30",
+    ] {
         let refused = Grade::read(text).unwrap_err().to_string();
         assert!(refused.contains("write for example 10W-40"), "{text}: {refused}");
     }
