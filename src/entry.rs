@@ -13,6 +13,7 @@ pub use day::{day, written as day_written};
 pub use dose::{Dose, dose};
 pub(crate) use number::leading;
 pub use number::{Decimal, plain_count, plain_decimal};
+pub(crate) use quantity::slashed;
 pub use quantity::{Read, quantity};
 pub use refusal::Refusal;
 pub(crate) use refusal::quoted;

@@ -99,6 +99,8 @@ pub enum Kind {
     Stages,
     /// Threads, each with its torque.
     ThreadTorques,
+    /// An engine oil's SAE grade.
+    Grade,
     /// Any words.
     Text,
 }

@@ -413,6 +413,7 @@ fn who_takes_a_minus() {
         "warmest_fuel",
         "check_temperature",
         "pour_temperature",
+        "level_reads",
         "coldest_start",
         "coldest_night",
         "adapter_angle",
@@ -421,4 +422,18 @@ fn who_takes_a_minus() {
         "ride_temperature",
     ];
     assert_eq!(signed, expected);
+}
+
+/// What a blank says of a grade is what the line says of it.
+#[test]
+fn a_grade_is_refused_by_table_and_line_alike() {
+    let about = facts::about(facts::OIL_GRADE.id()).unwrap();
+    for text in ["10W-40", "SAE 30", "0-40", "5.0", "+30", "0-8", "10W/4-0", "75W-90", "8", ""] {
+        let entry = Entry::new(text, 0);
+        let from = torpor::garage::Entries::from([(about.id, entry.clone())]);
+        let read = facts::OIL_GRADE.maybe(&from).err();
+        let lack = read.as_ref().and_then(|it| it[0].refusal());
+        assert_eq!(lack, facts::refusal(about, &entry).as_ref(), "{text}");
+        assert_eq!(lack.is_none(), ["10W-40", "SAE 30", ""].contains(&text), "{text}");
+    }
 }

@@ -50,7 +50,7 @@ pub fn quantity(entry: &Entry, dimensions: &[Dimension]) -> Result<Option<Read>,
 }
 
 /// Whether a slash stands between two whole numbers, but for the fraction behind a whole one in "17 1/2".
-fn slashed(text: &str) -> bool {
+pub(crate) fn slashed(text: &str) -> bool {
     let digits = |text: &str| text.chars().take_while(char::is_ascii_digit).count();
     text.match_indices('/').any(|(at, _)| {
         let (before, behind) = (text[..at].trim_end(), text[at + 1..].trim_start());

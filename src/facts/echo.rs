@@ -36,9 +36,12 @@ pub fn as_read(about: &About, entry: &Entry) -> String {
             keys.split_whitespace().map(label).collect::<Vec<_>>().join(", ")
         }
         Kind::Sizes(_) => with_unit(about, entry, text.ends_with(|it: char| it.is_ascii_digit())),
-        Kind::Dose | Kind::Text | Kind::Count { .. } | Kind::Stages | Kind::ThreadTorques => {
-            text.to_owned()
-        }
+        Kind::Dose
+        | Kind::Grade
+        | Kind::Text
+        | Kind::Count { .. }
+        | Kind::Stages
+        | Kind::ThreadTorques => text.to_owned(),
     }
 }
 

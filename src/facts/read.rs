@@ -101,6 +101,7 @@ pub(super) fn check(about: &About, entry: &Entry) -> Result<(), Refusal> {
         Kind::Day => day(about, entry).map(drop),
         Kind::Dose => dose(about, entry).map(drop),
         Kind::Temperatures => temperatures(about, entry).map(drop),
+        Kind::Grade => grade(about, entry).map(drop),
         Kind::Text => text(about, entry).map(drop),
         Kind::Several(choices) => several_codes(choices, entry).map(drop),
         Kind::Count { .. } => count(about, entry).map(drop),
@@ -202,10 +203,15 @@ pub(super) fn one<Q: Quantity>(about: &About, entry: &Entry) -> Told<Q> {
 /// What stands between several sizes. A comma needs its space: "1,5" is one number.
 const BETWEEN_SIZES: [&str; 5] = [";", ", ", " and ", " or ", "\n"];
 
-/// Several numbers, or one as [`one`] reads it. A number without a unit has that of the next one, as in "1 and 4 L".
+/// Several numbers, or one as [`one`] reads it. A number without a unit means the blank's own; beside one in another unit
+/// it could be either, and "1/4" a fraction or two sizes: both are refused.
 pub(super) fn sizes_read(about: &About, entry: &Entry) -> Told<Vec<Read>> {
     if entry.text.chars().count() > entry::LONGEST {
         return Err(Refusal::TooLong);
+    }
+    let either_way = || Refusal::Together(crate::words::oil::SIZE_AND_UNIT.to_owned());
+    if entry::slashed(&entry.text) {
+        return Err(either_way());
     }
     // One amount as manuals print it, the same again in brackets, has commas of its own.
     if let Ok(Some((one, _))) = quantity(about, entry) {
@@ -215,16 +221,16 @@ pub(super) fn sizes_read(about: &About, entry: &Entry) -> Told<Vec<Read>> {
     for between in BETWEEN_SIZES {
         text = entry::replaced(&text, between, ";");
     }
-    let mut read = Vec::new();
-    let mut unit = entry.unit;
-    for part in text.rsplit(';').filter(|it| !it.trim().is_empty()) {
-        if let Some((size, _)) = quantity(about, &Entry { text: part.to_owned(), unit, ..*entry })?
-        {
-            unit = size.unit.map_or(unit, |it| it.code);
-            read.push(size);
-        }
+    let mut read: Vec<Read> = Vec::new();
+    let mut bare = false;
+    for part in text.split(';').filter(|it| !it.trim().is_empty()) {
+        bare |= !part.contains(|it: char| it.is_ascii_alphabetic());
+        read.extend(quantity(about, &Entry { text: part.to_owned(), ..*entry })?.map(|it| it.0));
     }
-    read.reverse();
+    let own = about.unit_for(entry, Default::default());
+    if bare && read.iter().any(|it| it.unit != own) {
+        return Err(either_way());
+    }
     Ok((!read.is_empty()).then_some(read))
 }
 

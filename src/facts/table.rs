@@ -84,7 +84,7 @@ facts! {
     /// Whose ounces and gallons the label means.
     LABEL_MEASURES: Measures = 21, "label_measures", Garage, Kind::Choice(LABEL_MEASURES_OF), choice;
     /// Of the fuel that is filled in.
-    FILL_TEMPERATURE: ThermodynamicTemperature = 22, "fill_temperature", Season, number![from(-18.0, 60.0, Measure::Temperature, &units::CELSIUS)], one;
+    FILL_TEMPERATURE: ThermodynamicTemperature = 22, "fill_temperature", Season, number![from(-18.0, 90.0, Measure::Temperature, &units::CELSIUS)], one;
     /// That the fuel may get until it is ridden.
     WARMEST_FUEL: ThermodynamicTemperature = 23, "warmest_fuel", Season, number![from(-18.0, 90.0, Measure::Temperature, &units::CELSIUS)], one;
     /// Since it was full.
@@ -127,13 +127,13 @@ facts! {
     /// Of the oil that is poured.
     POUR_TEMPERATURE: ThermodynamicTemperature = 43, "pour_temperature", Season, number![from(-18.0, 149.0, Measure::Temperature, &units::CELSIUS)], one;
     /// As printed.
-    OIL_GRADE: Grade = 44, "oil_grade", Garage, Kind::Text, grade;
+    OIL_GRADE: Grade = 44, "oil_grade", Garage, Kind::Grade, grade;
     /// As printed.
     JASO_CLASS: Jaso = 45, "jaso_class", Garage, Kind::Choice(JASO_CLASSES), choice;
     /// Whether the clutch runs in the engine's oil.
     WET_CLUTCH: bool = 46, "wet_clutch", Bike, Kind::Choice(YES_OR_NO), choice;
     /// 0 % at the low mark, 100 % at the full one.
-    LEVEL_READS: Rough<Ratio> = 47, "level_reads", Season, range![from(0.0, 150.0, Measure::Share, &units::PERCENT)], rough;
+    LEVEL_READS: Rough<Ratio> = 47, "level_reads", Season, range![from(-200.0, 300.0, Measure::Share, &units::PERCENT)], rough;
     /// With this oil in.
     COLDEST_START: ThermodynamicTemperature = 48, "coldest_start", Season, number![from(-70.0, 50.0, Measure::Temperature, &units::CELSIUS)], one;
 

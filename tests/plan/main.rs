@@ -427,7 +427,7 @@ fn zero_is_an_answer() {
     let panel = plan::fuel(&kept, UnitSet::Metric);
     assert_eq!(figure(&panel.head), "0.0 mL");
     assert_eq!(figure(answer(&panel, labels::FUEL_TO_ADD)), "0.0 L");
-    assert_eq!(panel.warnings, [notes::NO_ROOM_TO_GROW, notes::FULL_CANNOT_MIX]);
+    assert_eq!(panel.warnings, [notes::NO_ROOM_TO_GROW], "nothing to pour in");
     kept.put(facts::FUEL_IN_TANK.id(), Entry::new("0", units::LITER.code));
     assert_eq!(figure(answer(&plan::fuel(&kept, UnitSet::Metric), labels::FUEL_TO_ADD)), "16.0 L");
     kept.put(facts::FUEL_IN_TANK.id(), Entry::default());
