@@ -25,7 +25,7 @@ pub use level::{
     share_of, to_add_about, usual_level,
 };
 pub use run::{BOWLS_LEFT, INJECTION_RUN, RUN_DISTANCE, RunThrough, Supply, run_through};
-pub use treat::{Label, STABILIZER, spoons, stabilizer, stabilizer_about};
+pub use treat::{Label, STABILIZER, is_rich, spoons, stabilizer, stabilizer_about};
 pub use water::{
     Air, DAYS, HELD_BY_E0, HELD_BY_E10, SHED, WATER_BREATHED, breathed, dissolved, held_by_e0,
     held_by_e10, shed,
@@ -119,8 +119,6 @@ pub enum FuelError {
     LabelOrder,
     /// Doses of zero or less.
     Multiple,
-    /// Fuel to treat of zero or less.
-    Final,
     /// More fuel before than after filling.
     InsideOverFinal,
     /// Share treated outside zero to one.
@@ -156,8 +154,7 @@ impl fmt::Display for FuelError {
             Self::Label => "dose and fuel on the label have to be more than 0 each",
             Self::LabelOrder => "dose on the label has to be less than the fuel it treats",
             Self::Multiple => "number of doses has to be more than 0",
-            Self::Final => "fuel to treat has to be more than 0",
-            Self::InsideOverFinal => "fuel already in the tank has to be at most the fuel to treat",
+            Self::InsideOverFinal => "fuel in the tank has to be at most the volume to fill to",
             Self::Treated => "share already treated has to be from 0 % to 100 %",
             Self::Line => "volume of the fuel line has to be more than 0",
             Self::Bowls => "volume of the carburetor bowls has to be more than 0",

@@ -63,8 +63,12 @@ pub fn dose(entry: &Entry) -> Result<Option<Dose>, Refusal> {
             ambiguous: false,
         }
     } else {
-        let volume = |it, beside| units::spelled(it, Dimension::Volume, beside).ok_or_else(refused);
-        let both = [volume(left, beside)?, volume(right, beside)?];
+        let spelled = |beside| {
+            let [one, other] =
+                [left, right].map(|it| units::spelled(it, Dimension::Volume, beside));
+            one.zip(other).map(|(one, other)| [one, other]).ok_or_else(refused)
+        };
+        let both = spelled(beside)?;
         // A clear country on one side settles a bare "oz" or "gal" on the other; a metric unit has none.
         let clear = |it: Spelled| match it {
             Spelled::Clear(unit) if unit.is_national() => Some(unit),
@@ -72,7 +76,7 @@ pub fn dose(entry: &Entry) -> Result<Option<Dose>, Refusal> {
         };
         let country = both.into_iter().find_map(clear);
         let [one, other] = match country {
-            Some(_) => [volume(left, country)?, volume(right, country)?],
+            Some(_) => spelled(country)?,
             None => both,
         };
         let shared = |it: &Spelled| matches!(it, Spelled::Shared { .. });

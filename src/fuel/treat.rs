@@ -51,18 +51,19 @@ impl Label {
     pub fn ratio(&self) -> Ratio {
         self.ratio
     }
+}
 
-    /// Whether it is richer than 1:50. Labels are mostly 1:200 to 1:1300 (common practice, no source).
-    pub fn is_rich(&self) -> bool {
-        self.ratio.base() > 0.02
-    }
+/// Whether so much `dose` for so much `fuel` is richer than 1:50. Labels are mostly 1:200 to 1:1300 (common practice, no
+/// source).
+pub fn is_rich(dose: f64, fuel: f64) -> bool {
+    dose * 50.0 > fuel
 }
 
 /// Stabilizer to add so that all of the `last` volume in the tank has `multiple` doses (1 as on the label), when
 /// the share `treated` of what is `inside` before filling already has one dose. Never under zero.
 ///
 /// # Errors
-/// [`FuelError::Final`], [`FuelError::Inside`], [`FuelError::InsideOverFinal`], [`FuelError::Treated`],
+/// [`FuelError::FillTo`], [`FuelError::Inside`], [`FuelError::InsideOverFinal`], [`FuelError::Treated`],
 /// [`FuelError::Multiple`].
 pub fn stabilizer(
     last: Volume,
@@ -72,7 +73,7 @@ pub fn stabilizer(
     multiple: f64,
 ) -> Result<Answer<Volume>, FuelError> {
     if !positive(last) {
-        return Err(FuelError::Final);
+        return Err(FuelError::FillTo);
     }
     if !positive_or_none(inside) {
         return Err(FuelError::Inside);

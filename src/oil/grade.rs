@@ -28,6 +28,10 @@ pub const PUMPS_TO: Law = Law {
 const WINTER: [u8; 6] = [0, 5, 10, 15, 20, 25];
 const HOT: [u8; 8] = [8, 12, 16, 20, 30, 40, 50, 60];
 
+/// How far under the number before the W the limits lie, kelvins. Source: SAE J300, January 2015.
+const CRANKS_BELOW: f64 = 35.0;
+const PUMPS_BELOW: f64 = 40.0;
+
 /// The lightest hot grade that is taken without a W: lighter ones are sold behind one (common practice, no source).
 const ALONE_FROM: u8 = 20;
 
@@ -81,11 +85,16 @@ impl Grade {
 
     /// What the grade does not promise for a `start` this cold.
     pub fn too_cold(&self, start: ThermodynamicTemperature) -> Option<TooCold> {
-        match self.cold_limits() {
-            None if start.get::<degree_celsius>() < ALONE_TO => Some(TooCold::ToPump),
-            Some([_, pumps]) if start < pumps.value => Some(TooCold::ToPump),
-            Some([cranks, _]) if start < cranks.value => Some(TooCold::ToCrank),
-            _ => None,
+        // A reading loses its last digit on the way through kelvin; the limits themselves are promised.
+        let start = start.get::<degree_celsius>() + 1e-9;
+        let (cranks, pumps) = match self.winter {
+            None => (ALONE_TO, ALONE_TO),
+            Some(number) => (f64::from(number) - CRANKS_BELOW, f64::from(number) - PUMPS_BELOW),
+        };
+        if start < pumps {
+            Some(TooCold::ToPump)
+        } else {
+            (start < cranks).then_some(TooCold::ToCrank)
         }
     }
 
@@ -102,7 +111,7 @@ impl Grade {
                 terms,
             )
         };
-        Some([limit(35.0, &CRANKS_TO), limit(40.0, &PUMPS_TO)])
+        Some([limit(CRANKS_BELOW, &CRANKS_TO), limit(PUMPS_BELOW, &PUMPS_TO)])
     }
 }
 

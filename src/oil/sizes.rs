@@ -21,7 +21,7 @@ pub const LEFT_OF_SIZES: Law = Law {
     formula: "R = max(0, S + N − V)",
     gives: Measure::Oil,
     source: source::BOTTLES,
-    holds: "the engine takes what the manual says; all combinations were compared",
+    holds: "the engine takes what the manual says",
 };
 
 /// The most sizes that are compared.
@@ -145,7 +145,7 @@ pub fn purchases(
                 let terms = vec![
                     need.clone(),
                     shelf.clone(),
-                    term("e", "too little to matter", Measure::Oil, forgiven),
+                    term("e", "forgiven", Measure::Oil, forgiven),
                     term("B", "bottle size", Measure::Oil, *size),
                 ];
                 Some(Answer::exact(f64::from(*count), &BOTTLES, terms))

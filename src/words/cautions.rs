@@ -3,9 +3,10 @@
 /// At the foot of every page.
 pub const MANUAL_DECIDES: &str = "The bike's manual and local codes decide; where in doubt, a licensed mechanic. An estimate is never a specification.";
 
+const VAPOR: &str = "Fuel vapor burns: outdoors or wide open doors, engine cold, no flame, no heater, charger or lamp near.";
 /// Fuel line.
 pub const FUEL: &[&str] = &[
-    "Fuel vapor burns: outdoors or wide open doors, engine cold, no flame, no heater, charger or lamp near.",
+    VAPOR,
     "Never above the bottom of the filler neck: fuel needs room to grow when it warms.",
     "Stabilizer keeps fresh fuel; it cannot mend stale fuel.",
 ];
@@ -18,7 +19,8 @@ pub const LAST_RUN: &[&str] = &[OUTDOORS, HOT];
 pub const LAST_RUN_BOWLS: &[&str] = &[
     OUTDOORS,
     HOT,
-    "Bowls drained: outdoors or wide open doors, engine cold, ignition off, a tap that can be turned off, into a can, no flame, heater, charger or lamp near: fuel vapor burns.",
+    "Bowls are drained into a can, ignition off, tap off where it can be turned.",
+    VAPOR,
 ];
 /// Oil.
 pub const OIL: &[&str] = &[

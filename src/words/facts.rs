@@ -22,7 +22,7 @@ said! {
     ALREADY_TREATED: "Already treated", "How much of the fuel now in the tank already has its stabilizer. Blank: none of it";
     FUEL_SUPPLY: "Fuel supply", "How the engine gets its fuel";
     LINE_VOLUME: "Line and rail", "What lies between tank and injector or bowl; if the manual is silent, 50–100 mL is a fair guess, no source";
-    BOWLS_VOLUME: "Bowls, all together", "What all carburetor bowls hold; drain one into a can and measure: engine cold, ignition off, no flame or heater near, vapor burns";
+    BOWLS_VOLUME: "Bowls, all together", "What all carburetor bowls hold; drain one into a can and measure: engine cold, ignition off, no flame, vapor burns";
     CONSUMPTION: "Fuel consumption", "What the bike uses on a country road";
     GENERAL_TORQUES: "Manual's general table", "For bolts without a figure of their own, by thread: M6 10 N·m; M8 22 N·m; M10×1.25 30–36 N·m. Kept with the bike";
     HIGHEST_DOSE: "Highest dose on the label", "How many times the usual dose it allows, for long storage: 2 for double";
@@ -51,7 +51,7 @@ said! {
     OIL_GRADE: "Oil grade", "As printed on the bottle: 10W-40";
     JASO_CLASS: "JASO class", "In a small box on the bottle's back: MA, MA1, MA2 or MB";
     WET_CLUTCH: "Wet clutch", "Does the clutch run in the engine's oil? On most motorcycles yes, on most scooters no";
-    LEVEL_READS: "Level reads", "As the manual has it read: 0 % at the low mark, 50 % halfway, 100 % at the full mark; below and above them too, as −20 % or 120 %";
+    LEVEL_READS: "Level reads", "0 % at the low mark, 100 % at the full mark; −20 % below, 120 % above";
     COLDEST_START: "Coldest start", "The coldest morning on which you start it with this oil";
     CHEMISTRY: "Chemistry", "What is printed on the battery";
     CAPACITY: "Capacity", "From the label: Ah; for LiFePO4 the Wh";

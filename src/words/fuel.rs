@@ -39,13 +39,14 @@ pub fn which_measures(us: &str, imperial: &str) -> String {
 }
 
 /// Warning.
-pub const RICH_LABEL: &str = "Richer than 1:50, where labels mostly say 1:200 to 1:1300 (common practice, no source): read the label again.";
+pub const RICH_LABEL: &str =
+    "Labels mostly say 1:200 to 1:1300 (common practice, no source): read this one again.";
 /// Beside a dose of nothing.
 pub const ALL_TREATED: &str = "all of it is treated already";
 /// Instead of a dose.
 pub const DRAIN_INSTEAD: &str = "none: drain the tank";
 /// Warning.
-pub const TANK_COUNTS: &str = "Both fuel in the tank and the distance since it was full are given: the fuel in the tank counts.";
+pub const TANK_COUNTS: &str = "The fuel in the tank counts, not the distance since it was full.";
 
 /// Refusal: a level that grows over the neck.
 pub fn would_run_out(over: &str, most: &str) -> String {
@@ -73,7 +74,7 @@ pub fn filled_lower(most: &str) -> String {
     ["The usual 95 % would run over as it warms: it is filled to ", most, " instead."].concat()
 }
 /// Warning: the table of growth has no ethanol.
-pub const GROWTH_OF_E10: &str = "The table that the level comes from is for gasoline without ethanol; how far E10 is off was not found: leave a little more room.";
+pub const GROWTH_OF_E10: &str = "That level is for gasoline without ethanol; how far E10 is off was not found: leave a little more room.";
 
 /// Warning.
 pub const UNTREATED: &str = "Untreated fuel keeps one to three months in a tank (common practice, no source), and this stands longer: treat it while it is fresh, or drain it.";

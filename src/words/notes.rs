@@ -2,15 +2,18 @@
 
 /// Beside the stabilizer.
 pub fn then_fuel_on_top(fuel: &str) -> String {
-    format!("in first, then {fuel} of fuel on top")
+    ["in first, then ", fuel, " of fuel on top"].concat()
 }
 /// The tank needs no fuel.
 pub const FULL_ALREADY: &str = "in; no fuel to add";
 /// More in the tank than it is to be filled to.
 pub fn overfull(by: &str) -> String {
-    format!(
-        "The tank is fuller than that by {by}: take it out, or see that the fuel stands below the filler neck."
-    )
+    [
+        "The tank is fuller than that by ",
+        by,
+        ": take it out, or see that the fuel stands below the filler neck.",
+    ]
+    .concat()
 }
 /// A level with no room above it.
 pub const NO_ROOM_TO_GROW: &str = "That full, fuel has no room to grow when it warms: no higher than the bottom of the filler neck, and not with sun on the tank.";
@@ -27,22 +30,27 @@ pub const RIDE_THEN_BOWLS: &str =
 
 /// Beside the oil.
 pub fn first_pour(pour: &str, top_up: Option<&str>, dry_sump: bool) -> String {
+    let read = if dry_sump { "read the level hot" } else { "settle, read the level" };
     match top_up {
-        Some(top_up) => {
-            let settle = if dry_sump { "read the level hot" } else { "settle, read the level" };
-            format!(
-                "first pour {pour}, run, {settle}, then up to {top_up} more, never over the mark"
-            )
-        }
-        None => format!("first pour {pour}, then up to the level before the engine runs"),
+        Some(top_up) => [
+            "first pour ",
+            pour,
+            ", run, ",
+            read,
+            ", then up to ",
+            top_up,
+            " more, never over the mark",
+        ]
+        .concat(),
+        None => ["first pour ", pour, ", then up to the level before the engine runs"].concat(),
     }
 }
 /// Instead of a top-up where the volume between the marks is not known.
 pub const BY_THE_LEVEL: &str = "by the level alone";
 /// Beside the oil.
 pub fn bottles(count: u32, left: &str) -> String {
-    let bottles = if count == 1 { "bottle" } else { "bottles" };
-    format!("{count} {bottles} to buy, {left} left over")
+    let bottles = if count == 1 { " bottle to buy" } else { " bottles to buy" };
+    super::oil::with_left(&(count.to_string() + bottles), left)
 }
 /// Between the marks is not known.
 pub const MARKS_UNKNOWN: &str = "Between the marks is not known: after the first pour bring the level to the glass or stick before you start the engine.";

@@ -21,7 +21,7 @@ pub fn with_left(purchase: &str, left: &str) -> String {
 }
 /// Beside the oil needed.
 pub fn to_buy(purchase: &str, left: &str) -> String {
-    ["buy ", purchase, ", ", left, " left over"].concat()
+    ["buy ", &with_left(purchase, left)].concat()
 }
 
 /// Refusal.
@@ -68,9 +68,9 @@ pub const OVER_THE_MARK: &str =
 /// Warning.
 pub const UNDER_THE_MARK: &str = "Below the low mark: do not start or run the engine. Pour to the low mark first, then read again.";
 /// Warning.
-pub const NOT_COLD: &str = "An engine is not cold half an hour after a run, nor with oil over 50 °C (common practice, no source): look in the manual which of the two it means.";
+pub const NOT_COLD: &str = "Engine cold, yet read soon after stopping or with warm oil: the manual says which of them it is.";
 /// Beside the oil needed.
-pub const TWO_DRAINS: &str = "dry sump: drain oil tank and engine, two places";
+pub const TWO_DRAINS: &str = "drain oil tank and engine, two places";
 
 /// Instead of a limit.
 pub const NO_WINTER_GRADE: &str = "no W on the label: no promise for the cold";

@@ -95,7 +95,7 @@ fn stabilizer_by_the_label() {
         // The most that the label allows, in all that is in the tank.
         let most = dose(label, number(8)).unwrap();
         close(most.value.get::<milliliter>(), number(10), 0.0501, case);
-        assert!(!label.is_rich(), "{case}");
+        assert!(!fuel::is_rich(1.0, number(2)), "{case}");
     }
 }
 
@@ -120,7 +120,7 @@ fn what_is_treated_already_counts() {
 #[test]
 fn a_rich_label_is_doubted() {
     for (parts, rich) in [(5.0, true), (49.9, true), (50.1, false), (200.0, false)] {
-        assert_eq!(Label::dose_per_fuel(l(1.0), l(parts)).unwrap().is_rich(), rich, "1:{parts}");
+        assert_eq!(fuel::is_rich(1.0, parts), rich, "1:{parts}");
     }
 }
 
@@ -192,12 +192,9 @@ fn refusals_say_what_is_accepted() {
             Label::dose_per_fuel(l(2.0), l(1.0)).err(),
             "dose on the label has to be less than the fuel it treats",
         ),
-        (dose(0.0, 0.0, 0.0, 1.0), "fuel to treat has to be more than 0"),
+        (dose(0.0, 0.0, 0.0, 1.0), "volume to fill to has to be more than 0"),
         (dose(16.0, -1.0, 0.0, 1.0), "fuel in the tank has to be 0 or more"),
-        (
-            dose(16.0, 17.0, 0.0, 1.0),
-            "fuel already in the tank has to be at most the fuel to treat",
-        ),
+        (dose(16.0, 17.0, 0.0, 1.0), "fuel in the tank has to be at most the volume to fill to"),
         (dose(16.0, 8.0, 101.0, 1.0), "share already treated has to be from 0 % to 100 %"),
         (dose(16.0, 8.0, f64::NAN, 1.0), "share already treated has to be from 0 % to 100 %"),
         (dose(16.0, 8.0, 0.0, 0.0), "number of doses has to be more than 0"),

@@ -314,7 +314,7 @@ fn bowls_are_drained_with_care() {
             for word in [
                 "engine cold",
                 "ignition off",
-                "that can be turned off",
+                "tap off where it can be turned",
                 "into a can",
                 "heater, charger or lamp",
                 "vapor",

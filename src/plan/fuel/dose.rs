@@ -32,7 +32,8 @@ pub fn details(
         }
         Err(lacks) => answers.push(Shown::lacking(labels::AT_HIGHEST_DOSE, lacks)),
     }
-    let ounce = match typed(from) {
+    let dose = typed(from);
+    let ounce = match &dose {
         Ok(it) if it.unit == Some(&units::IMP_FL_OZ) => &units::IMP_FL_OZ,
         _ => &units::US_FL_OZ,
     };
@@ -49,19 +50,9 @@ pub fn details(
             warnings.push(words::which_measures(&us, &imperial));
         }
     }
-    if typed(from).and_then(label).is_ok_and(|it| it.is_rich()) {
+    if dose.is_ok_and(|it| fuel::is_rich(it.stabilizer, it.fuel)) {
         warnings.push(words::RICH_LABEL.to_owned());
     }
-}
-
-/// Whether all of the fuel in the tank has its stabilizer already.
-pub fn wholly_treated(from: &dyn Facts) -> bool {
-    matches!(facts::ALREADY_TREATED.maybe(from), Ok(Some(it)) if it.base() >= 1.0)
-}
-
-fn label(dose: Dose) -> Told<Label> {
-    let [dose, treats] = [dose.stabilizer, dose.fuel].map(Volume::of_base);
-    Label::dose_per_fuel(dose, treats).map_err(|why| facts::STABILIZER_LABEL.not_together(why))
 }
 
 /// Whether the label has ounces or gallons of no country.
@@ -100,7 +91,9 @@ fn by(
 ) -> Told<Answer<Volume>> {
     let filled = filled.as_ref().map(|it| (it.level, it.inside)).map_err(Clone::clone);
     let ((level, inside), dose, treated) = all3(filled, dose, facts::ALREADY_TREATED.maybe(from))?;
-    let label = label(dose)?;
+    let [dose, treats] = [dose.stabilizer, dose.fuel].map(Volume::of_base);
+    let label = Label::dose_per_fuel(dose, treats)
+        .map_err(|why| facts::STABILIZER_LABEL.not_together(why))?;
     let treated = treated.unwrap_or(Ratio::of_base(0.0));
     fuel::stabilizer_about(level, inside, treated, label, multiple).map_err(|why| match why {
         FuelError::Treated => facts::ALREADY_TREATED.not_together(why),

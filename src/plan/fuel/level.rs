@@ -19,9 +19,8 @@ pub struct Filled {
     pub level: Volume,
     /// What goes in.
     pub to_add: Answer<Volume>,
-    /// The most that does not run over, where both temperatures are known.
-    pub most: Option<Answer<Volume>>,
-    warming: Option<Warming>,
+    /// The most that does not run over, and how it warms, where both temperatures are known.
+    pub most: Option<(Answer<Volume>, Warming)>,
     /// Whether the usual level was lowered for it.
     lowered: bool,
 }
@@ -34,15 +33,14 @@ pub fn filled(
 ) -> Told<Filled> {
     let (tank, inside, level) =
         all3(facts::TANK_VOLUME.of(from), inside(from, reckoned), facts::FILL_TO.maybe(from))?;
-    let warming = warming(from)?;
-    let most = match &warming {
-        Some(it) => Some(fuel::most_fill(tank, it).map_err(outside)?),
+    let most = match warming(from)? {
+        Some(it) => Some((fuel::most_fill(tank, &it).map_err(outside)?, it)),
         None => None,
     };
     let usual = fuel::usual_level(tank);
     let typed = level.map(|level| amount(level, tank));
-    let least = most.as_ref().map_or(tank, |it| it.value);
-    if let (Some(level), Some(warming)) = (typed, &warming)
+    let least = most.as_ref().map_or(tank, |it| it.0.value);
+    if let (Some(level), Some((_, warming))) = (typed, &most)
         && level > least
         && level <= tank
     {
@@ -58,7 +56,7 @@ pub fn filled(
         FuelError::Inside | FuelError::InsideOverTank => facts::FUEL_IN_TANK.not_together(why),
         _ => facts::FILL_TO.not_together(why),
     })?;
-    Ok(Filled { tank, inside, level, to_add, most, warming, lowered })
+    Ok(Filled { tank, inside, level, to_add, most, lowered })
 }
 
 fn amount(level: Level, tank: Volume) -> Volume {
@@ -117,22 +115,23 @@ fn warming(from: &dyn Facts) -> Told<Option<Warming>> {
 /// Warnings about levels that fuel grows out of, or that are fuller than wanted.
 pub fn warnings(from: &dyn Facts, filled: &Filled, set: UnitSet, warnings: &mut Vec<String>) {
     let (inside, _) = filled.inside;
-    let growth = filled.most.as_ref().zip(filled.warming.as_ref());
-    let most = growth.map(|(most, _)| show::rounded_down(Measure::Tank, most.value, set));
-    let most = most.unwrap_or_default();
-    let runs_out = growth.filter(|(most, _)| inside > most.value);
-    if let Some(Ok(over)) = runs_out.map(|(_, it)| fuel::runs_out(filled.tank, inside, it)) {
-        let over = show::rounded(Measure::Dose, over.value, set);
-        warnings.push(words::will_run_out(&over, &most));
+    let over = filled.most.as_ref().filter(|it| inside > it.0.value);
+    let most = |it: &(Answer<Volume>, Warming)| show::rounded_down(Measure::Tank, it.0.value, set);
+    let said = if let Some(it) = over
+        && let Ok(over) = fuel::runs_out(filled.tank, inside, &it.1)
+    {
+        words::will_run_out(&show::rounded(Measure::Dose, over.value, set), &most(it))
     } else if inside > filled.level {
-        let over = show::rounded(Measure::Tank, inside - filled.level, set);
-        warnings.push(notes::overfull(&over));
-    } else if filled.lowered {
-        warnings.push(words::filled_lower(&most));
-    } else if growth.is_none() && fuel::no_room(filled.tank, filled.level) {
-        warnings.push(notes::NO_ROOM_TO_GROW.to_owned());
-    }
-    if let (Some(_), Ok(Some(FuelType::E10))) = (growth, facts::FUEL_TYPE.maybe(from)) {
+        notes::overfull(&show::rounded(Measure::Tank, inside - filled.level, set))
+    } else if let Some(it) = &filled.most {
+        if filled.lowered { words::filled_lower(&most(it)) } else { String::new() }
+    } else if fuel::no_room(filled.tank, filled.level) {
+        notes::NO_ROOM_TO_GROW.to_owned()
+    } else {
+        String::new()
+    };
+    warnings.extend(Some(said).filter(|it| !it.is_empty()));
+    if let (Some(_), Ok(Some(FuelType::E10))) = (&filled.most, facts::FUEL_TYPE.maybe(from)) {
         warnings.push(words::GROWTH_OF_E10.to_owned());
     }
 }

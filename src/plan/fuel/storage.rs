@@ -6,41 +6,36 @@ use crate::fuel::{self, Air, DAYS};
 use crate::season::Season;
 use crate::show::Shown;
 use crate::units::UnitSet;
-use crate::words::{fuel as words, labels};
-use crate::working::Answer;
+use crate::words::{fuel as words, labels, notes};
+use crate::working::{Answer, Quantity};
 
-/// How old the fuel gets.
+/// How old the fuel gets, and what is said of that.
 pub struct Age {
-    /// On the ride date, or in twelve months where there is none.
-    pub days: Answer<f64>,
+    /// Days on the ride date, or in twelve months where there is none.
+    pub days: Told<Answer<f64>>,
     /// Whether it is drained rather than treated, as far as the dates tell.
     pub too_old: bool,
-    /// Whether untreated fuel keeps until the bike is parked, and until it is ridden.
-    keeps: [bool; 2],
+    /// Warning.
+    pub care: Option<&'static str>,
 }
 
-/// Age over the season.
-pub fn age(from: &dyn Facts, season: &Season) -> Told<Age> {
-    let bought = facts::FUEL_BOUGHT.maybe(from)?.unwrap_or(season.park());
-    let days =
-        fuel::age(bought, season.end()).map_err(|why| facts::FUEL_BOUGHT.not_together(why))?;
-    let parked = days.value - season.days() as f64;
+/// Age over the season of fuel that `will_be` treated or not; what was treated before is neither stale nor untreated.
+pub fn age(from: &dyn Facts, season: &Season, will_be: bool) -> Age {
+    let days = facts::FUEL_BOUGHT.maybe(from).and_then(|bought| {
+        let bought = bought.unwrap_or(season.park());
+        fuel::age(bought, season.end()).map_err(|why| facts::FUEL_BOUGHT.not_together(why))
+    });
+    let old = days.as_ref().map_or(0.0, |it| it.value);
+    let parked = old - season.days() as f64;
     // Twelve months that were only taken for want of a date are no age to judge by.
-    let known = if season.ride().is_some() { days.value } else { parked };
-    let keeps = [parked, days.value].map(|it| fuel::keeps(it, false));
-    Ok(Age { too_old: !fuel::keeps(known, true), keeps, days })
-}
-
-impl Age {
-    /// Against what is said of untreated fuel; what was `treated` before keeps as long as treated fuel.
-    pub fn warnings(&self, treated: bool, will_be: bool, warnings: &mut Vec<String>) {
-        let [until_parked, until_ridden] = self.keeps;
-        let (kept, said) =
-            if will_be { (until_parked, words::STALE) } else { (until_ridden, words::UNTREATED) };
-        if !(kept || treated || self.too_old) {
-            warnings.push(said.to_owned());
-        }
-    }
+    let too_old = !fuel::keeps(if season.ride().is_some() { old } else { parked }, true);
+    let (judged, said) = if will_be { (parked, words::STALE) } else { (old, words::UNTREATED) };
+    let care = match facts::ALREADY_TREATED.maybe(from) {
+        _ if too_old => Some(notes::TOO_LONG_TO_TREAT),
+        Ok(Some(it)) if it.base() >= 1.0 => None,
+        _ => (!fuel::keeps(judged, false)).then_some(said),
+    };
+    Age { days, too_old, care }
 }
 
 /// Water breathed in over the season, against what the fuel holds; only where the fuel is named.

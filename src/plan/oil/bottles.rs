@@ -46,16 +46,18 @@ pub fn bottles(
             it.counts.iter().zip(&sizes).map(|(count, it)| (*count, size(*it))).collect();
         words::purchase(&bottles)
     };
-    if let Some(to_buy) = &least_left.to_buy {
-        note.push(notes::bottles(least_left.bottles(), &left(&least_left)));
-        answers.push(Shown::count(labels::BOTTLES_TO_BUY, Ok(to_buy.clone()), set));
+    let least = left(&least_left);
+    if let Some(to_buy) = least_left.to_buy {
+        note.push(notes::bottles(to_buy.value as u32, &least));
+        answers.push(Shown::count(labels::BOTTLES_TO_BUY, Ok(to_buy), set));
     } else {
-        note.push(words::to_buy(&said(&least_left), &left(&least_left)));
-        answers.push(Shown::words(labels::BOTTLES_TO_BUY, said(&least_left)));
-    }
-    if fewest.bottles() < least_left.bottles() {
-        let fewest = words::with_left(&said(&fewest), &left(&fewest));
-        answers.push(Shown::words(labels::FEWEST_BOTTLES, fewest));
+        let bought = said(&least_left);
+        note.push(words::to_buy(&bought, &least));
+        answers.push(Shown::words(labels::BOTTLES_TO_BUY, bought));
+        if fewest.bottles() < least_left.bottles() {
+            let fewest = words::with_left(&said(&fewest), &left(&fewest));
+            answers.push(Shown::words(labels::FEWEST_BOTTLES, fewest));
+        }
     }
     answers.push(Shown::quantity(labels::LEFT_OVER, Ok(least_left.left_over), set));
 }
