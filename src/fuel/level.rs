@@ -5,7 +5,7 @@ use crate::expansion::Table;
 use crate::source;
 use crate::{
     units::Measure,
-    working::{Amount, Answer, Law, Parts, Quantity, Term, term},
+    working::{Amount, Answer, Law, Quantity, Term, term},
 };
 use uom::si::f64::{Area, Length, MassDensity, Ratio, ThermodynamicTemperature, Volume};
 
