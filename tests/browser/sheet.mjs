@@ -111,7 +111,7 @@ export async function allEntries(page) {
     const fields = [...main.querySelectorAll("input:not([type=date]), select")];
     const units = [...main.querySelectorAll("button.unit")];
     return [
-      ...fields.map((it) => `${it.id}: ${it.type === "radio" ? it.checked : it.value}`),
+      ...fields.map((it) => `${it.id}: ${["radio", "checkbox"].includes(it.type) ? it.checked : it.value}`),
       ...units.map((it) => `unit of ${it.previousElementSibling?.id}: ${it.textContent}`),
     ];
   });
