@@ -74,7 +74,7 @@ fn a_row_says_what_its_setting_is_right_with() {
         (facts::ADAPTER_LENGTH.id(), "40 mm"),
     ];
     let kept = kept(&through);
-    assert_eq!(plain(&row(&kept).with), "only with the 40 mm adapter in line, hand at 285 mm");
+    assert_eq!(plain(&row(&kept).with), "only with the 40 mm adapter in line");
     assert!(plain(&panel(&kept).note).contains("only with the 40 mm adapter in line"));
     let dragged = [
         (facts::TORQUE.id(), "30 N·m"),

@@ -183,7 +183,8 @@ fn notes_of(
     if drawer.len() > 1 && off_scale.is_none() && fit.is_ok() {
         note.push(notes::with_wrench(&held.name));
     }
-    note.extend(fit.as_ref().ok().and_then(|_| row::through(asked, held, set)));
+    let hand = held.length.as_ref().ok().copied().flatten();
+    note.extend(fit.as_ref().ok().and_then(|_| row::through(asked, hand, set)));
     if let (Ok(wrench), Ok(_), Some(setting)) = (&held.wrench, fit, setting)
         && wrench.graduation().is_some()
     {

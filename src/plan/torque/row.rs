@@ -74,7 +74,8 @@ fn bare(figure: Figure) -> Row {
 /// What makes the setting right: adapter, drag, several bolts, the wrench where there is a choice.
 fn with(asked: &Asked, held: &Held, several: bool, set: UnitSet) -> String {
     let mut with = Vec::new();
-    with.extend(through(asked, held, set));
+    // Without the hand: it is the wrench's, and would change every row of the list with each letter of its length.
+    with.extend(through(asked, None, set));
     if let Ok(Some(drag)) = asked.drag {
         with.push(notes::drag_on_top(&show::rounded(Measure::Torque, drag, set)));
     }
@@ -94,8 +95,8 @@ fn with(asked: &Asked, held: &Held, several: bool, set: UnitSet) -> String {
     with.join(" · ")
 }
 
-/// The adapter that a setting is reckoned for.
-pub(super) fn through(asked: &Asked, held: &Held, set: UnitSet) -> Option<String> {
+/// The adapter that a setting is reckoned for, and where the `hand` is.
+pub(super) fn through(asked: &Asked, hand: Option<Length>, set: UnitSet) -> Option<String> {
     let length = |it: Length| show::rounded(Measure::Span, it, set);
     match asked.adapter.as_ref().ok()? {
         Fitted::None => None,
@@ -107,7 +108,7 @@ pub(super) fn through(asked: &Asked, held: &Held, set: UnitSet) -> Option<String
                 180.0 => choices::POINTING_BACK.to_owned(),
                 other => notes::at_angle(&format!("{}°", digits::brief(other, 4))),
             };
-            let hand = held.length.as_ref().ok().copied().flatten().map(length);
+            let hand = hand.map(length);
             let adapter = length(*adapter.as_ref().ok()?);
             Some(notes::through(&adapter, &how, &hand.unwrap_or_default()))
         }
