@@ -120,9 +120,16 @@ impl Pasted {
         self.take(page, all);
     }
 
-    /// The table whose fasteners are taken back, in place of what was left of it.
+    /// The table whose fasteners are taken back, in place of what was left of it; what was typed since stays below.
     pub fn put_back(self, page: Page, text: String) {
-        self.take(page, text);
+        let left = self
+            .text
+            .with_untracked(|now| now.lines().all(|line| text.lines().any(|known| known == line)));
+        if left {
+            self.take(page, text);
+        } else {
+            self.take(page, text + "\n" + &self.text.get_untracked());
+        }
     }
 
     /// Every row as it was read, or what is wrong with it, to be mended there; those that are whole can be added.

@@ -15,10 +15,6 @@ fn tank(more: &[(Id, &str)]) -> Kept {
     kept
 }
 
-fn words_of(panel: &Panel, label: &str) -> String {
-    answer(panel, label).figure_words()
-}
-
 /// A newcomer has a dose after three entries; by hand 95 % of 16 L by 400 are 38 mL, 7.7 teaspoons.
 #[test]
 fn three_entries_are_enough() {

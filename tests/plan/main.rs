@@ -27,6 +27,11 @@ fn typed(list: &[(Id, &str)]) -> Kept {
     kept
 }
 
+/// The figure of an answer in words.
+fn words_of(panel: &Panel, label: &str) -> String {
+    answer(panel, label).figure_words()
+}
+
 #[track_caller]
 fn answer<'a>(panel: &'a Panel, label: &str) -> &'a Shown {
     panel.answer(label).unwrap_or_else(|| panic!("no answer “{label}”"))

@@ -17,10 +17,6 @@ fn change(more: &[(Id, &str)]) -> Kept {
     kept
 }
 
-fn words_of(panel: &Panel, label: &str) -> String {
-    answer(panel, label).figure_words()
-}
-
 /// By hand: 3.1 L of half liters, liters and four liters: 3 + 1 leave 0.4 L, one of four leaves 0.9.
 #[test]
 fn several_bottle_sizes_are_combined() {
