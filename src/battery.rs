@@ -11,7 +11,10 @@
 //! | [`voltage`] | resting voltage and charge, either way |
 //! | [`forecast`] | day by day, and the answers for the season |
 //! | [`freezing`] | how much cold the acid still bears |
-//! | [`recharge`] | days to charge on, and how long that takes |
+//! | [`gravity`] | charge from a hydrometer |
+//! | [`recharge`] | days to charge on, evenly spread |
+//! | [`charging`] | how long that takes and at what voltage; the starter in the cold |
+//! | [`readings`] | the draw that two readings imply, a reading against the band |
 //!
 //! ```
 //! use chrono::NaiveDate;
@@ -34,9 +37,12 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
+pub mod charging;
 pub mod forecast;
 pub mod freezing;
+pub mod gravity;
 pub mod parameters;
+pub mod readings;
 pub mod recharge;
 pub mod state;
 pub mod voltage;
@@ -44,11 +50,18 @@ pub mod voltage;
 mod curve;
 mod decay;
 
+pub use charging::{ChargingError, charging_time};
+pub(crate) use forecast::as_band;
 pub use forecast::{FirstDayBelow, Forecast};
 pub use freezing::FreezeMargin;
+pub use gravity::AcidScale;
 pub use parameters::{Chemistry, Parameters};
-pub use recharge::{ChargingError, RechargePlan, charging_time};
-pub use state::{Battery, BatteryError, Roughly, charged_about, drawing_about, labelled, lithium};
+pub use readings::{Reading, ReadingError, Verdict, implied_draw};
+pub use recharge::{RechargePlan, Remedy};
+pub use state::{
+    Battery, BatteryError, Roughly, charged_about, charged_by_riding, draw_not_measured,
+    drawing_about, labelled, lithium,
+};
 pub use voltage::{ChargeRead, VoltageError};
 
 /// One number for each edge of the band: [`SLOW`], [`TYPICAL`], [`FAST`].

@@ -8,7 +8,9 @@ mod general;
 mod read;
 mod table;
 
-pub use choices::{Adapter, Dressing, FuelSupply, Mind, Place, SelfLocking, ThreadsInto};
+pub use choices::{
+    Adapter, BatteryKept, Climate, Dressing, FuelSupply, Mind, Place, SelfLocking, ThreadsInto,
+};
 pub use echo::{as_read, echo};
 pub use fluids::{Bowls, FuelType, LevelRead, Measures, Stand, Tap, Warm};
 pub use general::GeneralTorque;

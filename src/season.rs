@@ -127,6 +127,12 @@ impl Season {
         }
     }
 
+    /// Days left over behind the whole months.
+    pub fn days_over_months(&self) -> i64 {
+        let whole = self.park.checked_add_months(Months::new(self.whole_months()));
+        whole.map_or(0, |it| (self.end - it).num_days())
+    }
+
     /// The day so many days after the park date.
     pub fn day(&self, index: usize) -> NaiveDate {
         self.park.checked_add_days(Days::new(index as u64)).unwrap_or(self.end)
@@ -226,6 +232,28 @@ impl Temperatures {
         let swing = half.get::<kelvin>();
         let sensible = (0.0..=30.0).contains(&swing);
         sensible.then_some(Self { swing, ..self }).ok_or(TemperatureError::SwingOutOfRange)
+    }
+
+    /// A place that is so much warmer than this one all year: a shed against the air outside.
+    pub fn warmer_by(self, step: TemperatureInterval) -> Self {
+        let step = step.get::<kelvin>();
+        let course = match self.course {
+            Course::Constant(mean) => Course::Constant(mean + step),
+            Course::Monthly(means) => Course::Monthly(means.map(|it| it + step)),
+        };
+        Self { course, ..self }
+    }
+
+    /// Whether it is the same temperature all year.
+    pub fn is_steady(&self) -> bool {
+        matches!(self.course, Course::Constant(_))
+    }
+
+    /// Mean of the coldest day of a season: of the park date where no night is stored.
+    pub fn coldest_of(&self, season: &Season) -> ThermodynamicTemperature {
+        let park = self.celsius_on(season.park());
+        let coldest = season.nights().map(|it| self.celsius_on(it)).fold(park, f64::min);
+        ThermodynamicTemperature::new::<degree_celsius>(coldest)
     }
 
     /// Mean temperature of a day.

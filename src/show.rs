@@ -102,15 +102,20 @@ impl Shown {
         Self::in_base(label, told, set, unit)
     }
 
-    /// A quantity that is no one number: its range alone, two digits, rounded inward.
+    /// A quantity that is no one number: its range alone; a torque with two digits, rounded inward.
     pub fn span(label: &'static str, told: Told<Answer<impl Quantity>>, set: UnitSet) -> Self {
         let ends = told.as_ref().ok().and_then(|it| {
             let unit = it.law.gives.usual(set)?;
-            Some(it.bounds?.map(|it| unit.of_base(it.base())))
+            Some((it.law.gives, it.bounds?.map(|it| unit.of_base(it.base()))))
         });
         let mut shown = Self::quantity(label, told, set);
-        if let (Some(ends), Figure::Number { text, range, .. }) = (ends, &mut shown.figure) {
-            *text = inward(ends);
+        if let (Some((measure, ends)), Figure::Number { text, range, .. }) =
+            (ends, &mut shown.figure)
+        {
+            *text = match (measure, &range) {
+                (Measure::Torque, _) | (_, None) => inward(ends),
+                (_, Some([low, high])) => format!("{low}–{high}"),
+            };
             *range = None;
         }
         shown

@@ -69,6 +69,16 @@ sources! {
     FREEZING: "Tf(SG): US Army OD1002 lesson 2, TM 5-4210-230-14&P-1 table 2, TM 10-6140-200-14 table 1-1, which agree within 5 °F; SG in proportion to the charge: DOE-HDBK-1084-95 p. 17; flat counts as SG 1.050 (assumed)";
     LEAD_ACID_CHARGING: "the last fifth cannot be charged fast (charging pages); 0.95 from memory of Stevens and Corey, Sandia; 0.80 and C/20 h, mean of a taper from C/10 h to C/100 h, are assumed. From flat at C/10 it gives 13.4 h; pages say 12–16 h";
     LITHIUM_CHARGING: "0.99: a battery education page; the slower last twentieth is assumed";
+    COLDEST_NIGHT: "climate normals of the station (NOAA NCEI or Environment Canada, see season::places); 15 to 20 K under the mean night of the coldest month: common practice, no source";
+    MAINTAINED: "US Army PS Magazine, TB 43-PS-665, April 2008, p. 14: a charged battery is 95 to 100 % full; that a maintainer keeps it so: common practice, no source";
+    SPREAD: "arithmetic on the forecast; that even spreading is best: common practice, no source";
+    HYDROMETER: "golf-vehicle and car makers' hydrometer tables, US Army TM 5-4210-230-14&P-1, battery section: 0.004 for each 10 °F from 80 °F; Encyclopedia Americana, Electric Storage Battery: 0.003";
+    GRAVITY_SCALES: "1.265: US Army TM 5-4210-230-14&P-1, battery section, table 2, in proportion by DOE-HDBK-1084-95 p. 17; 1.280: manual filed as TM 5-1185, tables II-III, and TM 10-6140-200-14, table 1-1";
+    CHARGE_VOLTAGE: "flooded 14.8 V: deep-cycle battery data sheet, 14.4 V: common practice, no source; AGM, gel 14.1 to 14.4 V: 12 V product sheets; n: battery education pages, 3 mV, an encyclopedia's article, 5 mV";
+    FLOAT_VOLTAGE: "flooded 13.2 V: deep-cycle battery data sheet; AGM, gel 13.5 to 13.8 V: 12 V product sheets; n: as for charging";
+    LITHIUM_VOLTAGE: "14.6 V: a cell maker's page, 3.65 V a cell; 14.2 V: a LiFePO4 battery's installation manual, section 6.4";
+    COLD_CRANKING: "US Army TM 5-4210-230-14&P-1, truck service manual, battery section, table 3; straight lines between";
+    IMPLIED_DRAW: "the law of the charge from day to day, solved for the draw; resting voltages as for the charge; ±0.01 V: common practice, no source";
 }
 
 // Coolant, tires, brake and other fluids.

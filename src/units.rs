@@ -53,6 +53,8 @@ pub enum Dimension {
     Density,
     /// Base: kilogram.
     Mass,
+    /// Density of battery acid over water's. Base: 1.
+    Gravity,
 }
 
 /// How a number in a unit becomes the base unit of its dimension.
@@ -183,6 +185,8 @@ pub enum Measure {
     Density,
     /// Water in fuel.
     Water,
+    /// Of battery acid.
+    Gravity,
     /// A pure number: a count.
     Number,
     /// A pure number near one: a factor, a coefficient.
@@ -237,6 +241,7 @@ impl Measure {
             (Measure::Pressure, Metric) => const { &[&BAR, &KILOPASCAL, &PSI] },
             (Measure::Pressure, Us) => const { &[&PSI, &BAR, &KILOPASCAL] },
             (Measure::Force, Metric) => const { &[&KILONEWTON, &NEWTON] },
+            (Measure::Gravity, _) => const { &[&SPECIFIC_GRAVITY] },
             (Measure::Force, Us) => const { &[&POUND_FORCE] },
             (Measure::Density, _) => const { &[&KG_PER_M3, &KG_PER_LITER] },
             (Measure::Water, _) => const { &[&GRAM] },

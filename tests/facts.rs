@@ -55,12 +55,19 @@ const FROZEN: &[(u16, &str, Home)] = &[
     (54, "key_off_draw", Home::Bike),
     (55, "charge_below", Home::Bike),
     (56, "charger_current", Home::Garage),
+    (57, "specific_gravity", Home::Season),
+    (58, "read_at", Home::Season),
+    (59, "acid_scale", Home::Bike),
     (60, "park_date", Home::Season),
     (61, "ride_date", Home::Season),
     (62, "where_it_stands", Home::Garage),
     (63, "monthly_means", Home::Garage),
     (64, "coldest_night", Home::Garage),
     (65, "unit_set", Home::Garage),
+    (66, "climate", Home::Garage),
+    (67, "warmer_by", Home::Garage),
+    (68, "day_and_night", Home::Garage),
+    (69, "battery_kept", Home::Season),
     (70, "fastener_name", Home::Fastener),
     (71, "torque", Home::Fastener),
     (72, "adapter", Home::Fastener),
@@ -128,6 +135,13 @@ const FROZEN: &[(u16, &str, Home)] = &[
     (140, "primary_oil_changed", Home::Bike),
     (141, "fork_oil_changed", Home::Bike),
     (142, "two_stroke_oil_changed", Home::Bike),
+    (144, "kept_at", Home::Season),
+    (145, "kept_coldest", Home::Season),
+    (146, "meter_reads", Home::Season),
+    (147, "meter_read_on", Home::Season),
+    (148, "earlier_reading", Home::Season),
+    (149, "earlier_read_on", Home::Season),
+    (150, "rested", Home::Season),
 ];
 
 /// Frozen form: fact, code and key of each choice.
@@ -147,8 +161,24 @@ const FROZEN_CHOICES: &[(u16, &[(u8, &str)])] = &[
         50,
         &[(1, "flooded_antimony"), (2, "agm"), (3, "gel"), (4, "flooded_calcium"), (5, "lifepo4")],
     ),
+    (59, &[(1, "1265"), (2, "1280")]),
     (62, &[(1, "heated"), (2, "unheated"), (3, "outdoors")]),
     (65, &[(1, "metric"), (2, "us")]),
+    (
+        66,
+        &[
+            (1, "acadia_me"),
+            (2, "bettles_ak"),
+            (3, "buffalo_ny"),
+            (4, "kabetogama_mn"),
+            (5, "medora_nd"),
+            (6, "montreal_qc"),
+            (7, "ottawa_on"),
+            (8, "west_glacier_mt"),
+            (9, "winnipeg_mb"),
+        ],
+    ),
+    (69, &[(1, "in_bike"), (2, "lead_off"), (3, "elsewhere"), (4, "maintainer")]),
     (
         72,
         &[
@@ -358,12 +388,13 @@ fn a_blank_is_a_lack_of_its_own_fact() {
         LEVEL_READ_AT LEVEL_STAND LEVEL_ENGINE LEVEL_MINUTES CHECK_TEMPERATURE
         BOTTLE_SIZE OIL_ON_SHELF OIL_DENSITY POUR_TEMPERATURE OIL_GRADE JASO_CLASS WET_CLUTCH LEVEL_READS COLDEST_START
         CHEMISTRY CAPACITY CHARGE_WHEN_PARKED RESTING_VOLTAGE KEY_OFF_DRAW CHARGE_BELOW
-        CHARGER_CURRENT PARK_DATE RIDE_DATE WHERE_IT_STANDS MONTHLY_MEANS COLDEST_NIGHT UNIT_SET FASTENER_NAME TORQUE
+        CHARGER_CURRENT SPECIFIC_GRAVITY READ_AT ACID_SCALE PARK_DATE RIDE_DATE WHERE_IT_STANDS MONTHLY_MEANS COLDEST_NIGHT UNIT_SET CLIMATE WARMER_BY DAY_AND_NIGHT BATTERY_KEPT FASTENER_NAME TORQUE
         ADAPTER ADAPTER_LENGTH ADAPTER_ANGLE SELF_LOCKING PREVAILING_TORQUE THREAD FASTENER_NOTE STAGES
         WRENCH_NAME WRENCH_LENGTH LOWEST_MARK HIGHEST_MARK GRADUATION ACCURACY WRENCH_KEY
         BOLTS THREAD_DRESSING MIND TURN TAKEN_WRENCH WAS_SET_TO
         PROPERTY_CLASS FRICTION_CLASS THREADS_INTO
         COOLING GLYCOL CONCENTRATION WANTED_CONCENTRATION COOLANT_CIRCUIT COOLANT_DRAINS COOLANT_BOTTLE FRONT_PRESSURE REAR_PRESSURE TIRES_ARE SET_TEMPERATURE RIDE_TEMPERATURE FRONT_DATE_CODE REAR_DATE_CODE FRONT_READS REAR_READS TIRE_REFERENCE ALTITUDE FRONT_MAXIMUM REAR_MAXIMUM NEW_TIRES BRAKE_FLUID CLUTCH_FLUID BRAKE_FLUID_CHANGED CLUTCH_FLUID_CHANGED FLUID_ON_SHELF OTHER_OILS FINAL_DRIVE_OIL GEARBOX_OIL PRIMARY_OIL FORK_OIL TWO_STROKE_OIL FINAL_DRIVE_PLUG GEARBOX_PLUG PRIMARY_PLUG FORK_PLUG FINAL_DRIVE_OIL_CHANGED GEARBOX_OIL_CHANGED PRIMARY_OIL_CHANGED FORK_OIL_CHANGED TWO_STROKE_OIL_CHANGED
+        KEPT_AT KEPT_COLDEST METER_READS METER_READ_ON EARLIER_READING EARLIER_READ_ON RESTED
     };
     // None is left out, and each static is the row that its name says.
     let keys: Vec<String> = named.iter().map(|it| it.to_lowercase()).collect();
@@ -415,11 +446,13 @@ fn who_takes_a_minus() {
         "pour_temperature",
         "level_reads",
         "coldest_start",
+        "read_at",
         "coldest_night",
         "adapter_angle",
         "concentration",
         "set_temperature",
         "ride_temperature",
+        "kept_coldest",
     ];
     assert_eq!(signed, expected);
 }

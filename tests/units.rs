@@ -196,6 +196,7 @@ fn codes_are_frozen() {
         (112, "kg/m³"),
         (113, "kg/L"),
         (114, "g"),
+        (120, "SG"),
     ];
     let now: Vec<_> = units::ALL.iter().map(|it| (it.code, it.symbol)).collect();
     assert_eq!(now, frozen);

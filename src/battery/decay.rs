@@ -39,11 +39,6 @@ impl Decay {
     pub(crate) fn rates(&self, celsius: f64) -> Edges {
         self.edges.map(|it| it.rate_at(celsius))
     }
-
-    /// The same along the fast edge alone.
-    pub(crate) fn fast_rate(&self, celsius: f64) -> f64 {
-        self.edges[FAST].rate_at(celsius)
-    }
 }
 
 impl Edge {
@@ -54,11 +49,26 @@ impl Edge {
     }
 }
 
-/// Charge after one day of constant temperature, exact within the day: the solution of ds/dt = −k·s − p.
-/// `rate`: k, per day. `drawn`: p, share of the capacity that the key-off draw takes in a day.
-pub(crate) fn after_a_day(charge: f64, rate: f64, drawn: f64) -> f64 {
-    let held = held_over_a_day(rate);
-    (charge - (charge * rate + drawn) * held).max(0.0)
+/// One day of constant temperature as a map of the charge, exact within the day: the solution of ds/dt = −k·s − p.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Step {
+    /// Share of the charge that is left: e^−k.
+    pub left: f64,
+    /// Taken by the key-off draw, share of the capacity.
+    pub taken: f64,
+}
+
+impl Step {
+    /// `rate`: k, per day. `drawn`: p, share of the capacity that the key-off draw takes in a day.
+    pub fn new(rate: f64, drawn: f64) -> Self {
+        let held = held_over_a_day(rate);
+        Self { left: 1.0 - rate * held, taken: drawn * held }
+    }
+
+    /// Charge at the end of the day.
+    pub fn after(self, charge: f64) -> f64 {
+        (charge * self.left - self.taken).max(0.0)
+    }
 }
 
 /// (1 − e^−k)/k, which is 1 where k is nothing: a loss that shrinks with the charge takes this share of k in a day.

@@ -1,6 +1,6 @@
 //! The season day by day, and the answers that follow from it.
 
-use super::decay::{Decay, after_a_day};
+use super::decay::{Decay, Step};
 use super::{Battery, Edges, FAST, Roughly, SLOW, TYPICAL};
 use crate::season::{Season, Temperatures};
 use crate::source;
@@ -22,6 +22,14 @@ pub static CHARGE: Law = Law {
     source: source::SELF_DISCHARGE,
     holds: "a sound battery, fully charged at some time, with a constant draw; a shorted cell or an aged battery loses two to \
         three times as much. Harm done by standing flat is not counted",
+};
+
+/// Charge on a maintainer.
+pub static MAINTAINED: Law = Law {
+    formula: "s = 100 %",
+    gives: Measure::Share,
+    source: source::MAINTAINED,
+    holds: "a maintainer made for this chemistry that stays plugged in; 95 to 100 % where it has done its work",
 };
 
 /// Day to act by.
@@ -48,7 +56,8 @@ const LOOK: [u64; 2] = [21, 28];
 pub struct Forecast {
     pub(crate) battery: Battery,
     pub(crate) season: Season,
-    pub(crate) decay: Decay,
+    /// What each night does to the charge, by edge.
+    pub(crate) steps: Vec<[Step; 3]>,
     pub(crate) days: Vec<Edges>,
     /// Mean of the day on which each night begins, °C.
     pub(crate) celsius: Vec<f64>,
@@ -73,24 +82,48 @@ impl Forecast {
         let drawn = battery.drawn_in_a_day();
         let nights = season.days().max(0) as usize;
         let mut days = Vec::with_capacity(nights + 1);
+        let mut steps = Vec::with_capacity(nights);
         let mut means = Vec::with_capacity(nights);
         let mut charge = battery.charge;
         days.push(charge);
-        let (mut celsius, mut rates) = (f64::NAN, [0.0; 3]);
+        let mut celsius = f64::NAN;
+        let mut step = [Step { left: 1.0, taken: 0.0 }; 3];
         for night in season.nights() {
             let now = temperatures.celsius_on(night);
             if now != celsius {
-                (celsius, rates) = (now, decay.rates(now));
+                celsius = now;
+                let rates = decay.rates(now);
+                step = std::array::from_fn(|edge| Step::new(rates[edge], drawn[edge]));
             }
             means.push(celsius);
-            charge = std::array::from_fn(|it| after_a_day(charge[it], rates[it], drawn[it]));
+            steps.push(step);
+            charge = after(&step, charge);
             days.push(charge);
         }
         let mean = match nights {
             0 => temperatures.celsius_on(season.park()),
             _ => means.iter().sum::<f64>() / nights as f64,
         };
-        Self { battery: *battery, season: *season, decay, days, celsius: means, mean }
+        Self { battery: *battery, season: *season, steps, days, celsius: means, mean }
+    }
+
+    /// Charge at the start of every day where the battery is charged to full on some days. That of such a day is the
+    /// charge before it; the day after begins with what a full battery keeps. Days outside of the season do nothing.
+    pub fn charged_on(&self, full: &[NaiveDate]) -> Vec<Edges> {
+        let park = self.season.park();
+        let mut full = full.iter().map(|it| (*it - park).num_days()).peekable();
+        let mut days = Vec::with_capacity(self.days.len());
+        let mut charge = self.battery.charge;
+        days.push(charge);
+        for (night, step) in self.steps.iter().enumerate() {
+            while full.next_if(|it| *it < night as i64).is_some() {}
+            if full.next_if_eq(&(night as i64)).is_some() {
+                charge = [1.0; 3];
+            }
+            charge = after(step, charge);
+            days.push(charge);
+        }
+        days
     }
 
     /// The battery as parked.
@@ -116,7 +149,14 @@ impl Forecast {
     /// Charge on the ride date, or at the end of the twelve months where that is not known.
     pub fn charge_on_ride_date(&self) -> Answer<Ratio> {
         let Roughly { low, typical, high } = self.at_the_end();
-        Answer::within(typical, [low, high], &CHARGE, self.terms())
+        let law = if self.battery.maintained { &MAINTAINED } else { &CHARGE };
+        Answer::within(typical, [low, high], law, self.terms())
+    }
+
+    /// Charge at the start of a day by edge, as a band; none outside of the season.
+    pub fn charge_on(&self, day: NaiveDate) -> Option<Roughly<Ratio>> {
+        let index = usize::try_from((day - self.season.park()).num_days()).ok()?;
+        self.days.get(index).map(|it| as_band(*it))
     }
 
     /// Voltage to expect on the meter on the ride date, at a temperature of the battery.
@@ -157,15 +197,32 @@ impl Forecast {
             .then(|| Answer::within(to, [from, to], &LOOK_AT_THE_METER, terms))
     }
 
+    /// The same where the battery is charged on some days: before the first of them after parking, as a check behind it
+    /// would check nothing. None where that one comes before three weeks are gone.
+    pub fn look_before(&self, charges: &[NaiveDate]) -> Option<Answer<NaiveDate>> {
+        let look = self.look_at_the_meter_by()?;
+        let first = charges.iter().find(|it| **it > self.season.park());
+        let latest = first.and_then(|it| it.pred_opt()).map_or(look.value, |it| it.min(look.value));
+        let [from, _] = look.bounds?;
+        (latest >= from)
+            .then(|| Answer::within(latest, [from, latest], look.law, look.terms.clone()))
+    }
+
+    /// The day for the next look, where the first found nothing to do: four weeks on. None where the battery is charged
+    /// or the bike ridden before that.
+    pub fn look_again_by(&self, first: NaiveDate, charges: &[NaiveDate]) -> Option<NaiveDate> {
+        let next = first.checked_add_days(Days::new(LOOK[1]))?;
+        let charged = charges.iter().any(|it| *it > first && *it <= next);
+        (!charged && next < self.season.end()).then_some(next)
+    }
+
     fn at_the_end(&self) -> Roughly<Ratio> {
-        let last = self.days.last().copied().unwrap_or(self.battery.charge);
-        let [high, typical, low] = last.map(Ratio::new::<ratio>);
-        Roughly { low, typical, high }
+        as_band(self.days.last().copied().unwrap_or(self.battery.charge))
     }
 
     /// What went into the typical edge.
     pub(crate) fn terms(&self) -> Vec<Term> {
-        let Battery { parameters, capacity, charge, draw } = &self.battery;
+        let Battery { parameters, capacity, charge, draw, .. } = &self.battery;
         let share = |it: f64| Ratio::new::<ratio>(it);
         let mean = ThermodynamicTemperature::new::<degree_celsius>(self.mean);
         let drawn = ElectricCurrent::new::<ampere>(draw[TYPICAL]);
@@ -182,4 +239,14 @@ impl Forecast {
             term("C", "real capacity", Measure::Charge, holds),
         ]
     }
+}
+
+fn after(step: &[Step; 3], charge: Edges) -> Edges {
+    std::array::from_fn(|edge| step[edge].after(charge[edge]))
+}
+
+/// Edges as a band: the fast one is the low end.
+pub(crate) fn as_band(edges: Edges) -> Roughly<Ratio> {
+    let [high, typical, low] = edges.map(Ratio::new::<ratio>);
+    Roughly { low, typical, high }
 }

@@ -1,9 +1,9 @@
 //! How much cold the acid still bears: the less charge, the more water in it.
 
-use super::{FAST, Forecast, Parameters, SLOW, TYPICAL, curve};
+use super::{Edges, FAST, Forecast, Parameters, Roughly, SLOW, TYPICAL, curve};
 use crate::source;
 use crate::units::Measure;
-use crate::working::{Amount, Answer, Law, Term, term};
+use crate::working::{Answer, Law, term};
 use chrono::NaiveDate;
 use uom::si::{
     f64::{Ratio, TemperatureInterval, ThermodynamicTemperature},
@@ -14,7 +14,7 @@ use uom::si::{
 
 /// Freezing point of the acid.
 pub static FREEZING_POINT: Law = Law {
-    formula: "Tf = Tf(SG); SG = SGe + s · (SGf − SGe)",
+    formula: "Tf = Tf(SG); SG = SG(s)",
     gives: Measure::Temperature,
     source: source::FREEZING,
     holds: "lead-acid. A hydrometer reading is better than a charge; AGM and gel SG are inferred from their voltage",
@@ -62,8 +62,8 @@ pub struct FreezeMargin {
     pub freezes: Option<NaiveDate>,
 }
 
-/// Less margin than this is too little. Common practice, no source.
-const NEAR: f64 = 5.0;
+/// Less margin than this is too little, K. Common practice, no source.
+pub const NEAR: f64 = 5.0;
 
 /// Freezing point of acid of a corrected specific gravity, as read on a hydrometer.
 pub fn acid_freezes_at(gravity: f64) -> ThermodynamicTemperature {
@@ -73,13 +73,11 @@ pub fn acid_freezes_at(gravity: f64) -> ThermodynamicTemperature {
 impl Parameters {
     /// Freezing point at a charge; none for LiFePO4, which does not freeze where bikes stand.
     pub fn freezes_at(&self, charge: Ratio) -> Option<Answer<ThermodynamicTemperature>> {
-        let [empty, full] = self.gravity?;
         let celsius = self.freezes_at_celsius(charge.get::<ratio>())?;
-        let gravity = |symbol, name, it| Term { symbol, name, amount: Amount::Number(it) };
+        let gravity = self.gravity_at(charge.get::<ratio>())?;
         let terms = vec![
             term("s", "charge", Measure::Share, charge),
-            gravity("SGe", "specific gravity, empty", empty),
-            gravity("SGf", "specific gravity, full", full),
+            term("SG", "specific gravity", Measure::Gravity, Ratio::new::<ratio>(gravity)),
         ];
         let value = ThermodynamicTemperature::new::<degree_celsius>(celsius);
         Some(Answer::exact(value, &FREEZING_POINT, terms))
@@ -87,30 +85,27 @@ impl Parameters {
 
     /// Freezing point at a charge, °C.
     pub(crate) fn freezes_at_celsius(&self, charge: f64) -> Option<f64> {
-        let [empty, full] = self.gravity?;
-        let gravity = if charge <= 0.0 { FLAT } else { empty + charge * (full - empty) };
-        Some(curve::at(FREEZES_AT, gravity))
+        Some(curve::at(FREEZES_AT, self.gravity_at(charge)?))
+    }
+
+    /// Specific gravity at a charge, at 26.7 °C.
+    fn gravity_at(&self, charge: f64) -> Option<f64> {
+        let table = self.gravity?;
+        Some(if charge <= 0.0 { FLAT } else { curve::at(table, charge) })
     }
 }
 
 impl Forecast {
     /// Least margin between the night's temperature and the freezing point, for a coldest night to expect where the
-    /// battery stands. None for LiFePO4, and where no night is stored.
-    pub fn freeze_margin(&self, coldest_night: ThermodynamicTemperature) -> Option<FreezeMargin> {
-        let parameters = &self.battery.parameters;
-        parameters.gravity?;
-        let coldest_day = self.celsius.iter().copied().reduce(f64::min)?;
-        let colder = coldest_day - coldest_night.get::<degree_celsius>();
+    /// battery stands; the fast edge has the coldest that it may be. None for LiFePO4, and where no night is stored.
+    pub fn freeze_margin(
+        &self,
+        coldest_night: Roughly<ThermodynamicTemperature>,
+    ) -> Option<FreezeMargin> {
+        let margins = self.margins(&self.days, coldest_night)?;
         let mut least = [(f64::INFINITY, 0); 3];
         let (mut near, mut may_freeze, mut freezes) = (None, None, None);
-        // The charge at the end of the night is the lower one.
-        for (night, (celsius, after)) in
-            self.celsius.iter().zip(self.days.iter().skip(1)).enumerate()
-        {
-            let mut margins = [0.0; 3];
-            for (margin, charge) in margins.iter_mut().zip(after) {
-                *margin = celsius - colder - parameters.freezes_at_celsius(*charge)?;
-            }
+        for (night, margins) in margins.iter().enumerate() {
             let first = |found: &mut Option<NaiveDate>, so: bool| {
                 if so && found.is_none() {
                     *found = Some(self.season.day(night));
@@ -120,15 +115,15 @@ impl Forecast {
             first(&mut may_freeze, margins[FAST] <= 0.0);
             first(&mut freezes, margins[SLOW] <= 0.0);
             for (least, margin) in least.iter_mut().zip(margins) {
-                if margin < least.0 {
-                    *least = (margin, night);
+                if *margin < least.0 {
+                    *least = (*margin, night);
                 }
             }
         }
         let kelvins = |edge: usize| TemperatureInterval::new::<kelvin>(least[edge].0);
         let ends = [kelvins(FAST), kelvins(SLOW)];
         let mut terms = self.terms();
-        terms.insert(0, term("Tn", "coldest night", Measure::Temperature, coldest_night));
+        terms.insert(0, term("Tn", "coldest night", Measure::Temperature, coldest_night.typical));
         let margin = Answer::within(kelvins(TYPICAL), ends, &FREEZE_MARGIN, terms);
         Some(FreezeMargin {
             margin,
@@ -137,5 +132,30 @@ impl Forecast {
             may_freeze,
             freezes,
         })
+    }
+
+    /// Margin of every night by edge, K, with so much charge at the start of each day. None for LiFePO4, and where no
+    /// night is stored.
+    pub fn margins(
+        &self,
+        days: &[Edges],
+        coldest_night: Roughly<ThermodynamicTemperature>,
+    ) -> Option<Vec<Edges>> {
+        let parameters = &self.battery.parameters;
+        parameters.gravity?;
+        let coldest_day = self.celsius.iter().copied().reduce(f64::min)?;
+        let Roughly { low, typical, high } = coldest_night;
+        let colder = [high, typical, low].map(|it| coldest_day - it.get::<degree_celsius>());
+        // The charge at the end of the night is the lower one.
+        let nights = self.celsius.iter().zip(days.iter().skip(1));
+        let mut margins = Vec::with_capacity(self.celsius.len());
+        for (celsius, after) in nights {
+            let mut night = [0.0; 3];
+            for ((margin, charge), colder) in night.iter_mut().zip(after).zip(colder) {
+                *margin = celsius - colder - parameters.freezes_at_celsius(*charge)?;
+            }
+            margins.push(night);
+        }
+        Some(margins)
     }
 }

@@ -65,8 +65,8 @@ pub struct Parameters {
     pub shift: &'static [(f64, f64)],
     /// Meter and spread between batteries, ± volts.
     pub spread: f64,
-    /// Specific gravity of the acid at 26.7 °C, empty and full; none without acid.
-    pub gravity: Option<[f64; 2]>,
+    /// Charge (0 to 1) and specific gravity of the acid at 26.7 °C, both rising; none without acid.
+    pub gravity: Option<&'static [(f64, f64)]>,
     /// Charge (0 to 1) to recharge below where the manual gives no voltage.
     pub threshold: f64,
 }
@@ -82,7 +82,7 @@ const FLOODED_ANTIMONY: Parameters = Parameters {
     shift: LEAD_ACID_SHIFT,
     spread: SPREAD,
     // US Army TM 5-4210-230-14&P-1, truck service manual, battery section, table 2.
-    gravity: Some([1.120, 1.265]),
+    gravity: Some(&[(0.0, 1.120), (1.0, 1.265)]),
     // US Army TM 5-3820-256-24-4, battery section, storage: charge at SG 1.225, which is 75 %.
     threshold: 0.75,
 };
@@ -100,7 +100,7 @@ const AGM: Parameters = Parameters {
     q10: [1.2, 2.0, 2.3],
     resting: AGM_RESTING,
     // Inferred from the resting voltages; no source states it.
-    gravity: Some([1.100, 1.290]),
+    gravity: Some(&[(0.0, 1.100), (1.0, 1.290)]),
     ..FLOODED_ANTIMONY
 };
 

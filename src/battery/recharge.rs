@@ -1,22 +1,16 @@
-//! Days to charge on, and how long that takes.
+//! Days to charge on.
 
-use super::decay::after_a_day;
-use super::{Chemistry, FAST, Forecast, Parameters};
+use super::charging::LITHIUM_CHARGES_FROM;
+use super::decay::Step;
+use super::{Battery, Chemistry, FAST, Forecast};
+use crate::season::Temperatures;
 use crate::source;
 use crate::units::Measure;
 use crate::working::{Answer, Law, term};
 use chrono::NaiveDate;
-use std::fmt;
-use uom::si::{
-    electric_charge::ampere_hour,
-    electric_current::ampere,
-    f64::{ElectricCharge, ElectricCurrent, Ratio, ThermodynamicTemperature, Time},
-    ratio::ratio,
-    thermodynamic_temperature::degree_celsius,
-    time::hour,
-};
+use uom::si::{f64::Ratio, ratio::ratio};
 
-/// Days to charge on.
+/// Days to charge on, each as late as it may be.
 pub static RECHARGE_DAYS: Law = Law {
     formula: "charge to full on the last day that begins at or above the threshold, on the fast edge; repeat",
     gives: Measure::Days,
@@ -24,28 +18,18 @@ pub static RECHARGE_DAYS: Law = Law {
     holds: super::forecast::CHARGE.holds,
 };
 
-/// Charging time, lead-acid.
-pub static CHARGING_LEAD_ACID: Law = Law {
-    formula: "t = (0.80 − s) · C / (0.95 · I) + 0.20 · C / (0.80 · min(I, C / 20 h))",
-    gives: Measure::Time,
-    source: source::LEAD_ACID_CHARGING,
-    holds: "sound lead-acid battery above its freezing point; ±40 %. Current no more than a tenth of the capacity",
+/// Days to charge on, evenly spread.
+pub static RECHARGE_PLAN: Law = Law {
+    formula: "as many as hold the threshold on the fast edge, each from the same charge",
+    gives: Measure::Days,
+    source: source::SPREAD,
+    holds: super::forecast::CHARGE.holds,
 };
 
-/// Charging time, LiFePO4.
-pub static CHARGING_LIFEPO4: Law = Law {
-    formula: "t = (0.95 − s) · C / (0.99 · I) + 0.05 · C / (0.495 · I)",
-    gives: Measure::Time,
-    source: source::LITHIUM_CHARGING,
-    holds: "LiFePO4 at 0 °C or above; ±40 %",
-};
-
-/// How far a charging time may be off. Common practice, no source.
-const CHARGING_SPREAD: f64 = 0.40;
-/// LiFePO4 is not charged below this, °C. Source: 12.8 V pack specification, charging 0 to 50 °C.
-const LITHIUM_CHARGES_FROM: f64 = 0.0;
 /// A recharge in so many days before the ride date becomes a charge before the first start. Common practice, no source.
 const LAST_DAYS: i64 = 21;
+/// Halvings of the span of charges that the plan is spread over: to a thousandth of the charge.
+const HALVINGS: usize = 10;
 
 /// Days to charge on, and whether that is enough.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -56,113 +40,117 @@ pub struct RechargePlan {
     pub last_before_first_start: bool,
     /// Days on which the place is under 0 °C and the battery LiFePO4: bring it indoors to charge.
     pub indoors: Vec<NaiveDate>,
-    /// False where even a full battery falls below the threshold within a day: disconnect it or leave it on a maintainer.
-    /// `days` then ends with the day on which that happens.
+    /// False where even a full battery falls below the threshold within a day. `days` then ends with the day on which
+    /// that happens.
     pub feasible: bool,
 }
 
-/// Why no charging time is given.
+/// What makes a season bearable that no charging makes so, or only by charging every other day.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum ChargingError {
-    /// LiFePO4 below 0 °C.
-    TooCold,
-    /// The acid is frozen.
-    Frozen,
-    /// A capacity or a current of nothing or less.
-    NotPositive(&'static str),
+pub enum Remedy {
+    /// With the negative lead off so many charges are enough.
+    LeadOff(usize),
+    /// Nothing but a maintainer: it loses that much to itself, or the threshold is that of a full battery.
+    Maintainer,
 }
-
-impl fmt::Display for ChargingError {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::TooCold => {
-                f.write_str("LiFePO4 has to be at 0 °C (32 °F) or above to be charged; bring it indoors")
-            }
-            Self::Frozen => f.write_str(
-                "acid of this charge is frozen at this temperature; it has to thaw indoors first, and a bulged case is scrap",
-            ),
-            Self::NotPositive(what) => write!(f, "{what} has to be more than 0"),
-        }
-    }
-}
-
-impl std::error::Error for ChargingError {}
 
 impl Forecast {
-    /// Days to charge on so that even the fast edge does not begin a day below `threshold`.
+    /// Days to charge on so that even the fast edge does not begin a day below `threshold`, each as late as it may be.
     pub fn recharge_days(&self, threshold: Ratio) -> Answer<RechargePlan> {
         let line = threshold.get::<ratio>();
-        let drawn = self.battery.drawn_in_a_day()[FAST];
-        let lithium = self.battery.parameters.chemistry == Chemistry::LiFePO4;
-        let mut plan = RechargePlan { feasible: true, ..RechargePlan::default() };
-        let mut charge = self.battery.charge[FAST];
-        for (night, celsius) in self.season.nights().zip(self.celsius.iter().copied()) {
-            let rate = self.decay.fast_rate(celsius);
-            let mut next = after_a_day(charge, rate, drawn);
-            if next < line {
-                plan.days.push(night);
-                if lithium && celsius < LITHIUM_CHARGES_FROM {
-                    plan.indoors.push(night);
-                }
-                next = after_a_day(1.0, rate, drawn);
-                if next < line {
-                    plan.feasible = false;
-                    break;
-                }
-            }
-            charge = next;
+        let (nights, feasible) = latest(&self.steps, self.battery.charge[FAST], line);
+        self.plan(nights, feasible, &RECHARGE_DAYS, threshold)
+    }
+
+    /// As many days to charge on as [`Self::recharge_days`] needs, evenly spread: each from the same charge, the highest
+    /// that this many hold. One that is needed in the last three weeks alone is left for the first start.
+    pub fn recharge_plan(&self, threshold: Ratio) -> Answer<RechargePlan> {
+        let line = threshold.get::<ratio>();
+        let start = self.battery.charge[FAST];
+        let (mut nights, feasible) = latest(&self.steps, start, line);
+        let count = nights.len();
+        let left = nights.last().map(|it| self.steps.len() as i64 - *it as i64);
+        if !feasible || count == 0 {
+            return self.plan(nights, feasible, &RECHARGE_PLAN, threshold);
         }
-        let last = plan.days.last().map(|it| (self.season.end() - *it).num_days());
-        plan.last_before_first_start = plan.feasible && last.is_some_and(|it| it <= LAST_DAYS);
+        if left.is_some_and(|it| it <= LAST_DAYS) {
+            nights.pop();
+            let mut plan = self.plan(nights, true, &RECHARGE_PLAN, threshold);
+            plan.value.last_before_first_start = true;
+            return plan;
+        }
+        let (mut low, mut high) = (line, 1.0);
+        for _ in 0..HALVINGS {
+            let middle = (low + high) / 2.0;
+            let (tried, holds) = latest(&self.steps, start, middle);
+            if holds && tried.len() == count {
+                (low, nights) = (middle, tried);
+            } else {
+                high = middle;
+            }
+        }
+        self.plan(nights, true, &RECHARGE_PLAN, threshold)
+    }
+
+    /// What would spare the charging. `temperatures` are those of the forecast.
+    pub fn remedy(&self, threshold: Ratio, temperatures: &Temperatures) -> Remedy {
+        let battery: Battery = self.battery.with_lead_off();
+        if battery == self.battery {
+            return Remedy::Maintainer;
+        }
+        let plan = Forecast::new(&battery, &self.season, temperatures).recharge_plan(threshold);
+        match &plan.value {
+            RechargePlan { feasible: true, days, .. } => Remedy::LeadOff(days.len()),
+            _ => Remedy::Maintainer,
+        }
+    }
+
+    fn plan(
+        &self,
+        nights: Vec<usize>,
+        feasible: bool,
+        law: &'static Law,
+        threshold: Ratio,
+    ) -> Answer<RechargePlan> {
+        let lithium = self.battery.parameters.chemistry == Chemistry::LiFePO4;
+        let too_cold = |night: &&usize| {
+            lithium && self.celsius.get(**night).is_some_and(|it| *it < LITHIUM_CHARGES_FROM)
+        };
+        let day = |night: &usize| self.season.day(*night);
+        let left = nights.last().map(|it| self.steps.len() as i64 - *it as i64);
+        let plan = RechargePlan {
+            days: nights.iter().map(day).collect(),
+            last_before_first_start: feasible && left.is_some_and(|it| it <= LAST_DAYS),
+            indoors: nights.iter().filter(too_cold).map(day).collect(),
+            feasible,
+        };
         let mut terms = self.terms();
         terms.insert(0, term("threshold", "charge to recharge below", Measure::Share, threshold));
-        Answer::exact(plan, &RECHARGE_DAYS, terms)
+        Answer::exact(plan, law, terms)
     }
 }
 
-/// Time to charge from `charge` to full with so much current, good to ±40 %.
-///
-/// # Errors
-/// LiFePO4 below 0 °C, frozen acid, and a capacity or current that is not above 0.
-pub fn charging_time(
-    parameters: &Parameters,
-    charge: Ratio,
-    capacity: ElectricCharge,
-    current: ElectricCurrent,
-    temperature: ThermodynamicTemperature,
-) -> Result<Answer<Time>, ChargingError> {
-    let celsius = temperature.get::<degree_celsius>();
-    let s = charge.get::<ratio>().max(0.0).min(1.0);
-    let lithium = parameters.chemistry == Chemistry::LiFePO4;
-    if lithium && celsius < LITHIUM_CHARGES_FROM {
-        return Err(ChargingError::TooCold);
+impl RechargePlan {
+    /// Whether it has to be charged more often than every two weeks. Common practice, no source.
+    pub fn is_a_burden(&self, season: i64) -> bool {
+        self.days.len() as i64 * 14 > season
     }
-    if parameters.freezes_at_celsius(s).is_some_and(|it| celsius <= it) {
-        return Err(ChargingError::Frozen);
-    }
-    let (c, i) = (capacity.get::<ampere_hour>(), current.get::<ampere>());
-    for (what, it) in [("capacity", c), ("charger current", i)] {
-        (it > 0.0).then_some(()).ok_or(ChargingError::NotPositive(what))?;
-    }
-    let (hours, law) = if lithium {
-        let slow = (1.0 - s).min(0.05) * c / (0.495 * i);
-        ((0.95 - s).max(0.0) * c / (0.99 * i) + slow, &CHARGING_LIFEPO4)
-    } else {
-        let slow = (1.0 - s).min(0.20) * c / (0.80 * i.min(c / 20.0));
-        ((0.80 - s).max(0.0) * c / (0.95 * i) + slow, &CHARGING_LEAD_ACID)
-    };
-    let terms = vec![
-        term("s", "charge", Measure::Share, charge),
-        term("C", "capacity", Measure::Charge, capacity),
-        term("I", "charger current", Measure::ChargingCurrent, current),
-    ];
-    let ends = [1.0 - CHARGING_SPREAD, 1.0 + CHARGING_SPREAD];
-    let bounds = ends.map(|it| Time::new::<hour>(hours * it));
-    Ok(Answer::within(Time::new::<hour>(hours), bounds, law, terms))
 }
 
-/// Whether a charger's current is over a tenth of the capacity, which lead-acid batteries should be spared.
-/// Source: a riders' association's storage note, 10 % of the Ah rating; the label's own limit comes first.
-pub fn current_is_high(capacity: ElectricCharge, current: ElectricCurrent) -> bool {
-    current.get::<ampere>() > capacity.get::<ampere_hour>() / 10.0
+/// The nights to charge before, each as late as it may be, on the fast edge; and whether a full battery holds a day.
+fn latest(steps: &[[Step; 3]], mut charge: f64, line: f64) -> (Vec<usize>, bool) {
+    let mut nights = Vec::new();
+    for (night, step) in steps.iter().enumerate() {
+        let step = step[FAST];
+        let mut next = step.after(charge);
+        if next < line {
+            nights.push(night);
+            next = step.after(1.0);
+            if next < line {
+                return (nights, false);
+            }
+        }
+        charge = next;
+    }
+    (nights, true)
 }

@@ -1,10 +1,11 @@
 //! The battery as parked: capacity, charge and key-off draw, each as roughly as it is known.
 
+use super::voltage::ABOVE_FULL;
 use super::{Edges, Parameters};
 use std::fmt;
 use uom::si::{
     electric_charge::ampere_hour,
-    electric_current::ampere,
+    electric_current::{ampere, milliampere},
     electric_potential::volt,
     f64::{ElectricCharge, ElectricCurrent, ElectricPotential, Energy, Ratio},
     ratio::ratio,
@@ -34,6 +35,11 @@ const LEAST_OF_LABEL: f64 = 0.70;
 const CHARGE_POINTS: f64 = 0.05;
 /// Shares of "about so many mA" that it may really be: about 1 mA is 0.5 to 1.5 mA. Common practice, no source.
 const DRAW: [f64; 2] = [0.5, 1.5];
+/// Draw of a motorcycle that nobody measured, mA: clock and memories of the engine's computer.
+/// Source: common practice, no source; makers' limits are 1 to 1.5 mA.
+const UNMEASURED_DRAW: [f64; 3] = [0.5, 1.0, 3.0];
+/// Charge of a battery that was parked as it came from the road. Common practice, no source.
+const AS_RIDDEN: [f64; 3] = [0.75, 0.90, 1.0];
 /// Nominal voltage of four LiFePO4 cells, V. Open: stated on 12.8 V pack specifications.
 const LITHIUM_NOMINAL: f64 = 12.8;
 /// Draw above which something is wrong with the bike, or with the decimal point, A. Source: repair-trade pages.
@@ -69,6 +75,18 @@ pub fn drawing_about(draw: ElectricCurrent) -> Roughly<ElectricCurrent> {
     Roughly { low: draw * DRAW[0], typical: draw, high: draw * DRAW[1] }
 }
 
+/// A key-off draw that nobody measured: 0.5 to 3 mA, most likely 1 mA.
+pub fn draw_not_measured() -> Roughly<ElectricCurrent> {
+    let [low, typical, high] = UNMEASURED_DRAW.map(ElectricCurrent::new::<milliampere>);
+    Roughly { low, typical, high }
+}
+
+/// The charge of a battery that was neither charged nor measured before it was parked: 75 to 100 %, most likely 90 %.
+pub fn charged_by_riding() -> Roughly<Ratio> {
+    let [low, typical, high] = AS_RIDDEN.map(Ratio::new::<ratio>);
+    Roughly { low, typical, high }
+}
+
 /// A battery as parked. Invariant: each edge has capacity, a charge from 0 to 1 and a draw of 0 or more.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Battery {
@@ -79,6 +97,8 @@ pub struct Battery {
     pub(crate) charge: Edges,
     /// A by edge.
     pub(crate) draw: Edges,
+    /// Whether a maintainer holds it full.
+    pub(crate) maintained: bool,
 }
 
 /// Why a battery was refused.
@@ -132,7 +152,31 @@ impl Battery {
         }
         // The slow edge has the largest and fullest battery with the least draw; the fast edge the reverse.
         let turned = |[low, typical, high]: [f64; 3]| [high, typical, low];
-        Ok(Self { parameters, capacity: turned(capacity), charge: turned(charge), draw })
+        let (capacity, charge) = (turned(capacity), turned(charge));
+        Ok(Self { parameters, capacity, charge, draw, maintained: false })
+    }
+
+    /// The same battery on a maintainer: full, and neither itself nor the bike takes anything from it.
+    pub fn on_a_maintainer(self) -> Self {
+        let parameters = Parameters { lost: [0.0; 3], ..self.parameters };
+        let charge = [1.0, 1.0, ABOVE_FULL];
+        Self { parameters, charge, draw: [0.0; 3], maintained: true, ..self }
+    }
+
+    /// The same battery with its negative lead off.
+    pub fn with_lead_off(self) -> Self {
+        Self { draw: [0.0; 3], ..self }
+    }
+
+    /// The same battery with another charge.
+    pub fn charged(self, charge: Roughly<Ratio>) -> Self {
+        let share = |it: Ratio| it.get::<ratio>().max(0.0).min(1.0);
+        Self { charge: [charge.high, charge.typical, charge.low].map(share), ..self }
+    }
+
+    /// Whether a maintainer holds it full.
+    pub fn is_maintained(&self) -> bool {
+        self.maintained
     }
 
     /// What its chemistry is known to do.
@@ -143,6 +187,11 @@ impl Battery {
     /// Whether the draw is so large (over 50 mA) that the bike has a fault or the figure a misplaced point.
     pub fn draw_is_doubtful(&self) -> bool {
         self.draw[super::TYPICAL] > DOUBTFUL_DRAW
+    }
+
+    /// What it really holds, by edge.
+    pub(crate) fn holds(&self, edge: usize) -> ElectricCharge {
+        ElectricCharge::new::<ampere_hour>(self.capacity[edge])
     }
 
     /// Share of the capacity that the key-off draw takes in a day, by edge.

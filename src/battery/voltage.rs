@@ -8,9 +8,10 @@ use crate::working::{Answer, Law, term};
 use std::fmt;
 use uom::si::{
     electric_potential::volt,
-    f64::{ElectricPotential, Ratio, ThermodynamicTemperature},
+    f64::{ElectricPotential, Ratio, ThermodynamicTemperature, Time},
     ratio::ratio,
     thermodynamic_temperature::degree_celsius,
+    time::hour,
 };
 
 /// Resting voltage from the charge.
@@ -68,9 +69,32 @@ const PLATEAU_CHARGE: [f64; 2] = [0.30, 0.90];
 const CHARGER_LEAD_ACID: f64 = 13.2;
 /// Likewise for LiFePO4: published voltage of maintenance chargers, an installation manual, section 6.4.
 const CHARGER_LIFEPO4: f64 = 14.2;
+/// Above a full battery's table voltage by more than this a reading is surface charge, V: 12.9 V of an AGM is believed.
+/// Source: the same notice, and the meter's own ±0.05 V (common practice, no source).
+const SURFACE: f64 = 0.15;
 /// Charge that a reading above the table's full voltage still leaves possible.
 /// Source: US Army PS Magazine, TB 43-PS-665, April 2008, p. 14: 12.9 V (AGM) is 95 to 100 %.
-const ABOVE_FULL: f64 = 0.95;
+pub(crate) const ABOVE_FULL: f64 = 0.95;
+
+/// How much of the surface charge a rest has taken.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Rest {
+    /// The reading says nothing.
+    TooShort,
+    /// It may read too high.
+    Short,
+    /// It reads the charge.
+    Enough,
+}
+
+/// Judges the time since the last ride or charge: 3 h at least, 8 h for all of it. Common practice, no source.
+pub fn rested(time: Time) -> Rest {
+    match time.get::<hour>() {
+        it if it >= 8.0 => Rest::Enough,
+        it if it >= 3.0 => Rest::Short,
+        _ => Rest::TooShort,
+    }
+}
 
 /// What a resting voltage says about the charge.
 #[derive(Debug, Clone, PartialEq)]
@@ -210,6 +234,12 @@ impl Parameters {
         Ok(ChargeRead::Number(Answer::within(value, bounds, &CHARGE_FROM_VOLTAGE, terms)))
     }
 
+    /// Whether a reading is so far above a full battery's that it has not rested: surface charge.
+    pub fn is_surface_charge(&self, reading: ElectricPotential) -> bool {
+        let full = curve::at(self.resting, 1.0);
+        self.chemistry.is_lead_acid() && reading.get::<volt>() > full + SURFACE
+    }
+
     /// Charge to recharge below: from the manual's "charge below … V", else the chemistry's own.
     ///
     /// Where the manual's voltage is that of a full battery by the table (12.8 V on an AGM), every loss is below it: such
@@ -238,7 +268,7 @@ impl Parameters {
     }
 
     /// Lowest and highest shift of the resting voltage, V: as published and as theory has it.
-    fn shift_bounds(&self, celsius: f64) -> [f64; 2] {
+    pub(crate) fn shift_bounds(&self, celsius: f64) -> [f64; 2] {
         let published = curve::at(self.shift, celsius);
         let theory = published * SHIFT_BY_THEORY;
         [published.min(theory), published.max(theory)]

@@ -1,10 +1,11 @@
 //! What a choice's codes and keys stand for. Those of oil and fuel are in `fluids`.
 
 use super::{Choice, Chosen};
-use crate::battery::Chemistry;
+use crate::battery::{AcidScale, Chemistry};
 use crate::brake::{Clutch, Fluid};
 use crate::coolant::{Cooling, Glycol};
 use crate::oil::{Job, OtherOil};
+use crate::season::places;
 use crate::tire::{TiresAre, Wheel};
 use crate::torque::{FrictionClass, PropertyClass};
 use crate::units::UnitSet;
@@ -154,6 +155,23 @@ pub enum ThreadsInto {
     Gasket,
 }
 
+/// A station's normals.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Climate(pub &'static places::Place);
+
+/// Where the battery is over the season, and what is on it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum BatteryKept {
+    /// Connected: the bike draws on it.
+    InBike,
+    /// In the bike, negative lead off.
+    LeadOff,
+    /// Taken out, in a place of its own.
+    Elsewhere,
+    /// On a maintainer all the time.
+    Maintainer,
+}
+
 choices! {
     SELF_LOCKINGS: SelfLocking {
         1 "no" NOT_SELF_LOCKING => SelfLocking::No,
@@ -229,5 +247,26 @@ choices! {
         1 "steel" STEEL => ThreadsInto::Steel,
         2 "light_metal" LIGHT_METAL => ThreadsInto::LightMetal,
         3 "gasket" GASKET => ThreadsInto::Gasket,
+    }
+    CLIMATES: Climate {
+        1 "acadia_me" ACADIA => Climate(&places::PLACES[0]),
+        2 "bettles_ak" BETTLES => Climate(&places::PLACES[1]),
+        3 "buffalo_ny" BUFFALO => Climate(&places::PLACES[2]),
+        4 "kabetogama_mn" KABETOGAMA => Climate(&places::PLACES[3]),
+        5 "medora_nd" MEDORA => Climate(&places::PLACES[4]),
+        6 "montreal_qc" MONTREAL => Climate(&places::PLACES[5]),
+        7 "ottawa_on" OTTAWA => Climate(&places::PLACES[6]),
+        8 "west_glacier_mt" WEST_GLACIER => Climate(&places::PLACES[7]),
+        9 "winnipeg_mb" WINNIPEG => Climate(&places::PLACES[8]),
+    }
+    BATTERIES_KEPT: BatteryKept {
+        1 "in_bike" IN_BIKE => BatteryKept::InBike,
+        2 "lead_off" LEAD_OFF => BatteryKept::LeadOff,
+        3 "elsewhere" ELSEWHERE => BatteryKept::Elsewhere,
+        4 "maintainer" MAINTAINER => BatteryKept::Maintainer,
+    }
+    ACID_SCALES: AcidScale {
+        1 "1265" TO_1265 => AcidScale::To1265,
+        2 "1280" TO_1280 => AcidScale::To1280,
     }
 }

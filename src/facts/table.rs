@@ -9,7 +9,7 @@ use super::read::{
 };
 use super::read::{temperatures, text, thread};
 use super::{About, Fact, Home, Id, Kind, Limit};
-use crate::battery::Chemistry;
+use crate::battery::{AcidScale, Chemistry};
 use crate::brake::{Clutch, Fluid};
 use crate::coolant::{Cooling, Glycol};
 use crate::entry::{Dose, Stage};
@@ -22,7 +22,7 @@ use crate::words::facts as words;
 use chrono::NaiveDate;
 use uom::si::f64::{
     Angle, Area, ElectricCurrent, ElectricPotential, Length, MassDensity, Ratio,
-    ThermodynamicTemperature, Torque, Volume,
+    TemperatureInterval, ThermodynamicTemperature, Time, Torque, Volume,
 };
 
 const fn above(low: f64, high: f64, measure: Measure, unit: &'static Unit) -> Limit {
@@ -153,6 +153,12 @@ facts! {
         number![from(9.0, 14.0, Measure::Voltage, &units::VOLT), from(1.0, 99.0, Measure::Share, &units::PERCENT)], recharge;
     /// Of the charger.
     CHARGER_CURRENT: ElectricCurrent = 56, "charger_current", Garage, number![above(0.0, 50.0, Measure::ChargingCurrent, &units::AMPERE)], one;
+    /// Hydrometer as read on the park date, instead of the charge.
+    SPECIFIC_GRAVITY: Ratio = 57, "specific_gravity", Season, number![from(1.0, 1.4, Measure::Gravity, &units::SPECIFIC_GRAVITY)], one;
+    /// Of the battery, or its acid, at either reading.
+    READ_AT: ThermodynamicTemperature = 58, "read_at", Season, number![from(-40.0, 60.0, Measure::Temperature, &units::CELSIUS)], one;
+    /// Of its maker.
+    ACID_SCALE: AcidScale = 59, "acid_scale", Bike, Kind::Choice(ACID_SCALES), choice;
 
     /// Put away.
     PARK_DATE: NaiveDate = 60, "park_date", Season, Kind::Day, day;
@@ -166,6 +172,14 @@ facts! {
     COLDEST_NIGHT: ThermodynamicTemperature = 64, "coldest_night", Garage, number![from(-70.0, 50.0, Measure::Temperature, &units::CELSIUS)], one;
     /// For answers and fresh blanks.
     UNIT_SET: UnitSet = 65, "unit_set", Garage, Kind::Choice(UNIT_SETS), choice;
+    /// Monthly normals of a station.
+    CLIMATE: Climate = 66, "climate", Garage, Kind::Choice(CLIMATES), choice;
+    /// An unheated place against the air outside.
+    WARMER_BY: TemperatureInterval = 67, "warmer_by", Garage, number![from(0.0, 25.0, Measure::TemperatureStep, &units::KELVIN_STEP)], one;
+    /// Warmest of the day less coldest of the night.
+    DAY_AND_NIGHT: TemperatureInterval = 68, "day_and_night", Garage, number![from(0.0, 40.0, Measure::TemperatureStep, &units::KELVIN_STEP)], one;
+    /// Where the battery is over the season, and what is on it.
+    BATTERY_KEPT: BatteryKept = 69, "battery_kept", Season, Kind::Choice(BATTERIES_KEPT), choice;
 
     /// The owner's name for it. Leaves in a link only when chosen.
     FASTENER_NAME: String = 70, "fastener_name", Fastener, Kind::Text, text;
@@ -309,4 +323,19 @@ facts! {
     FORK_OIL_CHANGED: NaiveDate = 141, "fork_oil_changed", Bike, Kind::Day, day;
     /// Last time.
     TWO_STROKE_OIL_CHANGED: NaiveDate = 142, "two_stroke_oil_changed", Bike, Kind::Day, day;
+
+    /// Where the battery is kept by itself.
+    KEPT_AT: Temperatures = 144, "kept_at", Season, Kind::Temperatures, temperatures;
+    /// There.
+    KEPT_COLDEST: ThermodynamicTemperature = 145, "kept_coldest", Season, number![from(-70.0, 50.0, Measure::Temperature, &units::CELSIUS)], one;
+    /// At the meter check or in spring.
+    METER_READS: ElectricPotential = 146, "meter_reads", Season, number![from(6.0, 16.0, Measure::Voltage, &units::VOLT)], one;
+    /// Day of it.
+    METER_READ_ON: NaiveDate = 147, "meter_read_on", Season, Kind::Day, day;
+    /// Before that, instead of the one when parked.
+    EARLIER_READING: ElectricPotential = 148, "earlier_reading", Season, number![from(6.0, 16.0, Measure::Voltage, &units::VOLT)], one;
+    /// Day of it.
+    EARLIER_READ_ON: NaiveDate = 149, "earlier_read_on", Season, Kind::Day, day;
+    /// Off road and charger before the resting voltage was read.
+    RESTED: Time = 150, "rested", Season, number![from(0.0, 10_000.0, Measure::Time, &units::HOUR)], one;
 }

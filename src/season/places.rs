@@ -3,6 +3,27 @@
 //! Source: NOAA NCEI U.S. Climate Normals 1991–2020 (Buffalo: the weather service's page), Environment Canada's Canadian
 //! Climate Normals 1971–2000; station by station in tests/reference/battery/climate.csv.
 
+use crate::source;
+use crate::units::Measure;
+use crate::working::{Answer, Law, term};
+use uom::si::{
+    f64::{TemperatureInterval, ThermodynamicTemperature},
+    temperature_interval::kelvin,
+    thermodynamic_temperature::degree_celsius,
+};
+
+/// Coldest night to expect where nobody has named one.
+pub static COLDEST_NIGHT: Law = Law {
+    formula: "Tn = T − h − x",
+    gives: Measure::Temperature,
+    source: source::COLDEST_NIGHT,
+    holds: "outdoors at the station; h is its mean day over its mean night in the coldest month, x 15 to 20 K. Colder nights \
+        happen: name your own. A shed's floor follows a cold snap, so nothing is added for a roof",
+};
+
+/// A cold snap under the mean night of the coldest month, K: least and most. Common practice, no source.
+const COLD_SNAP: [f64; 2] = [15.0, 20.0];
+
 /// A place with its monthly normals.
 #[derive(Debug, PartialEq)]
 pub struct Place {
@@ -15,8 +36,35 @@ pub struct Place {
     pub coldest_minimum: f64,
 }
 
+impl Place {
+    /// Half of the difference between day and night in the coldest month.
+    pub fn swing(&self) -> TemperatureInterval {
+        let coldest = self.means.iter().copied().fold(f64::INFINITY, f64::min);
+        TemperatureInterval::new::<kelvin>((coldest - self.coldest_minimum).max(0.0))
+    }
+
+    /// Coldest night to expect in a season whose coldest day has this mean.
+    pub fn coldest_night(
+        &self,
+        coldest_day: ThermodynamicTemperature,
+    ) -> Answer<ThermodynamicTemperature> {
+        let celsius = ThermodynamicTemperature::new::<degree_celsius>;
+        let half = self.swing();
+        let night = coldest_day.get::<degree_celsius>() - half.get::<kelvin>();
+        let [warm, cold] = COLD_SNAP.map(|it| night - it);
+        let snap = TemperatureInterval::new::<kelvin>((COLD_SNAP[0] + COLD_SNAP[1]) / 2.0);
+        let terms = vec![
+            term("T", "coldest day's mean", Measure::Temperature, coldest_day),
+            term("h", "half of day and night", Measure::TemperatureStep, half),
+            term("x", "a cold snap", Measure::TemperatureStep, snap),
+        ];
+        let ends = [cold, warm].map(celsius);
+        Answer::within(celsius((warm + cold) / 2.0), ends, &COLDEST_NIGHT, terms)
+    }
+}
+
 /// All places, by name.
-pub static PLACES: &[Place] = &[
+pub static PLACES: [Place; 9] = [
     Place {
         name: "Acadia ME",
         means: [-4.6, -3.2, 0.7, 6.7, 12.6, 17.7, 20.9, 20.6, 16.6, 10.3, 4.6, -1.1],

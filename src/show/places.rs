@@ -30,13 +30,15 @@ pub fn places(measure: Measure, unit: Option<&Unit>, value: f64) -> usize {
         Measure::Draw | Measure::ChargingCurrent | Measure::Charge | Measure::Consumption => 1,
         Measure::Span => usize::from(unit.is_some_and(|it| *it == units::INCHES)) * 2,
         Measure::Turn => 2,
+        Measure::Gravity => 3,
         Measure::Angle
         | Measure::Share
         | Measure::Distance
         | Measure::Altitude
         | Measure::Temperature
         | Measure::Energy => 0,
-        Measure::Time | Measure::TemperatureStep => 0,
+        Measure::Time => usize::from(size < 9.95),
+        Measure::TemperatureStep => 0,
         Measure::Force => usize::from(unit.is_some_and(|it| *it == units::KILONEWTON)),
         Measure::Factor => 2,
         // Under a gram the second digit is what tells one tank from another.

@@ -159,4 +159,7 @@ units! {
 
     /// Gram.
     GRAM = 114, "g", Mass, Times(1e-3), ["g", "gram", "grams"];
+
+    /// Specific gravity.
+    SPECIFIC_GRAVITY = 120, "SG", Gravity, Times(1.0), ["sg", "kg/l", "g/cm3", "g/ml"];
 }

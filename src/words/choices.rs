@@ -104,4 +104,19 @@ labels! {
     FORK: "fork";
     TWO_STROKE: "two-stroke tank";
     NO_OTHER_OIL: "none of these";
+    ACADIA: "coast: Acadia ME, 1991–2020";
+    BETTLES: "subarctic: Bettles AK, 1991–2020";
+    BUFFALO: "lakes: Buffalo NY, 1991–2020";
+    KABETOGAMA: "woods: Kabetogama MN, 1991–2020";
+    MEDORA: "plains: Medora ND, 1991–2020";
+    MONTREAL: "river valley: Montreal QC, 1971–2000";
+    OTTAWA: "inland: Ottawa ON, 1971–2000";
+    WEST_GLACIER: "mountains: West Glacier MT, 1991–2020";
+    WINNIPEG: "prairie: Winnipeg MB, 1971–2000";
+    IN_BIKE: "in the bike, connected";
+    LEAD_OFF: "in the bike, negative lead off";
+    ELSEWHERE: "taken out, kept elsewhere";
+    MAINTAINER: "on a maintainer";
+    TO_1265: "1.265 full, 1.120 empty";
+    TO_1280: "1.280 full, 1.130 empty";
 }

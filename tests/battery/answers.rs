@@ -2,8 +2,8 @@
 
 use super::*;
 use torpor::battery::{
-    BatteryError, ChargeRead, ChargingError, VoltageError, charged_about, charging_time,
-    drawing_about, labelled, lithium, recharge::current_is_high,
+    BatteryError, ChargeRead, ChargingError, VoltageError, charged_about,
+    charging::current_is_high, charging_time, drawing_about, labelled, lithium,
 };
 use torpor::season::PLACES;
 use torpor::working::Amount;
@@ -20,7 +20,7 @@ fn montreal() -> Temperatures {
 fn places_are_as_published() {
     let rows = rows("climate.csv");
     assert_eq!(rows.len(), PLACES.len() * 12);
-    for place in PLACES {
+    for place in &PLACES {
         let its = rows.iter().filter(|it| it["place"].split(" (").next() == Some(place.name));
         let months: Vec<_> = its.collect();
         assert_eq!(months.len(), 12, "{}", place.name);
@@ -184,11 +184,11 @@ fn cold_snap_freezes_a_half_charged_battery() {
     let lossless = Parameters { lost: [0.0; 3], ..Chemistry::FloodedCalcium.parameters() };
     let season = season_of(day(2026, 1, 10), 10);
     let forecast = Forecast::new(&known(lossless, 10.0, 0.5, 0.0), &season, &montreal());
-    let margin = forecast.freeze_margin(celsius(-32.0)).unwrap().margin.value;
+    let margin = forecast.freeze_margin(Roughly::exactly(celsius(-32.0))).unwrap().margin.value;
     assert_eq!(margin.get::<kelvin>().round(), -7.0);
     let lithium = known(Chemistry::LiFePO4.parameters(), 4.0, 0.5, 0.0);
     let forecast = Forecast::new(&lithium, &season, &montreal());
-    assert_eq!(forecast.freeze_margin(celsius(-32.0)), None);
+    assert_eq!(forecast.freeze_margin(Roughly::exactly(celsius(-32.0))), None);
 }
 
 /// Source: by hand: 0.48 Ah a day of 12 Ah is 4 % a day; from full, 75 % is passed after 6.25 days.

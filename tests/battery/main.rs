@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 mod answers;
+mod keeping;
 mod laws;
 mod published;
 mod worked;

@@ -99,7 +99,7 @@ fn every_case_agrees() {
         // The reference takes the swing below each day's mean as that night's cold.
         let coldest = season.nights().map(|it| place.on(it).get::<degree_celsius>() - swing);
         let coldest = coldest.reduce(f64::min).unwrap_or_default();
-        let freeze = forecast.freeze_margin(celsius(coldest));
+        let freeze = forecast.freeze_margin(Roughly::exactly(celsius(coldest)));
         assert_eq!(freeze.is_some(), !text("min_freeze_margin_typ_C").is_empty(), "case {case}");
         if let Some(freeze) = freeze {
             let typical = freeze.margin.value.get::<kelvin>();
