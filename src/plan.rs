@@ -24,10 +24,11 @@ pub use fuel::fuel;
 pub use last_run::last_run;
 pub use oil::oil;
 pub use other_oils::other_oils;
-pub use season::{judged_on, season, season_of};
+pub use season::{judged_on, season, season_of, stored};
 pub use tires::tires;
 pub use torque::{Asked, Offer, Row, reverse, row, torque, torque_line, wrenches_needed};
 
+use crate::entry::Entry;
 use crate::facts::{Facts, Id, Lack};
 use crate::show::Shown;
 use crate::units::UnitSet;
@@ -142,10 +143,23 @@ pub struct Panel {
     pub offers: Vec<Offer>,
     /// What is drawn of it.
     pub pictured: Pictured,
+    /// A figure that was found and can be kept as a fact.
+    pub accept: Option<Accept>,
     /// What follows from the figures and needs care.
     pub warnings: Vec<String>,
     /// What the work needs care for.
     pub cautions: &'static [&'static str],
+}
+
+/// A figure that was found, offered as a fact: taken only where the owner says so.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Accept {
+    /// The fact.
+    pub id: Id,
+    /// What would be typed there.
+    pub entry: Entry,
+    /// What taking it is called.
+    pub words: String,
 }
 
 /// What a calculator shows in pictures.
@@ -182,6 +196,7 @@ impl Panel {
             asides: Vec::new(),
             offers: Vec::new(),
             pictured: Pictured::default(),
+            accept: None,
             warnings: Vec::new(),
             cautions: &[],
         }

@@ -1,41 +1,172 @@
 //! The battery over the season.
 
+mod course;
+mod readings;
+mod state;
+
+pub use course::{Course, course};
+
 use super::{Panel, season_of};
-use crate::battery::{
-    self, Battery, BatteryError, ChargeRead, Chemistry, Edges, Forecast, Parameters, Roughly,
-};
-use crate::facts::{self, Capacity, Facts, Recharge, Told, all3, both};
-use crate::season::{Season, Temperatures};
+use crate::battery::charging::{ChargingError, current_is_high, indoors};
+use crate::battery::voltage::{Rest, rested};
+use crate::battery::{FreezeMargin, RechargePlan, Remedy, Roughly};
+use crate::facts::{self, BatteryKept, Facts, Id, Place, Told, both};
 use crate::show::{self, Shown};
 use crate::units::{Measure, UnitSet};
 use crate::words::{cautions, labels, notes};
 use crate::working::{Answer, Quantity};
 use chrono::NaiveDate;
-use uom::si::f64::{
-    ElectricCharge, ElectricCurrent, ElectricPotential, Ratio, ThermodynamicTemperature,
-};
+use state::{ChargeFrom, Parked, coldest_night, given, kept, parked, threshold};
+use uom::si::f64::{Ratio, ThermodynamicTemperature};
 
 /// The battery line's calculator.
 pub fn battery(from: &dyn Facts, set: UnitSet) -> Panel {
-    let forecast = forecast(from);
+    let parked = parked(from);
+    let known = parked.as_ref().map_err(Clone::clone);
     let threshold = threshold(from);
-    let charge = forecast.as_ref().map(Forecast::charge_on_ride_date).map_err(Clone::clone);
-    // Read where it stands, on the morning of the ride.
-    let voltage = both(forecast.as_ref().map_err(Clone::clone), facts::MONTHLY_MEANS.of(from)).map(
-        |(forecast, place)| {
-            forecast.resting_voltage_on_ride_date(place.on(forecast.season().end()))
-        },
-    );
-    let look = forecast.as_ref().map(Forecast::look_at_the_meter_by).map_err(Clone::clone);
-    let below = both(forecast.as_ref().map_err(Clone::clone), threshold.clone())
-        .map(|(forecast, threshold)| forecast.first_day_below(threshold.value).map(|it| it.act_by));
-    let margin = both(forecast.as_ref().map_err(Clone::clone), coldest_night(from, set))
-        .map(|(forecast, coldest)| forecast.freeze_margin(coldest));
-    let recharges = both(forecast.as_ref().map_err(Clone::clone), threshold.clone())
-        .map(|(forecast, threshold)| forecast.recharge_days(threshold.value).parts().value);
+    let maintained = known.as_ref().is_ok_and(|it| it.forecast.battery().is_maintained());
+    let coldest = coldest_night(from, set);
+    let margin = both(known.clone(), coldest.clone())
+        .map(|(it, (coldest, _))| it.forecast.freeze_margin(coldest));
+    let plan = both(known.clone(), threshold.clone()).map(|(it, threshold)| {
+        (it, threshold.value, it.forecast.recharge_plan(threshold.value).parts().value)
+    });
+    let judged = readings::judged(from, &parked, set);
+    let range =
+        matches!(&parked, Ok(Parked { read: Some(ChargeFrom::Range(_)), .. })) && !maintained;
 
+    let mut answers = standing(&known, &threshold, &plan, maintained, range, set);
+    answers.extend(frozen(&margin, set));
+    if let Ok(parked) = &parked {
+        answers.extend(match &parked.read {
+            Some(ChargeFrom::Number(it)) => {
+                Some(Shown::quantity(labels::CHARGE_READ, Ok(it.clone()), set))
+            }
+            Some(ChargeFrom::Range(it)) => {
+                Some(Shown::span(labels::CHARGE_READ, Ok(it.clone()), set))
+            }
+            None => None,
+        });
+    }
+    if let Ok((_, Some(night))) = &coldest {
+        answers.push(Shown::quantity(labels::COLDEST_NIGHT, Ok(night.clone()), set));
+    }
+    if let Ok(parked) = &parked {
+        let cranking = parked.forecast.battery().parameters().cold_cranking(on_ride_day(parked));
+        answers.extend(cranking.map(|it| Shown::quantity(labels::COLD_CRANKING, Ok(it), set)));
+    }
+
+    let mut warnings = warned(from, &margin, &plan, maintained);
+    let (charging, cold) = charging(from, &plan, maintained, set);
+    answers.extend(charging);
+    warnings.extend(cold);
+    warnings.extend(judged.warning.map(str::to_owned));
+    answers.extend(judged.answers);
+    if let (Ok(current), Ok(facts::Capacity::Charge(capacity))) =
+        (facts::CHARGER_CURRENT.of(from), facts::CAPACITY.of(from))
+        && current_is_high(capacity, current)
+    {
+        warnings.push(notes::CURRENT_IS_HIGH.to_owned());
+    }
+
+    let mut note = noted(from, &known, &plan, maintained, set);
+    note.extend(judged.note.map(str::to_owned));
+    let charge = known.map(|it| it.forecast.charge_on_ride_date());
+    let head = one_or_range(labels::CHARGE_ON_RIDE_DATE, charge, range, set);
+    let (blanks, more) = asked(from);
+    Panel {
+        note: note.join(" · "),
+        blanks,
+        more,
+        stated: [
+            &facts::PARK_DATE.about,
+            &facts::RIDE_DATE.about,
+            &facts::WHERE_IT_STANDS.about,
+            &facts::COLDEST_NIGHT.about,
+        ]
+        .map(|it| it.id)
+        .to_vec(),
+        answers,
+        warnings,
+        accept: judged.accept,
+        cautions: cautions::BATTERY,
+        ..Panel::of(head)
+    }
+}
+
+/// So many days to charge on are named beside the charge.
+const MOST_DAYS: usize = 4;
+
+type Known<'a> = Told<&'a Parked>;
+type Planned<'a> = Told<(&'a Parked, Ratio, RechargePlan)>;
+
+/// A figure with its bounds; the bounds alone where the charge was read from a voltage that hardly tells it.
+fn one_or_range(
+    label: &'static str,
+    told: Told<Answer<impl Quantity>>,
+    range: bool,
+    set: UnitSet,
+) -> Shown {
+    if range { Shown::span(label, told, set) } else { Shown::quantity(label, told, set) }
+}
+
+/// Where it stands, on the morning of the ride.
+fn on_ride_day(parked: &Parked) -> ThermodynamicTemperature {
+    parked.place.on(parked.forecast.season().end())
+}
+
+/// Voltage on the ride date, the meter check, the first day below the threshold.
+fn standing(
+    known: &Known<'_>,
+    threshold: &Told<Answer<Ratio>>,
+    plan: &Planned<'_>,
+    maintained: bool,
+    range: bool,
+    set: UnitSet,
+) -> Vec<Shown> {
+    let known = known.clone();
+    let voltage = known.clone().map(|it| it.forecast.resting_voltage_on_ride_date(on_ride_day(it)));
+    let look = known.clone().map(|it| {
+        let planned = plan.as_ref().ok().and_then(|(.., plan)| it.forecast.look_before(&plan.days));
+        planned.or_else(|| it.forecast.look_at_the_meter_by())
+    });
+    let below = both(known, threshold.clone())
+        .map(|(it, threshold)| it.forecast.first_day_below(threshold.value).map(|it| it.act_by));
+    let voltage = one_or_range(labels::VOLTAGE_ON_RIDE_DATE, voltage, range, set);
+    if maintained {
+        return vec![
+            voltage,
+            Shown::words(labels::LOOK_BY, notes::LOOK_AT_ITS_LIGHT),
+            Shown::words(labels::RECHARGE_BY, notes::KEPT_FULL),
+        ];
+    }
+    vec![
+        voltage,
+        Shown::day(labels::LOOK_BY, look, notes::NO_LOOK, set),
+        Shown::day(labels::RECHARGE_BY, below, notes::NOT_BELOW, set),
+    ]
+}
+
+fn frozen(margin: &Told<Option<FreezeMargin>>, set: UnitSet) -> Vec<Shown> {
+    match margin {
+        Ok(Some(it)) => vec![
+            Shown::quantity(labels::FREEZE_MARGIN, Ok(it.margin.clone()), set),
+            Shown::words(labels::LEAST_MARGIN_ON, show::short_day(it.night)),
+        ],
+        Ok(None) => vec![Shown::words(labels::FREEZE_MARGIN, notes::DOES_NOT_FREEZE)],
+        Err(lacks) => vec![Shown::lacking(labels::FREEZE_MARGIN, lacks.clone())],
+    }
+}
+
+/// What follows from the figures and needs care.
+fn warned(
+    from: &dyn Facts,
+    margin: &Told<Option<FreezeMargin>>,
+    plan: &Planned<'_>,
+    maintained: bool,
+) -> Vec<String> {
     let mut warnings = Vec::new();
-    if let Ok(Some(margin)) = &margin {
+    if let Ok(Some(margin)) = margin {
         warnings.extend(match (margin.freezes, margin.may_freeze, margin.near) {
             (Some(day), ..) => Some(notes::freezes(&show::long_day(day))),
             (None, Some(day), near) => {
@@ -45,222 +176,183 @@ pub fn battery(from: &dyn Facts, set: UnitSet) -> Panel {
             _ => None,
         });
     }
-    if recharges.as_ref().is_ok_and(|it| !it.feasible) {
-        warnings.push(notes::NO_CHARGE_HOLDS.to_owned());
+    if let Ok((parked, threshold, plan)) = plan
+        && !maintained
+    {
+        let days = parked.forecast.season().days();
+        if !plan.feasible || plan.is_a_burden(days) {
+            let remedy = parked.forecast.remedy(*threshold, &parked.place);
+            warnings.push(match (remedy, plan.feasible) {
+                (Remedy::LeadOff(count), _) => notes::lead_off_helps(count),
+                (Remedy::Maintainer, false) => notes::NO_CHARGE_HOLDS.to_owned(),
+                (Remedy::Maintainer, true) => notes::OFTEN.to_owned(),
+            });
+        }
+        if !plan.indoors.is_empty() {
+            warnings.push(notes::CHARGE_INDOORS.to_owned());
+        }
+        if parked.forecast.battery().draw_is_doubtful() {
+            warnings.push(notes::DOUBTFUL_DRAW.to_owned());
+        }
     }
-    if forecast.as_ref().is_ok_and(|it| it.battery().draw_is_doubtful()) {
-        warnings.push(notes::DOUBTFUL_DRAW.to_owned());
+    let measured = facts::RESTING_VOLTAGE.maybe(from).ok().flatten();
+    if let (Ok((parked, ..)), Some(volts)) = (plan, &measured)
+        && parked.forecast.battery().parameters().is_surface_charge(volts.value)
+    {
+        warnings.push(notes::SURFACE_CHARGE.to_owned());
     }
-    let both_typed = facts::CHARGE_WHEN_PARKED.maybe(from).is_ok_and(|it| it.is_some())
-        && facts::RESTING_VOLTAGE.maybe(from).is_ok_and(|it| it.is_some());
-    if both_typed {
+    let rest = measured.and_then(|_| facts::RESTED.maybe(from).ok().flatten());
+    if rest.is_some_and(|it| rested(it) == Rest::Short) {
+        warnings.push(notes::SHORT_REST.to_owned());
+    }
+    let caps = facts::CHEMISTRY.maybe(from).ok().flatten().is_some_and(|it| it.has_filler_caps());
+    let by_acid = caps && given(&facts::SPECIFIC_GRAVITY, from);
+    let by_volts = given(&facts::RESTING_VOLTAGE, from);
+    if by_acid && (by_volts || given(&facts::CHARGE_WHEN_PARKED, from)) {
+        warnings.push(notes::HYDROMETER_COUNTS.to_owned());
+    } else if by_volts && given(&facts::CHARGE_WHEN_PARKED, from) {
         warnings.push(notes::VOLTAGE_COUNTS.to_owned());
     }
+    warnings
+}
+
+/// Said small beside the charge.
+fn noted(
+    from: &dyn Facts,
+    known: &Known<'_>,
+    plan: &Planned<'_>,
+    maintained: bool,
+    set: UnitSet,
+) -> Vec<String> {
     let mut note = Vec::new();
     if season_of(from).is_ok_and(|it| it.ride().is_none()) {
         note.push(notes::IN_TWELVE_MONTHS.to_owned());
     }
-    let first_charge = recharges.as_ref().ok().and_then(|it| it.days.first().copied());
-    if let (Ok(Some(day)), Ok(volts)) = (&look, look_volts(from, look.as_ref().ok(), &threshold)) {
-        // A meter check after the first charge would check nothing.
-        if first_charge.is_none_or(|it| it > day.value) {
+    if maintained {
+        note.push(notes::WHILE_PLUGGED_IN.to_owned());
+        return note;
+    }
+    if let Ok((parked, threshold, plan)) = plan {
+        let look = parked.forecast.look_before(&plan.days);
+        if let Some(look) = look {
+            let line = Roughly::exactly(*threshold);
+            let parameters = parked.forecast.battery().parameters();
+            let volts = parameters.resting_voltage(line, parked.place.on(look.value)).value;
+            let again = parked.forecast.look_again_by(look.value, &plan.days);
             note.push(notes::look_by(
-                &show::short_day(day.value),
+                &show::short_day(look.value),
                 &show::rounded(Measure::Voltage, volts, set),
+                again.map(show::short_day).as_deref(),
             ));
         }
-    }
-    match recharges {
-        Ok(plan) if plan.days.is_empty() => note.push(notes::NO_CHARGE_NEEDED.to_owned()),
-        Ok(plan) if plan.feasible => {
-            // The plan's days are the last ones above the threshold: "by" is the first one below, as in the answer.
-            let by = |it: &NaiveDate| show::short_day(it.succ_opt().unwrap_or(*it));
-            let days: Vec<String> = plan.days.iter().take(MOST_DAYS).map(by).collect();
-            note.push(notes::charge_by(&days.join("; "), plan.days.len() > MOST_DAYS));
+        if plan.days.is_empty() && plan.feasible && !plan.last_before_first_start {
+            note.push(notes::NO_CHARGE_NEEDED.to_owned());
         }
-        _ => {}
+        let burden = plan.is_a_burden(parked.forecast.season().days());
+        if plan.feasible && !plan.days.is_empty() && !burden {
+            let day = |it: &NaiveDate| show::short_day(*it);
+            let days: Vec<String> = plan.days.iter().take(MOST_DAYS).map(day).collect();
+            note.push(notes::charge_on(
+                &days.join("; "),
+                plan.days.len().saturating_sub(MOST_DAYS),
+            ));
+        }
+        if plan.last_before_first_start && !burden {
+            note.push(notes::BEFORE_FIRST_START.to_owned());
+        }
     }
-    let frozen = match margin {
-        Ok(Some(it)) => Shown::quantity(labels::FREEZE_MARGIN, Ok(it.margin), set),
-        Ok(None) => Shown::words(labels::FREEZE_MARGIN, notes::DOES_NOT_FREEZE),
-        Err(lacks) => Shown::lacking(labels::FREEZE_MARGIN, lacks),
-    };
-    Panel {
-        note: note.join(" · "),
-        blanks: vec![
-            facts::CHEMISTRY.id(),
-            facts::CAPACITY.id(),
-            facts::CHARGE_WHEN_PARKED.id(),
-            facts::RESTING_VOLTAGE.id(),
-            facts::KEY_OFF_DRAW.id(),
-            facts::CHARGE_BELOW.id(),
-            facts::MONTHLY_MEANS.id(),
-        ],
-        stated: vec![facts::PARK_DATE.id(), facts::RIDE_DATE.id(), facts::COLDEST_NIGHT.id()],
-        answers: vec![
-            Shown::quantity(labels::VOLTAGE_ON_RIDE_DATE, voltage, set),
-            Shown::day(labels::LOOK_BY, look, notes::NO_LOOK, set),
-            Shown::day(labels::RECHARGE_BY, below, notes::NOT_BELOW, set),
-            frozen,
-        ],
-        warnings,
-        cautions: cautions::BATTERY,
-        ..Panel::of(Shown::quantity(labels::CHARGE_ON_RIDE_DATE, charge, set))
+    if let Ok(parked) = known {
+        note.extend(notes::counted_wide(parked.unknown));
     }
+    note
 }
 
-/// So many days to charge on are named beside the charge.
-const MOST_DAYS: usize = 4;
-
-/// Resting voltage under which to charge at the meter check: that of the threshold, where and when it is read.
-fn look_volts(
+/// On the charger, for who has one: time from the first day to charge on, else from the ride date, and volts.
+fn charging(
     from: &dyn Facts,
-    look: Option<&Option<Answer<NaiveDate>>>,
-    threshold: &Told<Answer<Ratio>>,
-) -> Told<ElectricPotential> {
-    let (chemistry, place) = both(facts::CHEMISTRY.of(from), facts::MONTHLY_MEANS.of(from))?;
-    let (Some(Some(look)), Ok(threshold)) = (look, threshold) else { return Err(Vec::new()) };
-    let charge = Roughly::exactly(threshold.value);
-    Ok(chemistry.parameters().resting_voltage(charge, place.on(look.value)).value)
-}
-
-/// The coldest night, which cannot be warmer than the coldest mean of the season: mostly a minus that was left out.
-fn coldest_night(from: &dyn Facts, set: UnitSet) -> Told<ThermodynamicTemperature> {
-    let night = facts::COLDEST_NIGHT.of(from)?;
-    let (Ok(season), Ok(place)) = (season_of(from), facts::MONTHLY_MEANS.of(from)) else {
-        return Ok(night);
-    };
-    let coldest = season
-        .nights()
-        .map(|it| place.on(it))
-        .reduce(|one, other| if other < one { other } else { one });
-    match coldest.filter(|it| night > *it) {
-        Some(mean) => {
-            let mean = show::rounded(Measure::Temperature, mean, set);
-            Err(facts::COLDEST_NIGHT.not_together(notes::colder_than(&mean)))
-        }
-        None => Ok(night),
+    plan: &Planned<'_>,
+    maintained: bool,
+    set: UnitSet,
+) -> (Vec<Shown>, Option<String>) {
+    let current = facts::CHARGER_CURRENT.maybe(from);
+    if current == Ok(None) && !maintained {
+        return (Vec::new(), None);
     }
-}
-
-/// What the season line draws.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Course {
-    /// First day.
-    pub park: NaiveDate,
-    /// Last day.
-    pub end: NaiveDate,
-    /// Whether that is the ride date, or only the end of the twelve months that are looked at.
-    pub rides: bool,
-    /// Charge at the start of each day: slow, typical, fast.
-    pub charge: Vec<Edges>,
-    /// Mean temperature of the day on which each night begins, degrees Celsius.
-    pub celsius: Vec<f64>,
-    /// Charge to recharge below.
-    pub threshold: f64,
-    /// Day of the meter check.
-    pub look: Option<NaiveDate>,
-    /// First day below the threshold, on the fast edge.
-    pub charge_by: Option<NaiveDate>,
-}
-
-/// The season day by day, for the season line.
-pub fn course(from: &dyn Facts) -> Told<Course> {
-    let (forecast, threshold) = both(forecast(from), threshold(from))?;
-    let season = forecast.season();
-    Ok(Course {
-        park: season.park(),
-        end: season.end(),
-        rides: season.ride().is_some(),
-        charge: forecast.days().to_vec(),
-        celsius: forecast.celsius().to_vec(),
-        threshold: threshold.value.base(),
-        look: forecast.look_at_the_meter_by().map(|it| it.value),
-        charge_by: forecast.first_day_below(threshold.value).map(|it| it.act_by.value),
-    })
-}
-
-fn forecast(from: &dyn Facts) -> Told<Forecast> {
-    let place: Told<(Season, Temperatures)> = both(season_of(from), facts::MONTHLY_MEANS.of(from));
-    let ((chemistry, capacity, draw), place) = both(
-        all3(facts::CHEMISTRY.of(from), capacity(from), facts::KEY_OFF_DRAW.of(from)),
-        both(place, charge(from)),
-    )?;
-    let ((season, temperatures), charge) = place;
-    let parameters = chemistry.parameters();
-    let draw = match draw.bounds {
-        Some([low, high]) => Roughly { low, typical: draw.value, high },
-        // "About 1 mA" is 0.5 to 1.5; a bare number is no better known.
-        None if draw.value.base() > 0.0 => battery::drawing_about(draw.value),
-        None => Roughly::exactly(ElectricCurrent::of_base(0.0)),
+    let (parked, plan) = match plan {
+        Ok((parked, _, plan)) => (parked, plan),
+        Err(lacks) => return (vec![Shown::lacking(labels::CHARGING_TIME, lacks.clone())], None),
     };
-    let battery = Battery::new(parameters, capacity, charge, draw).map_err(|why| match why {
-        BatteryError::NoCapacity => facts::CAPACITY.not_together(why),
-        BatteryError::ChargeOutOfRange => facts::CHARGE_WHEN_PARKED.not_together(why),
-        BatteryError::NegativeDraw => facts::KEY_OFF_DRAW.not_together(why),
-    })?;
-    Ok(Forecast::new(&battery, &season, &temperatures))
-}
-
-fn capacity(from: &dyn Facts) -> Told<Roughly<ElectricCharge>> {
-    let (chemistry, capacity) = both(facts::CHEMISTRY.of(from), facts::CAPACITY.of(from))?;
-    match (chemistry, capacity) {
-        (Chemistry::LiFePO4, Capacity::Energy(energy)) => {
-            Ok(battery::labelled(battery::lithium(energy)))
+    let day = plan.days.first().copied().filter(|_| !maintained);
+    let day = day.unwrap_or(parked.forecast.season().end());
+    let stands = parked.place.on(day);
+    let mut answers = Vec::new();
+    let (mut warning, mut at) = (None, stands);
+    if let Ok(Some(current)) = current
+        && !maintained
+    {
+        let mut time = parked.forecast.charging_time(day, current, at);
+        if time == Err(ChargingError::TooCold) {
+            warning = Some(notes::CHARGE_INDOORS.to_owned());
+            at = indoors();
+            time = parked.forecast.charging_time(day, current, at);
         }
-        (Chemistry::LiFePO4, Capacity::Charge(_)) => {
-            Err(facts::CAPACITY.not_together(notes::ENERGY_WANTED))
-        }
-        (_, Capacity::Energy(_)) => Err(facts::CAPACITY.not_together(notes::CHARGE_WANTED)),
-        (_, Capacity::Charge(charge)) => Ok(battery::labelled(charge)),
-    }
-}
-
-/// A 12 V lead battery that rests below this has a dead cell, or is a 6 V one: half a volt under empty, in any
-/// temperature of the table. Common practice, no source.
-const DEAD_CELL: f64 = 11.3;
-
-/// Charge when parked: from the resting voltage where that was measured, else as typed.
-fn charge(from: &dyn Facts) -> Told<Roughly<Ratio>> {
-    let Some(voltage) = facts::RESTING_VOLTAGE.maybe(from)? else {
-        let typed = facts::CHARGE_WHEN_PARKED.of(from)?;
-        return Ok(match typed.bounds {
-            Some([low, high]) => Roughly { low, typical: typed.value, high },
-            None => battery::charged_about(typed.value),
+        answers.push(match time {
+            Ok(time) => Shown::quantity(labels::CHARGING_TIME, Ok(time), set),
+            Err(ChargingError::Frozen) => {
+                warning = Some(notes::sentence(ChargingError::Frozen.to_string()));
+                Shown::words(labels::CHARGING_TIME, notes::THAW_FIRST)
+            }
+            Err(why) => {
+                Shown::lacking(labels::CHARGING_TIME, facts::CHARGER_CURRENT.not_together(why))
+            }
         });
-    };
-    let (chemistry, season, place) =
-        all3(facts::CHEMISTRY.of(from), season_of(from), facts::MONTHLY_MEANS.of(from))?;
-    let parameters = chemistry.parameters();
-    let temperature = place.on(season.park());
-    if chemistry.is_lead_acid() && voltage.value.base() < DEAD_CELL {
-        return Err(facts::RESTING_VOLTAGE.not_together(notes::DEAD_CELL));
     }
-    let read = |volts| {
-        parameters
-            .charge_from_voltage(volts, temperature)
-            .map(|it: ChargeRead| it.roughly())
-            .map_err(|why| facts::RESTING_VOLTAGE.not_together(why))
-    };
-    match voltage.bounds {
-        Some([low, high]) => Ok(Roughly {
-            low: read(low)?.low,
-            typical: read(voltage.value)?.typical,
-            high: read(high)?.high,
-        }),
-        None => read(voltage.value),
+    let parameters = parked.forecast.battery().parameters();
+    if !maintained {
+        let volts = parameters.charge_voltage(at);
+        answers.push(Shown::quantity(labels::CHARGE_VOLTAGE, Ok(volts), set));
     }
+    let float = parameters.float_voltage(at);
+    answers.extend(float.map(|it| Shown::quantity(labels::FLOAT_VOLTAGE, Ok(it), set)));
+    (answers, warning.filter(|_| plan.indoors.is_empty()))
 }
 
-fn threshold(from: &dyn Facts) -> Told<Answer<Ratio>> {
-    let (chemistry, below) = both(facts::CHEMISTRY.of(from), facts::CHARGE_BELOW.maybe(from))?;
-    let parameters: Parameters = chemistry.parameters();
-    let volts = match below {
-        Some(Recharge::Share(share)) => {
-            return Ok(Answer::exact(share, &battery::voltage::THRESHOLD_TYPED, vec![]));
+/// What is asked: of everybody, and of the few that know it.
+fn asked(from: &dyn Facts) -> (Vec<Id>, Vec<Id>) {
+    let kept = kept(from).unwrap_or(BatteryKept::InBike);
+    let heated = facts::WHERE_IT_STANDS.maybe(from) == Ok(Some(Place::Heated));
+    let unheated = facts::WHERE_IT_STANDS.maybe(from) == Ok(Some(Place::Unheated));
+    let caps = facts::CHEMISTRY.maybe(from).ok().flatten().is_some_and(|it| it.has_filler_caps());
+    let mut blanks = vec![facts::CHEMISTRY.id(), facts::CAPACITY.id(), facts::BATTERY_KEPT.id()];
+    let mut more = Vec::new();
+    blanks.extend([facts::CHARGE_WHEN_PARKED.id(), facts::RESTING_VOLTAGE.id()]);
+    if kept == BatteryKept::InBike {
+        blanks.push(facts::KEY_OFF_DRAW.id());
+    }
+    blanks.push(facts::CHARGE_BELOW.id());
+    if kept == BatteryKept::Elsewhere {
+        blanks.extend([facts::KEPT_AT.id(), facts::KEPT_COLDEST.id()]);
+    } else {
+        blanks.push(facts::MONTHLY_MEANS.id());
+        if !heated {
+            blanks.push(facts::CLIMATE.id());
+            more.push(facts::DAY_AND_NIGHT.id());
         }
-        Some(Recharge::Voltage(volts)) => Some(volts),
-        None => None,
-    };
-    parameters.threshold(volts).map_err(|why| facts::CHARGE_BELOW.not_together(why))
+        if unheated {
+            more.push(facts::WARMER_BY.id());
+        }
+    }
+    if caps {
+        more.extend([facts::SPECIFIC_GRAVITY.id(), facts::ACID_SCALE.id()]);
+    }
+    more.extend([
+        facts::READ_AT.id(),
+        facts::RESTED.id(),
+        facts::CHARGER_CURRENT.id(),
+        facts::METER_READS.id(),
+        facts::METER_READ_ON.id(),
+        facts::EARLIER_READING.id(),
+        facts::EARLIER_READ_ON.id(),
+    ]);
+    (blanks, more)
 }

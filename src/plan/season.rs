@@ -5,7 +5,7 @@ use crate::season::{Season, SeasonError};
 use crate::show::Shown;
 use crate::source;
 use crate::units::{Measure, UnitSet};
-use crate::words::labels;
+use crate::words::{labels, season_line};
 use crate::working::{Amount, Answer, Law, Term};
 use chrono::NaiveDate;
 
@@ -39,4 +39,14 @@ pub fn season(from: &dyn Facts, set: UnitSet) -> Shown {
         Answer::exact(season.days() as f64, &DAYS_STORED, terms)
     });
     Shown::count(labels::DAYS_STORED, days, set)
+}
+
+/// The time stored in weeks and in months of the calendar: "19 weeks 1 day · 4 months 14 days".
+pub fn stored(from: &dyn Facts) -> Told<String> {
+    let season = season_of(from)?;
+    let days = season.days();
+    Ok(season_line::stored(
+        [days / 7, days % 7],
+        [i64::from(season.whole_months()), season.days_over_months()],
+    ))
 }

@@ -47,7 +47,8 @@ pub const ESTIMATE: &[&str] = &[
 pub const BATTERY: &[&str] = &[
     "Charging gives off hydrogen, acid burns: no flame or spark, eyes protected, air moving.",
     "Never charge a frozen battery; one with a bulged case is scrap. LiFePO4 is not charged below 0 °C (32 °F).",
-    "Negative lead off first, on last. With an electric seat, cap or keyless lock or an alarm, read the manual before you take it off.",
+    "Key-off draw: meter in series at the negative lead, 10 A range first; never turn the key or start through the meter, and wait until the bike sleeps.",
+    "Negative lead off first, on last, and back in the manual's order. With an electric seat, cap or keyless lock or an alarm, read the manual before you take it off.",
 ];
 /// Coolant.
 pub const COOLANT: &[&str] = &[

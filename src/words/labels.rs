@@ -55,6 +55,15 @@ labels! {
     LOOK_BY: "Look at the meter by";
     RECHARGE_BY: "Recharge by";
     FREEZE_MARGIN: "Freeze margin";
+    LEAST_MARGIN_ON: "Least margin on";
+    CHARGE_READ: "Charge by the reading";
+    COLDEST_NIGHT: "Coldest night counted";
+    COLD_CRANKING: "Starting power in that cold";
+    CHARGING_TIME: "Charging time";
+    CHARGE_VOLTAGE: "Charging voltage";
+    FLOAT_VOLTAGE: "Maintainer's voltage";
+    SHOULD_READ: "It should read";
+    IMPLIED_DRAW: "Draw that the readings imply";
     TORQUE_ESTIMATED: "Torque, estimated";
     PRELOAD: "Preload";
     SHARE_OF_PROOF: "Share of proof load";

@@ -230,20 +230,85 @@ pub const SOFT_THREAD: &str = "In aluminum or magnesium the thread gives way bef
 pub const LUBRICATED_ALREADY: &str = "lubricated already";
 
 /// Beside the charge.
-pub fn look_by(day: &str, volts: &str) -> String {
-    format!("look at the meter by {day}: charge if it rests under {volts}")
+pub fn look_by(day: &str, volts: &str, again: Option<&str>) -> String {
+    let next = again.map_or(String::new(), |it| format!(", else look again by {it}"));
+    format!("look at the meter by {day}: charge if it rests under {volts}{next}")
 }
 /// Beside the charge, at the fast end of the band.
-pub fn charge_by(days: &str, more: bool) -> String {
+pub fn charge_on(days: &str, more: usize) -> String {
+    let more = if more > 0 { format!("; and {more} more") } else { String::new() };
+    format!("if it loses as fast as it may, charge on {days}{more}")
+}
+/// Beside the charge.
+pub const BEFORE_FIRST_START: &str = "charge it before the first start";
+/// Beside the charge.
+pub const WHILE_PLUGGED_IN: &str = "as long as the maintainer has its supply";
+/// Instead of a day.
+pub const LOOK_AT_ITS_LIGHT: &str = "every few weeks: that the maintainer's light says charged";
+/// Instead of a day.
+pub const KEPT_FULL: &str = "kept full";
+/// Beside the charge: what was counted without being known.
+pub fn counted_wide([charge, draw]: [bool; 2]) -> Option<String> {
+    let what = match (charge, draw) {
+        (true, true) => "charge when parked 75–100 %, key-off draw 0.5–3 mA",
+        (true, false) => "charge when parked 75–100 %",
+        (false, true) => "key-off draw 0.5–3 mA",
+        (false, false) => return None,
+    };
+    Some(format!("not known, so counted wide (common practice, no source): {what}"))
+}
+/// Beside the charge.
+pub const AS_FORETOLD: &str = "the meter reads as foretold";
+/// Warning.
+pub const UNDER_THE_BAND: &str = "The meter reads under what was foretold: it draws more than was thought, was not full when parked, or has aged. Charge it, let it rest a night and have it tested if it falls again.";
+/// Warning.
+pub const OVER_THE_BAND: &str = "The meter reads over what was foretold: it was charged since, had not rested, or draws less than was thought.";
+/// Offer.
+pub fn keep_draw(text: &str, unit: &str) -> String {
+    format!("Keep {text} {unit} as the key-off draw")
+}
+/// Refusal.
+pub const READ_IN_SEASON: &str = "has to be a day between park date and ride date";
+/// Refusal.
+pub const NOT_RESTED: &str =
+    "has to be 3 h or more, better a night: before that the meter reads surface charge";
+/// Warning.
+pub const SHORT_REST: &str =
+    "Rested under 8 h: some surface charge may be left, so the charge may be less than it reads.";
+/// Warning.
+pub const SURFACE_CHARGE: &str = "That is more than a full battery rests at: surface charge of the last ride or charge. Let it stand a night and read again.";
+/// Warning.
+pub const HYDROMETER_COUNTS: &str = "The charge is given more than once: the hydrometer counts.";
+/// Warning.
+pub const CHARGE_INDOORS: &str = "It is below 0 °C (32 °F) there on a day to charge: bring it indoors to charge, and let it warm through first.";
+/// Instead of a time.
+pub const THAW_FIRST: &str = "not before it has thawed";
+/// Warning.
+pub const CURRENT_IS_HIGH: &str = "The charger's current is over a tenth of the capacity: too much for this battery unless its label allows it. Take a smaller one.";
+/// Warning: what would spare the charging.
+pub fn lead_off_helps(count: usize) -> String {
+    let then = match count {
+        0 => "no charge is needed".to_owned(),
+        1 => "one charge is enough".to_owned(),
+        count => format!("{count} charges are enough"),
+    };
     format!(
-        "if it loses as fast as it may, charge by {days}{}",
-        if more { "; and so on" } else { "" }
+        "The key-off draw is too much for the season: with the negative lead off {then}. Or leave it on a maintainer."
     )
+}
+/// Warning.
+pub const OFTEN: &str = "That is more than a charge every two weeks: leave it on a maintainer.";
+/// The words of a law as a sentence.
+pub fn sentence(words: String) -> String {
+    let mut letters = words.chars();
+    let first = letters.next().map(|it| it.to_ascii_uppercase());
+    first.into_iter().chain(letters).chain(['.']).collect()
 }
 /// Beside the charge.
 pub const IN_TWELVE_MONTHS: &str = "in twelve months: no ride date is set";
 /// Warning.
-pub const NO_CHARGE_HOLDS: &str = "No charge holds above that threshold for long: leave it on a maintainer, or take the negative lead off.";
+pub const NO_CHARGE_HOLDS: &str =
+    "No charge holds above that threshold for long: leave it on a maintainer.";
 /// Refusal.
 pub const DEAD_CELL: &str = "a 12 V battery that rests under 11.3 V has a dead cell, or it is a 6 V one: do not charge it, have it tested";
 /// Refusal.

@@ -1,0 +1,79 @@
+//! The season day by day, for the season line.
+
+use super::state::{ChargeFrom, coldest_night, parked, threshold};
+use crate::battery::{Edges, FAST, Parameters};
+use crate::facts::{Facts, Told, both};
+use crate::units::UnitSet;
+use crate::working::Quantity;
+use chrono::{Months, NaiveDate};
+
+/// What the season line draws.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Course {
+    /// First day.
+    pub park: NaiveDate,
+    /// Last day.
+    pub end: NaiveDate,
+    /// Whether that is the ride date, or only the end of the twelve months that are looked at.
+    pub rides: bool,
+    /// Of its chemistry.
+    pub parameters: Parameters,
+    /// Charge at the start of each day, charged on the days of `recharges`: slow, typical, fast.
+    pub charge: Vec<Edges>,
+    /// False where the charge was read from a voltage that gives a range alone: its middle is no forecast.
+    pub typical_known: bool,
+    /// Mean temperature of the day on which each night begins, degrees Celsius.
+    pub celsius: Vec<f64>,
+    /// Margin to freezing of each night on the fast edge, K; empty where nothing freezes or no coldest night is known.
+    pub margin: Vec<f64>,
+    /// Charge to recharge below.
+    pub threshold: f64,
+    /// Day of the meter check.
+    pub look: Option<NaiveDate>,
+    /// Days to charge on, evenly spread; empty where none is needed, none is enough, or
+    /// they would be more often than every two weeks.
+    pub recharges: Vec<NaiveDate>,
+    /// First day below the threshold, on the fast edge, where it is not held by charging now and then.
+    pub charge_by: Option<NaiveDate>,
+    /// Day from which fuel is too old to be treated any longer, where it falls into the season.
+    pub fuel_old: Option<NaiveDate>,
+}
+
+/// Treated fuel is drained after so many months. Common practice, no source.
+const FUEL_KEEPS: Months = Months::new(12);
+
+/// The season day by day, for the season line.
+pub fn course(from: &dyn Facts) -> Told<Course> {
+    let (parked, threshold) = both(parked(from), threshold(from))?;
+    let forecast = &parked.forecast;
+    let season = forecast.season();
+    let maintained = forecast.battery().is_maintained();
+    let plan = forecast.recharge_plan(threshold.value).parts().value;
+    // Teeth by the dozen would show nothing: there the picture shows what comes without them.
+    let holds = plan.feasible && !plan.is_a_burden(season.days());
+    let recharges = if holds && !maintained { plan.days } else { Vec::new() };
+    let charge = match recharges.is_empty() {
+        true => forecast.days().to_vec(),
+        false => forecast.charged_on(&recharges),
+    };
+    let look = forecast.look_before(&recharges).or_else(|| forecast.look_at_the_meter_by());
+    let below = || forecast.first_day_below(threshold.value).map(|it| it.act_by.value);
+    let coldest = coldest_night(from, UnitSet::Metric).ok().map(|it| it.0);
+    let margin = coldest.and_then(|it| forecast.margins(&charge, it));
+    let fuel_old = season.park().checked_add_months(FUEL_KEEPS);
+    Ok(Course {
+        park: season.park(),
+        end: season.end(),
+        rides: season.ride().is_some(),
+        typical_known: maintained || !matches!(parked.read, Some(ChargeFrom::Range(_))),
+        parameters: *forecast.battery().parameters(),
+        celsius: forecast.celsius().to_vec(),
+        margin: margin.unwrap_or_default().iter().map(|it| it[FAST]).collect(),
+        threshold: threshold.value.base(),
+        look: look.map(|it| it.value).filter(|_| !maintained),
+        charge_by: if holds || maintained { None } else { below() },
+        fuel_old: fuel_old.filter(|it| *it < season.end()),
+        charge,
+        recharges,
+    })
+}

@@ -1,0 +1,367 @@
+//! The battery line on the page: what it asks, what it answers, and how the facts change it.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
+
+use chrono::NaiveDate;
+use torpor::entry::Entry;
+use torpor::facts::{self, CHEMISTRY, Facts, Id, TABLE};
+use torpor::garage::{Kept, example};
+use torpor::plan::{self, Panel};
+use torpor::season::PLACES;
+use torpor::show::{Figure, Shown};
+use torpor::units::UnitSet;
+use torpor::words::{labels, notes};
+
+fn put(mut kept: Kept, changed: &[(Id, &str)]) -> Kept {
+    for (id, text) in changed {
+        kept.put(*id, Entry::new(*text, 0));
+    }
+    kept
+}
+
+fn bike(changed: &[(Id, &str)]) -> Kept {
+    put(example(NaiveDate::from_ymd_opt(2026, 11, 25).unwrap(), UnitSet::Metric), changed)
+}
+
+fn panel(changed: &[(Id, &str)]) -> Panel {
+    plan::battery(&bike(changed), UnitSet::Metric)
+}
+
+#[track_caller]
+fn number(shown: &Shown) -> f64 {
+    match &shown.figure {
+        Figure::Number { data, .. } => data.parse().unwrap(),
+        other => panic!("{} {other:?}", shown.label),
+    }
+}
+
+#[track_caller]
+fn range(shown: &Shown) -> [f64; 2] {
+    match &shown.figure {
+        Figure::Number { range: Some(it), .. } => {
+            it.each_ref().map(|it| it.replace('−', "-").parse().unwrap())
+        }
+        other => panic!("{} {other:?}", shown.label),
+    }
+}
+
+#[track_caller]
+fn answer<'a>(panel: &'a Panel, label: &str) -> &'a Shown {
+    panel.answer(label).unwrap_or_else(|| panic!("no {label}"))
+}
+
+/// Chemistry, capacity, dates and a temperature are enough; what was counted without being known is said, and is wide.
+#[test]
+fn a_newcomer_gets_an_answer() {
+    let newcomer = put(
+        Kept::default(),
+        &[
+            (facts::CHEMISTRY.id(), "agm"),
+            (facts::CAPACITY.id(), "10 Ah"),
+            (facts::PARK_DATE.id(), "2026-11-14"),
+            (facts::RIDE_DATE.id(), "2027-03-28"),
+            (facts::MONTHLY_MEANS.id(), "5 °C"),
+        ],
+    );
+    let told = plan::battery(&newcomer, UnitSet::Metric);
+    let [low, high] = range(&told.head);
+    let [known_low, known_high] = range(&panel(&[(facts::MONTHLY_MEANS.id(), "5 °C")]).head);
+    assert!(low < known_low && high >= known_high, "{low}–{high} in {known_low}–{known_high}");
+    assert!(
+        told.note.contains("charge when parked 75–100 %, key-off draw 0.5–3 mA"),
+        "{}",
+        told.note
+    );
+    // A night is never made up.
+    assert_eq!(answer(&told, labels::FREEZE_MARGIN).lacks().len(), 1);
+    assert!(!panel(&[]).note.contains("not known"));
+}
+
+/// Common practice: with the lead off, elsewhere or on a maintainer the key-off draw is nothing, and is not asked.
+#[test]
+fn how_it_is_kept_decides() {
+    let kept = |how, more: &[(Id, &str)]| {
+        let mut changed = vec![(facts::BATTERY_KEPT.id(), how)];
+        changed.extend(more);
+        panel(&changed)
+    };
+    let connected = panel(&[]);
+    assert!(connected.blanks.contains(&facts::KEY_OFF_DRAW.id()));
+    let off = kept("lead_off", &[]);
+    assert!(number(&off.head) > number(&connected.head) + 20.0);
+    assert!(!off.blanks.contains(&facts::KEY_OFF_DRAW.id()));
+    // Elsewhere has its own temperatures, and its own cold: a steady place needs no coldest night.
+    let lacks = kept("elsewhere", &[]);
+    assert_eq!(lacks.head.lacks()[0].id(), facts::KEPT_AT.id());
+    let warm = kept("elsewhere", &[(facts::KEPT_AT.id(), "19 °C")]);
+    let cool = kept("elsewhere", &[(facts::KEPT_AT.id(), "8 °C")]);
+    assert!(number(&warm.head) < number(&cool.head));
+    assert!(range(answer(&warm, labels::FREEZE_MARGIN))[0] > 60.0, "indoors nothing freezes");
+    let months = "-6 -5 0 6 13 18 21 20 15 9 3 -3 °C";
+    let shed = kept("elsewhere", &[(facts::KEPT_AT.id(), months)]);
+    assert_eq!(answer(&shed, labels::FREEZE_MARGIN).lacks()[0].id(), facts::KEPT_COLDEST.id());
+    let shed = [(facts::KEPT_AT.id(), months), (facts::KEPT_COLDEST.id(), "-20 °C")];
+    assert!(answer(&kept("elsewhere", &shed), labels::FREEZE_MARGIN).lacks().is_empty());
+    let full = kept("maintainer", &[(facts::KEY_OFF_DRAW.id(), "20 mA")]);
+    assert_eq!((number(&full.head), range(&full.head)), (100.0, [95.0, 100.0]));
+    assert_eq!(answer(&full, labels::RECHARGE_BY).figure, Figure::Words(notes::KEPT_FULL.into()));
+    assert!(
+        full.answer(labels::FLOAT_VOLTAGE).is_some()
+            && full.answer(labels::CHARGING_TIME).is_none()
+    );
+}
+
+/// Source: climate.csv; the coldest night 15 to 20 K under the mean night is common practice, no source.
+#[test]
+fn a_climate_stands_in_for_twelve_means() {
+    let outdoors = [
+        (facts::MONTHLY_MEANS.id(), ""),
+        (facts::COLDEST_NIGHT.id(), ""),
+        (facts::WHERE_IT_STANDS.id(), "outdoors"),
+    ];
+    let lacking = panel(&outdoors);
+    assert_eq!(lacking.head.lacks()[0].id(), facts::MONTHLY_MEANS.id());
+    let mut winnipeg = outdoors.to_vec();
+    winnipeg.push((facts::CLIMATE.id(), "winnipeg_mb"));
+    let there = panel(&winnipeg);
+    let night = answer(&there, labels::COLDEST_NIGHT);
+    // Mean of January −17.8 °C, its mean night −22.8 °C.
+    assert_eq!(range(night), [-43.0, -38.0]);
+    assert!(there.warnings[0].starts_with("It may freeze"), "{:?}", there.warnings);
+    // In a season without the coldest month the night is as much warmer as its days are.
+    let mut autumn = winnipeg.clone();
+    autumn.extend([(facts::PARK_DATE.id(), "2026-09-01"), (facts::RIDE_DATE.id(), "2026-10-01")]);
+    assert!(range(answer(&panel(&autumn), labels::COLDEST_NIGHT))[0] > -20.0);
+    // A shed that is warmer loses more; so does one with warm days, a little.
+    let charge = |more: &[(Id, &str)]| {
+        let mut changed = winnipeg.clone();
+        changed.push((facts::WHERE_IT_STANDS.id(), "unheated"));
+        changed.extend(more);
+        number(&panel(&changed).head)
+    };
+    let plain = charge(&[]);
+    assert!(charge(&[(facts::WARMER_BY.id(), "6 K")]) < plain);
+    assert!(charge(&[(facts::DAY_AND_NIGHT.id(), "20 K")]) < plain);
+    // Means that were typed count before a station's.
+    let mut typed = winnipeg.clone();
+    typed.push((facts::MONTHLY_MEANS.id(), "20 °C"));
+    assert!(number(&panel(&typed).head) < plain);
+    // Heated: the typed temperature itself, steady, and nothing of the climate.
+    let mut heated = typed.clone();
+    heated.push((facts::WHERE_IT_STANDS.id(), "heated"));
+    let heated = panel(&heated);
+    assert!(
+        !heated.blanks.contains(&facts::CLIMATE.id())
+            && heated.answer(labels::COLDEST_NIGHT).is_none()
+    );
+    assert!(range(answer(&heated, labels::FREEZE_MARGIN))[0] > 0.0, "as cold as the room");
+}
+
+/// Every station is named with its place and period as published.
+#[test]
+fn climates_say_where_and_when() {
+    let path = format!("{}/tests/reference/battery/climate.csv", env!("CARGO_MANIFEST_DIR"));
+    let rows: Vec<_> =
+        csv::Reader::from_path(path).unwrap().records().map(Result::unwrap).collect();
+    let facts::Kind::Choice(choices) = facts::CLIMATE.about.kind else { panic!() };
+    assert_eq!(choices.len(), PLACES.len());
+    for choice in choices {
+        let entry = Entry::new(choice.key, 0);
+        let from = torpor::garage::Entries::from([(facts::CLIMATE.id(), entry)]);
+        let place = facts::CLIMATE.of(&from).unwrap().0;
+        let row = rows.iter().find(|it| it[0].starts_with(place.name)).unwrap();
+        let period = row[7].replace('-', "–");
+        assert!(
+            choice.label.contains(place.name) && choice.label.contains(&period),
+            "{}",
+            choice.label
+        );
+    }
+}
+
+/// A charge that was measured is told as it was read: the hydrometer before the voltage before what was typed.
+#[test]
+fn measured_charge_counts() {
+    let acid = [(CHEMISTRY.id(), "flooded_antimony"), (facts::SPECIFIC_GRAVITY.id(), "1.225")];
+    let by_acid = panel(&acid);
+    // By hand: 1.225 at −0.9 °C, mid of November by the means, is 0.020 less: 1.205, 59 % of 1.120 to 1.265.
+    let mut at_26 = acid.to_vec();
+    at_26.push((facts::READ_AT.id(), "26.7 °C"));
+    let read = number(answer(&panel(&at_26), labels::CHARGE_READ));
+    assert!((read - 100.0 * 0.105 / 0.145).abs() < 1e-6, "{read}");
+    assert!(number(answer(&by_acid, labels::CHARGE_READ)) < read, "cold acid reads too high");
+    assert!(by_acid.warnings.iter().any(|it| it == notes::HYDROMETER_COUNTS));
+    let mut scale = at_26.clone();
+    scale.push((facts::ACID_SCALE.id(), "1280"));
+    assert!(number(answer(&panel(&scale), labels::CHARGE_READ)) < read);
+    // A sealed battery is not asked for it.
+    let sealed = panel(&[(facts::SPECIFIC_GRAVITY.id(), "1.225")]);
+    assert!(!sealed.more.contains(&facts::SPECIFIC_GRAVITY.id()));
+    assert!(sealed.answer(labels::CHARGE_READ).is_none());
+    // Surface charge: not yet rested, hardly rested, above any rested battery.
+    let volts = |v, hours| panel(&[(facts::RESTING_VOLTAGE.id(), v), (facts::RESTED.id(), hours)]);
+    let early = volts("12.7 V", "1 h");
+    assert_eq!(early.refusal(facts::RESTED.id()).as_deref(), Some(notes::NOT_RESTED));
+    assert!(volts("12.7 V", "4 h").warnings.iter().any(|it| it == notes::SHORT_REST));
+    assert!(volts("13 V", "").warnings.iter().any(|it| it == notes::SURFACE_CHARGE));
+    assert!(!volts("12.8 V", "12 h").warnings.iter().any(|it| it == notes::SURFACE_CHARGE));
+}
+
+/// Source: METHOD of the reference values: between 13.05 and 13.30 V LiFePO4 may hold 30 to 90 %, never one number.
+#[test]
+fn lithium_by_volts_is_a_range() {
+    let lithium = [(CHEMISTRY.id(), "lifepo4"), (facts::CAPACITY.id(), "51 Wh")];
+    let mut by_volts = lithium.to_vec();
+    by_volts
+        .extend([(facts::RESTING_VOLTAGE.id(), "13.2 V"), (facts::CHARGER_CURRENT.id(), "2 A")]);
+    let told = panel(&by_volts);
+    let text = |it: &Shown| match &it.figure {
+        Figure::Number { text, range: None, .. } => text.clone(),
+        other => panic!("{other:?}"),
+    };
+    assert_eq!(text(answer(&told, labels::CHARGE_READ)), "30–90");
+    assert!(
+        text(&told.head).contains('–')
+            && text(answer(&told, labels::VOLTAGE_ON_RIDE_DATE)).contains('–')
+    );
+    assert!(told.warnings.iter().any(|it| it == notes::CHARGE_INDOORS), "{:?}", told.warnings);
+    assert!(number(answer(&told, labels::CHARGING_TIME)) > 0.0, "the time holds indoors");
+    let course = plan::course(&bike(&by_volts)).unwrap();
+    assert!(!course.typical_known);
+    let day = torpor::drawing::season_day(&course, 10, true, UnitSet::Metric);
+    assert!(!day.told.contains("most likely"), "{}", day.told);
+}
+
+/// A draw that no charging bears is told with what would spare it; and so is a charger that is too strong.
+#[test]
+fn what_cannot_be_charged_for_is_told() {
+    let alarm = panel(&[(facts::KEY_OFF_DRAW.id(), "20 mA"), (facts::CHARGER_CURRENT.id(), "2 A")]);
+    assert!(alarm.warnings.contains(&notes::lead_off_helps(0)), "{:?}", alarm.warnings);
+    assert!(alarm.warnings.iter().any(|it| it == notes::CURRENT_IS_HIGH));
+    assert!(!alarm.note.contains("charge on"), "{}", alarm.note);
+    let full = panel(&[(facts::CHARGE_BELOW.id(), "12.8 V")]);
+    assert!(full.warnings.iter().any(|it| it == notes::NO_CHARGE_HOLDS), "{:?}", full.warnings);
+    // A frozen battery is never charged.
+    let frozen = panel(&[
+        (facts::CHARGE_WHEN_PARKED.id(), "5 %"),
+        (facts::CHARGER_CURRENT.id(), "1 A"),
+        (facts::PARK_DATE.id(), "2027-01-10"),
+        (facts::MONTHLY_MEANS.id(), "-20 °C"),
+    ]);
+    let time = &answer(&frozen, labels::CHARGING_TIME).figure;
+    assert_eq!(*time, Figure::Words(notes::THAW_FIRST.into()));
+}
+
+/// Source: by hand in tests/battery: 12.72 V, then 12.58 V 21 days later, are about 3.3 mA of 10 Ah. Accepted, they are the
+/// key-off draw of the next forecast, with their bounds.
+#[test]
+fn a_later_reading_is_judged_and_sharpens() {
+    let readings = [
+        (facts::RESTING_VOLTAGE.id(), "12.72 V"),
+        (facts::METER_READS.id(), "12.58 V"),
+        (facts::METER_READ_ON.id(), "2026-12-05"),
+    ];
+    let told = panel(&readings);
+    let draw = number(answer(&told, labels::IMPLIED_DRAW));
+    assert!((2.5..3.4).contains(&draw), "{draw} mA");
+    assert!(told.note.ends_with(notes::AS_FORETOLD), "{}", told.note);
+    let accept = told.accept.unwrap();
+    assert_eq!(accept.id, facts::KEY_OFF_DRAW.id());
+    let mut kept = bike(&readings);
+    kept.put(accept.id, accept.entry.clone());
+    let taken = facts::KEY_OFF_DRAW.of(&kept).unwrap();
+    let [low, high] = taken.bounds.unwrap();
+    assert!(low < taken.value && taken.value < high, "{:?}", kept.entry(accept.id));
+    // Far under the band: it draws more than was thought.
+    let mut under = readings.to_vec();
+    under.push((facts::METER_READS.id(), "12.2 V"));
+    assert!(panel(&under).warnings.iter().any(|it| it == notes::UNDER_THE_BAND));
+    let mut over = readings.to_vec();
+    over.push((facts::METER_READS.id(), "13.0 V"));
+    let over = panel(&over);
+    assert!(over.warnings.iter().any(|it| it == notes::OVER_THE_BAND) && over.accept.is_none());
+    // In spring the ride date is meant; out of the season no band is there.
+    assert!(panel(&[(facts::METER_READS.id(), "12.4 V")]).note.ends_with(notes::AS_FORETOLD));
+    let late = [(facts::METER_READS.id(), "12.4 V"), (facts::METER_READ_ON.id(), "2027-06-01")];
+    let refusal = panel(&late).refusal(facts::METER_READ_ON.id());
+    assert_eq!(refusal.as_deref(), Some(notes::READ_IN_SEASON));
+    // From an earlier reading after a charge the band starts anew.
+    let earlier = [
+        (facts::EARLIER_READING.id(), "12.8 V"),
+        (facts::EARLIER_READ_ON.id(), "2027-02-01"),
+        (facts::METER_READS.id(), "12.7 V"),
+        (facts::METER_READ_ON.id(), "2027-03-01"),
+    ];
+    let told = panel(&earlier);
+    assert!(number(answer(&told, labels::SHOULD_READ)) > 12.6);
+    assert!(told.answer(labels::IMPLIED_DRAW).is_some());
+    let mut turned = earlier.to_vec();
+    turned.push((facts::METER_READ_ON.id(), "2027-01-01"));
+    assert!(panel(&turned).refusal(facts::METER_READ_ON.id()).is_some());
+}
+
+/// Source: the calendar, by hand: Nov 14 to Mar 28 are 134 days, 19 weeks and a day, 4 months and 14 days.
+#[test]
+fn time_stored_in_words() {
+    let stored = |park, ride| {
+        plan::stored(&bike(&[(facts::PARK_DATE.id(), park), (facts::RIDE_DATE.id(), ride)]))
+            .unwrap()
+    };
+    assert_eq!(stored("2026-11-14", "2027-03-28"), "19 weeks 1 day · 4 months 14 days");
+    assert_eq!(stored("2027-11-14", "2028-03-28"), "19 weeks 2 days · 4 months 14 days");
+    // South of the equator the winter is elsewhere in the year; the calendar is the same.
+    assert_eq!(stored("2027-05-31", "2027-06-30"), "4 weeks 2 days · 1 month 0 days");
+    assert_eq!(stored("2027-01-01", "2027-01-01"), "0 weeks 0 days · 0 months 0 days");
+}
+
+/// What is shown can be asked: each blank once, and nothing refused stays without words.
+#[test]
+fn every_way_of_keeping_has_its_blanks() {
+    for chemistry in ["flooded_antimony", "agm", "gel", "flooded_calcium"] {
+        for kept in ["", "in_bike", "lead_off", "elsewhere", "maintainer"] {
+            for stands in ["", "heated", "unheated", "outdoors"] {
+                let panel = panel(&[
+                    (CHEMISTRY.id(), chemistry),
+                    (facts::BATTERY_KEPT.id(), kept),
+                    (facts::WHERE_IT_STANDS.id(), stands),
+                ]);
+                let mut all: Vec<_> =
+                    panel.blanks.iter().chain(&panel.more).chain(&panel.stated).collect();
+                let count = all.len();
+                all.sort();
+                all.dedup();
+                assert_eq!(all.len(), count, "{chemistry} {kept} {stands} asks twice");
+                assert!(all.iter().all(|id| TABLE.iter().any(|it| it.id == **id)));
+                for lack in panel.worked().flat_map(Shown::lacks) {
+                    assert!(all.contains(&&lack.id()), "{chemistry} {kept} {stands}: {lack:?}");
+                }
+            }
+        }
+    }
+}
+
+/// The battery's picture: what it surely has below what it may have, texts apart.
+#[test]
+fn battery_is_drawn() {
+    for charge in ["100", "50", "0", "3", "74"] {
+        for below in ["75 %", "5 %", "99 %"] {
+            let kept = bike(&[
+                (facts::CHARGE_WHEN_PARKED.id(), charge),
+                (facts::CHARGE_BELOW.id(), below),
+            ]);
+            let course = plan::course(&kept).unwrap();
+            for day in [0, 50, 134, 999] {
+                let it = torpor::drawing::battery(&course, day, UnitSet::Metric);
+                let [sure, doubtful] = [it.sure, it.doubtful];
+                assert!((doubtful[1] + doubtful[3] - sure[1]).abs() < 1e-9 && doubtful[3] >= 0.0);
+                assert!(sure[3] >= 0.0 && sure[1] + sure[3] <= it.size[1]);
+                let typical = it.typical.unwrap();
+                assert!(doubtful[1] - 1e-9 <= typical && typical <= sure[1] + 1e-9);
+                let mut heights = it.labels.each_ref().map(|it| it.y);
+                heights.sort_by(f64::total_cmp);
+                assert!(heights.windows(2).all(|it| it[1] - it[0] >= 16.9), "{heights:?}");
+                assert!(heights[0] > 10.0 && heights[2] < it.size[1], "{heights:?}");
+                assert!(it.told.contains("charge "));
+            }
+        }
+    }
+}
