@@ -1,14 +1,18 @@
 //! Geometry of the pictures: what is drawn where, without a word of how a browser draws it.
 
 mod adapter;
+mod battery;
 mod pattern;
 mod place;
+mod season_day;
 mod season_line;
 mod shape;
 
 pub use adapter::{AdapterDrawing, adapter};
+pub use battery::{BatteryDrawing, battery};
 pub use pattern::{BOLTS_DRAWN, PatternDrawing, pattern};
 pub use place::TEXT_SIZE;
+pub use season_day::{SeasonDay, season_day, season_day_at};
 pub use season_line::{SeasonLine, season_line};
 
 use crate::digits;

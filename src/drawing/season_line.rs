@@ -1,11 +1,13 @@
 //! The season line: charge, temperature and the days to act, from park date to ride date.
 
+use super::season_day::Frame;
 use super::{Label, path};
+use crate::battery::freezing::NEAR;
 use crate::battery::{FAST, SLOW, TYPICAL};
 use crate::digits;
 use crate::plan::Course;
 use crate::show;
-use crate::units::{CELSIUS, FAHRENHEIT, Unit, UnitSet};
+use crate::units::{Measure, UnitSet};
 use crate::words::{MONTHS, season_line as words};
 use chrono::{Datelike, NaiveDate};
 
@@ -14,20 +16,24 @@ use chrono::{Datelike, NaiveDate};
 pub struct SeasonLine {
     /// Width and height of the picture.
     pub size: [f64; 2],
-    /// Outline of the charge band, as an SVG path.
+    /// Outline of the charge band, as an SVG path; it rises to full on each day to charge.
     pub band: String,
-    /// Typical charge.
+    /// Typical charge; empty where only a range is known.
     pub typical: String,
     /// Mean temperature.
     pub temperature: String,
+    /// The part of it where less than 5 K is left to freezing; empty where there is none.
+    pub frost: String,
     /// Height of the threshold.
     pub threshold: f64,
     /// Left and right end of the time axis, and its height.
     pub axis: [f64; 3],
     /// Firsts of months along the axis.
     pub months: Vec<f64>,
-    /// Days to act: place along the axis and height of their mark.
+    /// Days to act, the ones to charge on among them: place along the axis and height of their mark.
     pub marks: Vec<[f64; 2]>,
+    /// From the texts of the days to act down to the axis, round the threshold's text: place, top, bottom.
+    pub stems: Vec<[f64; 3]>,
     /// Quiet texts: months, scale.
     pub quiet: Vec<Label>,
     /// Texts that matter: park and ride date.
@@ -38,101 +44,148 @@ pub struct SeasonLine {
     pub below: Label,
     /// Text of the temperature.
     pub cold: Label,
+    /// The day from which fuel is too old, with its text.
+    pub fuel: Option<(f64, Label)>,
     /// All of it in one sentence.
     pub told: String,
 }
 
 /// How the picture is laid out: redrawn, not shrunk, for a narrow page.
-struct Layout {
+pub(super) struct Layout {
     size: [f64; 2],
     /// Left and right end of the axis.
-    span: [f64; 2],
+    pub span: [f64; 2],
     /// Height of full and of empty.
-    charge: [f64; 2],
+    pub charge: [f64; 2],
     /// Highest and lowest line of the temperature.
-    temperature: [f64; 2],
+    pub temperature: [f64; 2],
     /// Lines of the texts above the band.
     acts: [f64; 2],
     month_letters: usize,
     steps: usize,
+    /// Size of its texts; the style sheet has the same.
+    text: f64,
 }
 
-const WIDE: Layout = Layout {
-    size: [900.0, 220.0],
+pub(super) static WIDE: Layout = Layout {
+    size: [900.0, 226.0],
     span: [4.0, 896.0],
     charge: [44.0, 140.0],
-    temperature: [152.0, 180.0],
+    temperature: [162.0, 184.0],
     acts: [16.0, 34.0],
     month_letters: 3,
     steps: 120,
+    text: 12.0,
 };
-const NARROW: Layout = Layout {
-    size: [360.0, 250.0],
+pub(super) static NARROW: Layout = Layout {
+    size: [360.0, 256.0],
     span: [6.0, 354.0],
     charge: [52.0, 158.0],
-    temperature: [172.0, 204.0],
+    temperature: [182.0, 210.0],
     acts: [16.0, 36.0],
     month_letters: 1,
     steps: 60,
+    text: 14.0,
 };
+
+/// Widest that a letter is, on average over a text, as a share of its size.
+const LETTER: f64 = 0.56;
 
 /// Draws the season line, wide or narrow.
 pub fn season_line(course: &Course, wide: bool, set: UnitSet) -> SeasonLine {
-    let layout = if wide { &WIDE } else { &NARROW };
-    let nights = course.celsius.len().max(1) as f64;
+    let frame = Frame::new(course, wide);
+    let layout = frame.layout;
     let [left, right] = layout.span;
-    let x = |day: f64| left + (right - left) * day / nights;
     let [full, empty] = layout.charge;
-    let height = |charge: f64| empty + (full - empty) * charge;
+    let x = |day: f64| frame.x(day);
+    let height = |charge: f64| frame.height(charge);
 
-    let days: Vec<usize> = sampled(course.charge.len(), layout.steps);
-    let edge = |edge: usize| days.iter().map(move |day| (*day, course.charge[*day][edge]));
-    let point = |(day, charge): (usize, f64)| [x(day as f64), height(charge)];
-    let band = path(edge(SLOW).map(point).chain(edge(FAST).rev().map(point))) + "Z";
-    let typical = path(edge(TYPICAL).map(point));
+    let charged: Vec<usize> = course.recharges.iter().map(|it| frame.index(*it)).collect();
+    let mut days = Vec::new();
+    let mut drawn = sampled(course.charge.len(), layout.steps).into_iter().peekable();
+    for day in 0..course.charge.len() {
+        if drawn.next_if_eq(&day).is_some() || charged.contains(&day) {
+            days.push(day);
+        }
+    }
+    // On a day to charge the line goes straight up to full.
+    let edge = |edge: usize| -> Vec<[f64; 2]> {
+        let mut points = Vec::with_capacity(days.len() + charged.len());
+        for day in &days {
+            points.push([x(*day as f64), height(course.charge[*day][edge])]);
+            if charged.contains(day) {
+                points.push([x(*day as f64), full]);
+            }
+        }
+        points
+    };
+    let fast = edge(FAST);
+    let band = path(edge(SLOW).into_iter().chain(fast.into_iter().rev())) + "Z";
+    let typical = edge(TYPICAL).into_iter().filter(|_| course.typical_known);
+    let typical = path(typical);
 
-    let [coldest, warmest] = ends(&course.celsius);
-    let [top, bottom] = layout.temperature;
-    let spread = (warmest - coldest).max(1.0);
+    let warm = |night: usize| [x(night as f64 + 0.5), frame.warm(course.celsius[night])];
     let nights_drawn = sampled(course.celsius.len(), layout.steps);
-    let temperature = path(nights_drawn.iter().map(|night| {
-        let share = (course.celsius[*night] - coldest) / spread;
-        [x(*night as f64 + 0.5), bottom + (top - bottom) * share]
-    }));
-    let coldest_at = course.celsius.iter().position(|it| *it == coldest).unwrap_or(0);
-    let unit: &Unit = if set == UnitSet::Metric { &CELSIUS } else { &FAHRENHEIT };
-    let degrees = |celsius: f64| {
-        format!("{} {}", digits::fixed(unit.of_base(CELSIUS.to_base(celsius)), 0), unit.symbol)
-    };
+    let temperature = path(nights_drawn.iter().map(|night| warm(*night)));
+    let frost = frost(course, layout.steps, warm);
+    let coldest_at = frame.coldest_at();
+    let degrees = show::rounded(Measure::Temperature, frame.coldest(), set);
 
-    let day_of = |day: NaiveDate| (day - course.park).num_days() as f64;
-    let acts: Vec<(NaiveDate, &str)> =
-        [(course.look, words::LOOK), (course.charge_by, words::CHARGE)]
-            .into_iter()
-            .filter_map(|(day, what)| day.map(|day| (day, what)))
-            .collect();
-    let typical_on = |day: NaiveDate| {
-        let at = (day_of(day).max(0.0) as usize).min(course.charge.len().saturating_sub(1));
-        course.charge.get(at).map_or(full, |it| height(it[TYPICAL]))
-    };
-    let marks = acts.iter().map(|(day, _)| [x(day_of(*day)), typical_on(*day)]).collect();
+    let first_charge = course.recharges.first().copied().map(|it| (it, words::CHARGE_ON));
+    let charge = first_charge.or(course.charge_by.map(|it| (it, words::CHARGE)));
+    let look = course.look.map(|it| (it, words::LOOK));
+    let mut acts: Vec<(NaiveDate, &str)> = look.into_iter().chain(charge).collect();
+    // A meter check after the first charge would check nothing.
+    if let [(look, _), (charge, _)] = acts.as_slice()
+        && charge < look
+    {
+        acts.remove(0);
+    }
+    let at = |day: NaiveDate| x(frame.index(day) as f64);
+    let mut marks: Vec<[f64; 2]> =
+        acts.iter().map(|(day, _)| [at(*day), frame.typical(frame.index(*day))]).collect();
+    let others = charged.iter().skip(1);
+    marks.extend(others.map(|day| [x(*day as f64), frame.typical(*day)]));
     let label = |x: f64, y: f64, text: String| Label { x, y, anchor: anchor(x, layout), text };
     // A stem runs from its text down to the axis. Texts that lean right stand the earlier above the later, others the
     // later above the earlier: so no stem crosses the other's text.
-    let leans_right = |day: NaiveDate| x(day_of(day)) < layout.size[0] / 2.0;
+    let leans_right = |day: NaiveDate| at(day) < layout.size[0] / 2.0;
     let all_right = acts.iter().all(|(day, _)| leans_right(*day));
-    let act_labels = acts.iter().enumerate().map(|(at, (day, what))| Label {
-        x: x(day_of(*day)) + if leans_right(*day) { -6.0 } else { 6.0 },
-        y: layout.acts[usize::from((at == 0) != all_right)],
-        anchor: if leans_right(*day) { "start" } else { "end" },
-        text: format!("{what} {}", month_day(*day)),
+    let act_labels: Vec<Label> = acts
+        .iter()
+        .enumerate()
+        .map(|(index, (day, what))| Label {
+            x: at(*day) + if leans_right(*day) { -6.0 } else { 6.0 },
+            y: layout.acts[usize::from((index == 0) != all_right)],
+            anchor: if leans_right(*day) { "start" } else { "end" },
+            text: format!("{what} {}", month_day(*day)),
+        })
+        .collect();
+    let tops: Vec<[f64; 2]> =
+        acts.iter().zip(&act_labels).map(|((day, _), it)| [at(*day), it.y + 6.0]).collect();
+    let wide_text = words::BELOW.len() as f64 * LETTER * layout.text;
+    let below = Label {
+        x: free_place(&tops, wide_text, layout.span),
+        y: height(course.threshold) + 15.0,
+        anchor: "start",
+        text: words::BELOW.to_owned(),
+    };
+    let stems = tops.iter().zip(&act_labels).flat_map(|([x, top], own)| {
+        let texts = act_labels.iter().filter(|it| *it != own).chain([&below]);
+        stem([*x, *top, empty], texts, layout.text)
+    });
+    let stems = stems.collect();
+    let fuel = course.fuel_old.map(|day| {
+        let x = at(day);
+        let anchor = if leans_right(day) { "start" } else { "end" };
+        (x, Label { x, y: empty - 6.0, anchor, text: words::FUEL_OLD.to_owned() })
     });
     let axis_text = layout.temperature[1] + 24.0;
 
     let firsts: Vec<NaiveDate> =
         course.park.iter_days().take(course.celsius.len()).filter(|it| it.day() == 1).collect();
     let quiet = firsts.iter().map(|day| Label {
-        x: x(day_of(*day)) + 4.0,
+        x: at(*day) + 4.0,
         y: empty + 14.0,
         anchor: "start",
         text: MONTHS[day.month0() as usize][..layout.month_letters].to_owned(),
@@ -161,21 +214,19 @@ pub fn season_line(course: &Course, wide: bool, set: UnitSet) -> SeasonLine {
         band,
         typical,
         temperature,
+        frost,
         threshold: height(course.threshold),
         axis: [left, right, empty],
-        months: firsts.iter().map(|it| x(day_of(*it))).collect(),
+        months: firsts.iter().map(|it| at(*it)).collect(),
         marks,
+        stems,
         quiet: quiet.collect(),
         ends: ends_labels,
-        acts: act_labels.collect(),
-        below: Label {
-            x: left + 4.0,
-            y: height(course.threshold) + 15.0,
-            anchor: "start",
-            text: words::BELOW.to_owned(),
-        },
-        cold: label(x(coldest_at as f64), axis_text - 4.0, words::mean(&degrees(coldest))),
-        told: told(course, &degrees(coldest)),
+        acts: act_labels,
+        below,
+        fuel,
+        cold: label(x(coldest_at as f64), axis_text - 4.0, words::mean(&degrees)),
+        told: told(course, &degrees, set),
     }
 }
 
@@ -190,10 +241,63 @@ fn sampled(count: usize, steps: usize) -> Vec<usize> {
     picked
 }
 
-fn ends(values: &[f64]) -> [f64; 2] {
-    values
-        .iter()
-        .fold([f64::INFINITY, f64::NEG_INFINITY], |[low, high], it| [low.min(*it), high.max(*it)])
+/// The runs of nights with too little margin, along the line of the temperature.
+fn frost(course: &Course, steps: usize, warm: impl Fn(usize) -> [f64; 2]) -> String {
+    let step = (course.margin.len() / steps).max(1);
+    let near = |night: usize| course.margin.get(night).is_some_and(|it| *it < NEAR);
+    let mut runs = String::new();
+    let mut from = None;
+    for night in 0..=course.margin.len() {
+        match (from, near(night)) {
+            (None, true) => from = Some(night),
+            (Some(first), false) => {
+                let last = night - 1;
+                let points = (first..last).step_by(step).chain([last]);
+                runs.push_str(&path(points.map(&warm)));
+                // A single night is a dot, which needs a line of no length.
+                if first == last {
+                    runs.push_str("h0");
+                }
+                from = None;
+            }
+            _ => {}
+        }
+    }
+    runs
+}
+
+/// Where a text is crossed by no stem: at the left end, else behind the first stem that leaves room for it.
+fn free_place(stems: &[[f64; 2]], wide: f64, [left, right]: [f64; 2]) -> f64 {
+    let free = |from: &f64| {
+        let to = from + wide;
+        to <= right && stems.iter().all(|[x, _]| *x < from - 3.0 || *x > to + 3.0)
+    };
+    let behind = stems.iter().map(|[x, _]| x + 6.0);
+    std::iter::once(left + 4.0).chain(behind).find(free).unwrap_or(left + 4.0)
+}
+
+/// The parts of a stem that cross no text.
+fn stem<'a>(
+    [x, top, base]: [f64; 3],
+    texts: impl Iterator<Item = &'a Label>,
+    size: f64,
+) -> Vec<[f64; 3]> {
+    let mut parts = vec![[x, top, base]];
+    for text in texts {
+        let wide = text.text.len() as f64 * LETTER * size;
+        let left = if text.anchor == "end" { text.x - wide } else { text.x };
+        if x < left - 3.0 || x > left + wide + 3.0 {
+            continue;
+        }
+        let [above, under] = [text.y - size, text.y + 4.0];
+        let mut cut = Vec::new();
+        for [_, from, to] in parts {
+            cut.extend([[x, from, to.min(above)], [x, from.max(under), to]]);
+        }
+        cut.retain(|[_, from, to]| from < to);
+        parts = cut;
+    }
+    parts
 }
 
 /// Text near an end of the picture leans inward.
@@ -212,7 +316,7 @@ fn month_day(day: NaiveDate) -> String {
     format!("{} {}", &MONTHS[day.month0() as usize][..3], day.day())
 }
 
-fn told(course: &Course, coldest: &str) -> String {
+fn told(course: &Course, coldest: &str, set: UnitSet) -> String {
     let last = course.charge.last().copied().unwrap_or([0.0; 3]);
     let percent = |it: f64| digits::fixed(it * 100.0, 0);
     let mut told = words::told(
@@ -224,8 +328,18 @@ fn told(course: &Course, coldest: &str) -> String {
     if let Some(day) = course.look {
         told.push_str(&words::told_act(words::LOOK, &show::long_day(day)));
     }
+    let charges: Vec<String> = course.recharges.iter().map(|it| show::long_day(*it)).collect();
+    if !charges.is_empty() {
+        told.push_str(&words::told_act(words::CHARGE_ON, &charges.join("; ")));
+    }
     if let Some(day) = course.charge_by {
         told.push_str(&words::told_act(words::CHARGE, &show::long_day(day)));
+    }
+    if let Some(least) = course.margin.iter().copied().reduce(f64::min) {
+        told.push_str(&words::told_margin(&super::season_day::margin(least, set)));
+    }
+    if let Some(day) = course.fuel_old {
+        told.push_str(&words::told_act(words::FUEL_OLD, &show::long_day(day)));
     }
     told
 }

@@ -101,11 +101,11 @@ pub fn season_line(page: Page, desk: &Desk) -> El {
 fn drawn(it: &SeasonLine, wide: bool) -> El {
     let [width, height] = it.size;
     let [left, right, base] = it.axis;
-    let top = it.acts.iter().map(|it| it.y + 6.0);
-    let marks = it.marks.iter().zip(top).flat_map(|([x, y], top)| {
-        let dot =
-            svg("circle").class("act").set("cx", &place(*x)).set("cy", &place(*y)).set("r", "5");
-        [path("act", &format!("M{} {}V{}", place(*x), place(top), place(base))), dot]
+    let marks = it.marks.iter().map(|[x, y]| {
+        svg("circle").class("act").set("cx", &place(*x)).set("cy", &place(*y)).set("r", "5")
+    });
+    let stems = it.stems.iter().map(|[x, top, bottom]| {
+        path("act", &format!("M{} {}V{}", place(*x), place(*top), place(*bottom)))
     });
     let months =
         it.months.iter().map(|x| path("month", &format!("M{} {}v8", place(*x), place(base))));
@@ -115,7 +115,7 @@ fn drawn(it: &SeasonLine, wide: bool) -> El {
         .child(path("below", &format!("M{} {}H{}", place(left), place(it.threshold), place(right))))
         .child(path("cold", &it.temperature))
         .child(path("axis", &format!("M{} {}H{}", place(left), place(base), place(right))))
-        .children(months.chain(marks))
+        .children(months.chain(stems).chain(marks))
         .child(label("care", &it.below))
         .child(label("cold", &it.cold))
         .children(it.quiet.iter().map(|it| label("", it)))

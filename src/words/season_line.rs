@@ -14,6 +14,18 @@ pub const UNTIL: &str = "looked at until";
 pub const LOOK: &str = "look at the meter";
 /// A day to act.
 pub const CHARGE: &str = "charge by";
+/// A day to act.
+pub const CHARGE_ON: &str = "charge on";
+/// On a day to charge.
+pub const CHARGE_FULL: &str = "charge it to full";
+/// On the first day below the threshold.
+pub const CHARGE_NOW: &str = "charge it or bring it to a maintainer";
+/// On the day from which fuel is too old.
+pub const FUEL_OLD: &str = "fuel a year old";
+/// Between the values of a day.
+pub const BETWEEN: &str = " · ";
+/// On a night without any margin.
+pub const MAY_FREEZE: &str = "may freeze in a cold snap";
 /// At the threshold.
 pub const BELOW: &str = "recharge below here";
 /// Instead of the picture.
@@ -34,4 +46,55 @@ pub fn told(nights: usize, [low, high]: [&str; 2], end: &str, coldest: &str) -> 
 /// A day to act, behind the sentence.
 pub fn told_act(what: &str, day: &str) -> String {
     format!(" Then: {what} {day}.")
+}
+
+/// Time stored, in weeks and days and in months and days.
+pub fn stored(weeks: [i64; 2], months: [i64; 2]) -> String {
+    let many = |count: i64, one: &str| match count {
+        1 => format!("1 {one}"),
+        _ => format!("{count} {one}s"),
+    };
+    let pair =
+        |[whole, days]: [i64; 2], one: &str| format!("{} {}", many(whole, one), many(days, "day"));
+    format!("{} · {}", pair(weeks, "week"), pair(months, "month"))
+}
+
+/// The margin of a night.
+pub fn from_freezing(step: &str) -> String {
+    format!("{step} from freezing in a cold snap")
+}
+
+/// The least margin, behind the sentence.
+pub fn told_margin(margin: &str) -> String {
+    format!(" At worst: {margin}.")
+}
+
+/// Beside the low end of the charge.
+pub fn at_least(charge: &str) -> String {
+    format!("at least {charge}")
+}
+
+/// Beside its high end.
+pub fn at_most(charge: &str) -> String {
+    format!("at most {charge}")
+}
+
+/// Beside the threshold.
+pub fn recharge_below(charge: &str) -> String {
+    format!("recharge below {charge}")
+}
+
+/// The values of a day: its name, which of the season it is, charge from low to high, volts at rest, temperature.
+pub fn day(
+    name: &str,
+    [day, last]: [usize; 2],
+    [low, high]: [&str; 2],
+    typical: Option<&str>,
+    [volts, to]: [&str; 2],
+    degrees: &str,
+) -> String {
+    let likely = typical.map_or(String::new(), |it| format!(", most likely {it} %"));
+    format!(
+        "{name}, day {day} of {last} · charge {low}–{high} %{likely} · rests at {volts} to {to} · {degrees}"
+    )
 }
