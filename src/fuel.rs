@@ -19,7 +19,7 @@ mod run;
 mod treat;
 mod water;
 
-pub use keep::{FUEL_AGE, age, keeps};
+pub use keep::{FUEL_AGE, age, keeps, keeps_until};
 pub use level::{
     FILLED_WARM, FUEL_LEFT, MOST_FILL, RUNS_OUT, Warming, fuel_left, most_fill, no_room, runs_out,
     share_of, to_add_about, usual_level,

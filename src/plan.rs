@@ -169,6 +169,8 @@ pub struct Pictured {
     pub adapter: Option<OnWrench>,
     /// So many bolts on a circle, in their order.
     pub bolts: Option<u32>,
+    /// The battery, with its charge on a day of the season.
+    pub battery: bool,
 }
 
 /// An adapter on a wrench, as far as its measures are known.

@@ -14,6 +14,7 @@ mod picture;
 mod quick_sum;
 mod rows;
 mod season;
+mod season_line;
 mod sheet;
 mod table;
 mod torque_drawing;

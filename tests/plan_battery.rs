@@ -303,7 +303,8 @@ fn a_later_reading_is_judged_and_sharpens() {
 #[test]
 fn time_stored_in_words() {
     let stored = |park, ride| {
-        plan::stored(&bike(&[(facts::PARK_DATE.id(), park), (facts::RIDE_DATE.id(), ride)]))
+        plan::season_of(&bike(&[(facts::PARK_DATE.id(), park), (facts::RIDE_DATE.id(), ride)]))
+            .map(plan::stored)
             .unwrap()
     };
     assert_eq!(stored("2026-11-14", "2027-03-28"), "19 weeks 1 day · 4 months 14 days");

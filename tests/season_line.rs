@@ -167,10 +167,10 @@ fn a_day_is_told_in_words() {
     let last = season_day(&course, 321, true, UnitSet::Metric);
     assert_eq!(last, season_day(&course, 9999, true, UnitSet::Metric));
     assert!(last.told.starts_with("Fri, Oct 1, day 321 of 321"), "{}", last.told);
-    // Fuel a year old, by common practice.
+    // Fuel a year old, by common practice: 366 days, as the fuel line judges it.
     let long = warm("Oct 1 2028");
-    assert_eq!(long.fuel_old, Some(day(2027, 11, 14)));
-    let fuel = season_day(&long, 365, true, UnitSet::Metric).told;
+    assert_eq!(long.fuel_old, Some(day(2027, 11, 15)));
+    let fuel = season_day(&long, 366, true, UnitSet::Metric).told;
     assert!(fuel.ends_with("fuel a year old"), "{fuel}");
     assert!(season_line(&long, false, UnitSet::Metric).fuel.is_some());
     assert_eq!(course.fuel_old, None);

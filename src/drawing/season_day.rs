@@ -23,6 +23,8 @@ pub struct SeasonDay {
     pub x: f64,
     /// Heights of the typical charge and of the temperature.
     pub heights: [f64; 2],
+    /// A line across the picture with a dot at each height, as an SVG path.
+    pub mark: String,
     /// What holds on it, in words.
     pub told: String,
 }
@@ -73,12 +75,27 @@ pub fn season_day(course: &Course, day: usize, wide: bool, set: UnitSet) -> Seas
         told.push_str(words::BETWEEN);
         told.push_str(what);
     }
-    SeasonDay {
-        day,
-        x: frame.x(day as f64),
-        heights: [frame.typical(day), frame.warm(celsius)],
-        told,
+    let (x, heights) = (frame.x(day as f64), [frame.typical(day), frame.warm(celsius)]);
+    SeasonDay { day, x, heights, mark: mark(x, heights, frame.layout), told }
+}
+
+/// Radius of a dot.
+const DOT: f64 = 4.0;
+
+fn mark(x: f64, heights: [f64; 2], layout: &Layout) -> String {
+    let place = |it: f64| digits::plain(it, 1);
+    let [full, empty] = layout.charge;
+    let mut mark = format!("M{} {}V{}", place(x), place(full), place(empty));
+    for height in heights {
+        let r = place(DOT);
+        let left = place(x - DOT);
+        let across = place(2.0 * DOT);
+        mark.push_str(&format!(
+            "M{left} {}a{r} {r} 0 1 0 {across} 0a{r} {r} 0 1 0 -{across} 0",
+            place(height)
+        ));
     }
+    mark
 }
 
 /// A day within the season, and its charge by edge.

@@ -6,7 +6,7 @@ use crate::{
     units::Measure,
     working::{Amount, Answer, Law, Term},
 };
-use chrono::NaiveDate;
+use chrono::{Days, NaiveDate};
 
 /// Age of the fuel when it is ridden on.
 pub const FUEL_AGE: Law = Law {
@@ -36,6 +36,11 @@ pub fn age(bought: NaiveDate, ride: NaiveDate) -> Result<Answer<f64>, FuelError>
     let day = |symbol, name, day| Term { symbol, name, amount: Amount::Day(day) };
     let terms = vec![day("R", "ride date", ride), day("B", "the day it was bought", bought)];
     Ok(Answer::exact(days as f64, &FUEL_AGE, terms))
+}
+
+/// The last day on which treated fuel `bought` on that day keeps, as far as anybody says.
+pub fn keeps_until(bought: NaiveDate) -> Option<NaiveDate> {
+    bought.checked_add_days(Days::new((MONTH * TREATED) as u64))
 }
 
 /// Whether fuel keeps for so many `days`, as far as anybody says.

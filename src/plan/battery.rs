@@ -6,7 +6,7 @@ mod state;
 
 pub use course::{Course, course};
 
-use super::{Panel, season_of};
+use super::{Panel, Pictured, season_of};
 use crate::battery::charging::{ChargingError, current_is_high, indoors};
 use crate::battery::voltage::{Rest, rested};
 use crate::battery::{FreezeMargin, RechargePlan, Remedy, Roughly};
@@ -89,6 +89,7 @@ pub fn battery(from: &dyn Facts, set: UnitSet) -> Panel {
         answers,
         warnings,
         accept: judged.accept,
+        pictured: Pictured { battery: true, ..Pictured::default() },
         cautions: cautions::BATTERY,
         ..Panel::of(head)
     }

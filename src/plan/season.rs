@@ -42,11 +42,10 @@ pub fn season(from: &dyn Facts, set: UnitSet) -> Shown {
 }
 
 /// The time stored in weeks and in months of the calendar: "19 weeks 1 day · 4 months 14 days".
-pub fn stored(from: &dyn Facts) -> Told<String> {
-    let season = season_of(from)?;
+pub fn stored(season: Season) -> String {
     let days = season.days();
-    Ok(season_line::stored(
+    season_line::stored(
         [days / 7, days % 7],
         [i64::from(season.whole_months()), season.days_over_months()],
-    ))
+    )
 }

@@ -304,7 +304,11 @@ fn pictured(asked: &Asked, held: &Held) -> Pictured {
         adapter,
         angle,
     };
-    Pictured { adapter: shape.map(on_wrench), bolts: asked.bolts.as_ref().ok().copied().flatten() }
+    Pictured {
+        adapter: shape.map(on_wrench),
+        bolts: asked.bolts.as_ref().ok().copied().flatten(),
+        battery: false,
+    }
 }
 
 /// A warning where lengths are swapped, or were most likely typed in another unit.

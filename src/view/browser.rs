@@ -102,6 +102,13 @@ fn listen(target: &web_sys::EventTarget, event: &str, act: impl Fn() + 'static) 
     }
 }
 
+/// How far across an element a pointer is, from 0 at its left to 1.
+pub fn share_across(element: &web_sys::Element, event: &web_sys::Event) -> Option<f64> {
+    let at = f64::from(event.dyn_ref::<web_sys::MouseEvent>()?.client_x());
+    let frame = element.get_bounding_client_rect();
+    Some((at - frame.left()) / frame.width())
+}
+
 /// Selects a field that holds `text` and copies it; where the page may not, the owner still can.
 pub fn copy(field: &web_sys::Element, text: &str) {
     select(field);

@@ -35,12 +35,17 @@ pub fn blank(page: Page, desk: &Desk, told: Option<Told>, id: Id, scope: &str, d
         desk: desk.clone(),
     };
     match &about.kind {
-        Kind::Choice(choices) if dress == Dress::Inline => field.list(choices),
+        Kind::Choice(choices) if dress == Dress::Inline || choices.len() > MOST_PILLS => {
+            field.list(choices)
+        }
         Kind::Choice(choices) => field.pills(choices, false),
         Kind::Several(choices) => field.pills(choices, true),
         _ => field.text(),
     }
 }
+
+/// More choices than these are a list to choose from.
+const MOST_PILLS: usize = 7;
 
 /// What stands beside an entry.
 #[derive(Debug, Clone, PartialEq)]

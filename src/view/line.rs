@@ -2,13 +2,13 @@
 
 use super::answer::{answer, figure, workings};
 use super::browser;
-use super::element::{El, el, paragraph, span, while_so};
+use super::element::{El, button, el, paragraph, span, while_so};
 use super::entry_field::{Dress, blank};
 use super::page::{Desk, Page};
-use super::{torque_drawing, torques};
+use super::{season_line, torque_drawing, torques};
 use crate::drawing;
 use crate::facts::{Id, Lack};
-use crate::plan::{Held, Line, OnWrench, Panel, Pictured};
+use crate::plan::{Accept, Held, Line, OnWrench, Panel, Pictured};
 use crate::show::Shown;
 use crate::units::UnitSet;
 use crate::words::page as words;
@@ -219,7 +219,8 @@ pub fn panel(page: Page, desk: &Desk, told: Told, scope: &str) -> El {
         .child(el("div").part(answers))
         .children(torques::offers(page, desk, told, scope))
         .child(steps(panel, scope))
-        .child(pictures(page, panel));
+        .child(accept(page, desk, panel))
+        .child(pictures(page, desk, panel));
     let cautions = panel.with_untracked(|it| it.cautions);
     el("div")
         .class("panel")
@@ -230,16 +231,33 @@ pub fn panel(page: Page, desk: &Desk, told: Told, scope: &str) -> El {
 }
 
 /// What is drawn of a calculator; drawn anew only where a measure changes.
-fn pictures(page: Page, panel: Memo<Panel>) -> El {
+fn pictures(page: Page, desk: &Desk, panel: Memo<Panel>) -> El {
     let pictured = Memo::new(move |_| panel.with(|it| it.pictured));
+    let desk = desk.clone();
     el("div").class("pictures").part(move || {
-        let Pictured { adapter, bolts } = pictured.get();
+        let Pictured { adapter, bolts, battery } = pictured.get();
         let set = page.set.get();
+        if battery {
+            return season_line::battery(page, &desk, set).into_iter().collect();
+        }
         let adapter = adapter.map(|OnWrench { wrench, adapter, angle }| {
             torque_drawing::adapter(&drawing::adapter(wrench, adapter, angle, set))
         });
         let pattern = bolts.and_then(|it| drawing::pattern(it as usize));
         adapter.into_iter().chain(pattern.as_ref().map(torque_drawing::pattern)).collect()
+    })
+}
+
+/// A figure that was found, with the button that keeps it as a fact.
+fn accept(page: Page, desk: &Desk, panel: Memo<Panel>) -> El {
+    let found = Memo::new(move |_| panel.with(|it| it.accept.clone()));
+    let desk = desk.clone();
+    el("div").part(move || {
+        let offer = found.get().map(|Accept { id, entry, words }| {
+            let desk = desk.clone();
+            button("do", &words, move || page.put(&desk, id, entry.text.clone(), entry.unit))
+        });
+        offer.into_iter().collect()
     })
 }
 

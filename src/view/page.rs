@@ -166,6 +166,8 @@ pub struct Page {
     pub spoken: RwSignal<String>,
     /// Today.
     pub today: RwSignal<NaiveDate>,
+    /// The day of the season that is looked at, counted from the park date.
+    pub day: RwSignal<Option<usize>>,
     /// Whether the owner's bike has just begun, in place of the example.
     pub began: RwSignal<bool>,
     /// The table that is being brought in.
@@ -212,6 +214,7 @@ impl Page {
             undo: RwSignal::new(Vec::new()),
             spoken: RwSignal::new(String::new()),
             today: RwSignal::new(browser::today()),
+            day: RwSignal::new(None),
             began: RwSignal::new(false),
             pasted: Pasted::new(),
             unsaved: StoredValue::new(None),
@@ -298,11 +301,16 @@ impl Page {
     /// Takes what was typed into a blank.
     pub fn typed(self, desk: &Desk, id: Id, text: String) {
         let Some(about) = facts::about(id) else { return };
-        let signal = desk.signal(id);
         let set = self.set.get_untracked();
-        let before = signal.get_untracked();
+        let before = desk.signal(id).get_untracked();
         // The unit that the blank showed is what a bare number means, for ever.
         let unit = about.unit_for(&before, set).map_or(before.unit, |it| it.code);
+        self.put(desk, id, text, unit);
+    }
+
+    /// Takes an entry with the unit that it has.
+    pub fn put(self, desk: &Desk, id: Id, text: String, unit: u8) {
+        let signal = desk.signal(id);
         if !desk.quick && self.owner.get_untracked() == Owner::Example {
             self.start_own();
         }

@@ -1,11 +1,9 @@
-//! The sentence that sets the season, and the season line under it.
+//! The sentence that sets the season.
 
 use super::answer::figure;
-use super::element::{El, el, paragraph, span, svg};
+use super::element::{El, el, paragraph, span};
 use super::entry_field::{Dress, blank};
 use super::page::{Desk, Page};
-use super::picture::{label, path, picture, place};
-use crate::drawing::{self, SeasonLine};
 use crate::facts::{self, Facts, Id};
 use crate::plan;
 use crate::show::{self, Figure};
@@ -43,12 +41,9 @@ pub fn sentence(page: Page, desk: &Desk) -> El {
         let own: Vec<El> = own.collect();
         match plan::season_of(&dates) {
             Ok(it) => {
-                let dates = format!(
-                    "{}{}{}",
-                    show::long_day(it.park()),
-                    words::TO,
-                    show::long_day(it.end())
-                );
+                let [park, end] = [it.park(), it.end()].map(show::long_day);
+                let stored = plan::stored(it);
+                let dates = format!("{park}{}{end}{}{stored}", words::TO, season_line::BETWEEN);
                 [paragraph("why", &dates)].into_iter().chain(own).collect()
             }
             Err(lacks) if own.is_empty() => lacks
@@ -80,44 +75,4 @@ pub fn sentence(page: Page, desk: &Desk) -> El {
         .set("aria-label", season_line::SENTENCE)
         .child(sentence)
         .child(el("div").part(read))
-}
-
-/// The season from park date to ride date, drawn twice: once for a wide page, once for a narrow one.
-pub fn season_line(page: Page, desk: &Desk) -> El {
-    let desk = desk.clone();
-    el("figure").class("line-of-season").set("aria-label", season_line::NAME).part(move || {
-        match plan::course(&desk) {
-            Ok(course) => {
-                let set = page.set.get();
-                [true, false]
-                    .map(|wide| drawn(&drawing::season_line(&course, wide, set), wide))
-                    .into()
-            }
-            Err(_) => vec![paragraph("why", season_line::NOT_YET)],
-        }
-    })
-}
-
-fn drawn(it: &SeasonLine, wide: bool) -> El {
-    let [width, height] = it.size;
-    let [left, right, base] = it.axis;
-    let marks = it.marks.iter().map(|[x, y]| {
-        svg("circle").class("act").set("cx", &place(*x)).set("cy", &place(*y)).set("r", "5")
-    });
-    let stems = it.stems.iter().map(|[x, top, bottom]| {
-        path("act", &format!("M{} {}V{}", place(*x), place(*top), place(*bottom)))
-    });
-    let months =
-        it.months.iter().map(|x| path("month", &format!("M{} {}v8", place(*x), place(base))));
-    picture(if wide { "wide" } else { "narrow" }, [0.0, 0.0, width, height], &it.told)
-        .child(path("band", &it.band))
-        .child(path("typical", &it.typical))
-        .child(path("below", &format!("M{} {}H{}", place(left), place(it.threshold), place(right))))
-        .child(path("cold", &it.temperature))
-        .child(path("axis", &format!("M{} {}H{}", place(left), place(base), place(right))))
-        .children(months.chain(stems).chain(marks))
-        .child(label("care", &it.below))
-        .child(label("cold", &it.cold))
-        .children(it.quiet.iter().map(|it| label("", it)))
-        .children(it.ends.iter().chain(&it.acts).map(|it| label("key", it)))
 }

@@ -3,7 +3,7 @@
 use super::element::{El, button, el, paragraph, span, while_so};
 use super::line::{self, Told};
 use super::page::{Desk, Owner, Page};
-use super::{link, season, torques};
+use super::{link, season, season_line, torques};
 use crate::facts;
 use crate::plan::Line;
 use crate::words::page as words;
@@ -29,7 +29,7 @@ pub fn lay_up(page: Page) -> Vec<El> {
         while_so("div", example, move || vec![introduction(page)]),
         el("h1").live_text(name).text(" ").child(mark()),
         season::sentence(page, &desk),
-        season::season_line(page, &desk),
+        season_line::season_line(page, &desk),
         el("h2").class("side").text(words::LAY_UP).text(" ").child(mark()),
         el("ol").class("sheet").children(lines),
     ]

@@ -38,6 +38,7 @@ pub fn pattern(it: &PatternDrawing) -> El {
         .child(paragraph("hint", &format!("{}{}.", page::SOURCE, it.source)))
 }
 
-fn figure(picture: El, caption: &str) -> El {
+/// A picture with its caption.
+pub fn figure(picture: El, caption: &str) -> El {
     el("figure").class("drawing").child(picture).child(el("figcaption").class("hint").text(caption))
 }

@@ -28,6 +28,11 @@ pub const BETWEEN: &str = " · ";
 pub const MAY_FREEZE: &str = "may freeze in a cold snap";
 /// At the threshold.
 pub const BELOW: &str = "recharge below here";
+/// The slider under the picture.
+pub const DAY_OF_SEASON: &str = "Day of the season";
+/// Before a day was pointed at.
+pub const POINT: &str =
+    "Point at a day, or move to it with the arrow keys, to read what holds on it.";
 /// Instead of the picture.
 pub const NOT_YET: &str = "The season line is drawn as soon as the battery line has its facts.";
 

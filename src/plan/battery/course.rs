@@ -2,10 +2,11 @@
 
 use super::state::{ChargeFrom, coldest_night, parked, threshold};
 use crate::battery::{Edges, FAST, Parameters};
-use crate::facts::{Facts, Told, both};
+use crate::facts::{self, Facts, Told, both};
+use crate::fuel;
 use crate::units::UnitSet;
 use crate::working::Quantity;
-use chrono::{Months, NaiveDate};
+use chrono::NaiveDate;
 
 /// What the season line draws.
 #[derive(Debug, Clone, PartialEq)]
@@ -39,8 +40,17 @@ pub struct Course {
     pub fuel_old: Option<NaiveDate>,
 }
 
-/// Treated fuel is drained after so many months. Common practice, no source.
-const FUEL_KEEPS: Months = Months::new(12);
+impl Course {
+    /// Days from the first to the last.
+    pub fn last_day(&self) -> usize {
+        self.charge.len().saturating_sub(1)
+    }
+
+    /// How many days after the first one `day` is, where it is one of the season.
+    pub fn day_of(&self, day: NaiveDate) -> Option<usize> {
+        usize::try_from((day - self.park).num_days()).ok().filter(|it| *it <= self.last_day())
+    }
+}
 
 /// The season day by day, for the season line.
 pub fn course(from: &dyn Facts) -> Told<Course> {
@@ -60,7 +70,8 @@ pub fn course(from: &dyn Facts) -> Told<Course> {
     let below = || forecast.first_day_below(threshold.value).map(|it| it.act_by.value);
     let coldest = coldest_night(from, UnitSet::Metric).ok().map(|it| it.0);
     let margin = coldest.and_then(|it| forecast.margins(&charge, it));
-    let fuel_old = season.park().checked_add_months(FUEL_KEEPS);
+    let bought = facts::FUEL_BOUGHT.maybe(from).ok().flatten().unwrap_or(season.park());
+    let fuel_old = fuel::keeps_until(bought).filter(|it| *it >= season.park());
     Ok(Course {
         park: season.park(),
         end: season.end(),
