@@ -303,23 +303,25 @@ impl Field {
         el("span").class("pill").child(input).child(el("label").set("for", &id).text(choice.label))
     }
 
-    /// A choice as a list to choose from, for a sentence.
+    /// A choice as a list to choose from: in a sentence, or where there are many.
     fn list(self, choices: &'static [Choice]) -> El {
         let [now, take] = std::array::from_fn(|_| self.clone());
         let options = choices.iter().map(|it| el("option").set("value", it.key).text(it.label));
         let list = el("select")
             .set("id", &self.name)
-            .child(el("option").set("value", "").set("disabled", "").text("…"))
+            .child(el("option").set("value", "").text("…"))
             .children(options)
             .live_value(move || {
                 facts::chosen(choices, &now.entry())
                     .map_or_else(String::new, |it| it.key.to_owned())
             })
             .take("change", move |text| take.typed(text));
+        let class = if self.dress == Dress::Inline { "blank inline" } else { "blank" };
         el("span")
-            .class("blank inline")
+            .class(class)
             .child(self.label())
             .child(el("span").class("in").child(list))
+            .maybe(self.hint())
     }
 }
 

@@ -117,9 +117,9 @@ pub fn battery(page: Page, desk: &Desk, set: UnitSet) -> Option<El> {
         path(class, &format!("M{left} {}H{right}", place(height)))
     };
     let drawn = picture("battery", [0.0, 0.0, size[0], size[1]], &told)
+        .child(path("tool", &case))
         .child(part("sure", sure))
         .child(part("doubtful", doubtful))
-        .child(path("tool", &case))
         .maybe(typical.map(|it| line("pull", it)))
         .child(line("below", threshold))
         .children(labels.iter().map(|it| label("", it)));
