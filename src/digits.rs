@@ -35,16 +35,31 @@ pub fn plain(value: f64, places: usize) -> String {
         }
     }
     let mut units = (size * scale).round();
-    let sign = if value < 0.0 && units > 0.0 { "-" } else { "" };
+    let below_zero = value < 0.0 && units > 0.0;
     while units >= 1e18 {
         units /= 10.0;
         zeros += 1;
     }
-    let digits = format!("{}{}", units as u64, "0".repeat(zeros));
-    let digits = format!("{digits:0>width$}", width = places + 1);
-    let (whole, part) = digits.split_at(digits.len() - places);
-    let point = if places > 0 { "." } else { "" };
-    format!("{sign}{whole}{point}{part}")
+    // From the last digit to the first. A picture has a thousand of these numbers: no format! for each.
+    let mut text = String::with_capacity(24);
+    let (mut rest, mut written) = (units as u64, 0);
+    while written <= places || rest > 0 || zeros > 0 {
+        if written == places && places > 0 {
+            text.insert(0, '.');
+        }
+        let digit = if zeros > 0 { 0 } else { rest % 10 };
+        text.insert(0, char::from(b'0' + digit as u8));
+        if zeros > 0 {
+            zeros -= 1;
+        } else {
+            rest /= 10;
+        }
+        written += 1;
+    }
+    if below_zero {
+        text.insert(0, '-');
+    }
+    text
 }
 
 /// At most six significant digits, without trailing zeros: an entry's number as it was most likely typed.
