@@ -6,16 +6,19 @@ mod echo;
 mod fluids;
 mod general;
 mod read;
+mod steps;
 mod table;
 
 pub use choices::{
-    Adapter, BatteryKept, Climate, Dressing, FuelSupply, Mind, Place, SelfLocking, ThreadsInto,
+    Adapter, BatteryKept, Climate, Dressing, FinalDrive, FuelSupply, Mind, Place, SelfLocking,
+    ThreadsInto,
 };
 pub use echo::{as_read, echo};
 pub use fluids::{Bowls, FuelType, LevelRead, Measures, Stand, Tap, Warm};
 pub use general::GeneralTorque;
 pub use read::{Capacity, Chosen, Level, Recharge, Rough, Strength, TypedThread};
 pub(crate) use read::{chosen, several_keys};
+pub use steps::{LAY_UP_STEPS, WAKE_UP_STEPS};
 pub use table::*;
 
 use crate::entry::{Entry, Refusal};

@@ -12,6 +12,7 @@ mod last_run;
 mod oil;
 mod other_oils;
 mod season;
+mod step;
 mod tires;
 mod torque;
 
@@ -25,6 +26,7 @@ pub use last_run::last_run;
 pub use oil::oil;
 pub use other_oils::other_oils;
 pub use season::{judged_on, season, season_of, stored};
+pub use step::{Side, Step};
 pub use tires::tires;
 pub use torque::{Asked, Offer, Row, reverse, row, torque, torque_line, wrenches_needed};
 

@@ -12,6 +12,7 @@ pub mod notes;
 pub mod oil;
 pub mod page;
 pub mod season_line;
+pub mod steps;
 pub mod table;
 pub mod upkeep;
 

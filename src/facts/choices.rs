@@ -172,7 +172,23 @@ pub enum BatteryKept {
     Maintainer,
 }
 
+/// What turns the rear wheel.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum FinalDrive {
+    /// Cleaned and lubricated, its slack set.
+    Chain,
+    /// Looked at.
+    Belt,
+    /// With an oil of its own.
+    Shaft,
+}
+
 choices! {
+    FINAL_DRIVES: FinalDrive {
+        1 "chain" CHAIN => FinalDrive::Chain,
+        2 "belt" BELT => FinalDrive::Belt,
+        3 "shaft" SHAFT => FinalDrive::Shaft,
+    }
     SELF_LOCKINGS: SelfLocking {
         1 "no" NOT_SELF_LOCKING => SelfLocking::No,
         2 "drag_inside" DRAG_INSIDE => SelfLocking::DragInside,

@@ -90,6 +90,13 @@ pub trait Chosen: Sized {
     fn of_code(code: u8) -> Option<Self>;
 }
 
+/// Of a list of steps the numbers are all that is asked.
+impl Chosen for u8 {
+    fn of_code(code: u8) -> Option<Self> {
+        Some(code)
+    }
+}
+
 type Told<T> = Result<Option<T>, Refusal>;
 
 /// Reads an entry as its kind says and forgets the value.

@@ -8,6 +8,7 @@ use super::read::{
     grade, level, one, recharge, rough, several, sizes, stages, strength,
 };
 use super::read::{temperatures, text, thread};
+use super::steps::{LAY_UP_STEPS, WAKE_UP_STEPS};
 use super::{About, Fact, Home, Id, Kind, Limit};
 use crate::battery::{AcidScale, Chemistry};
 use crate::brake::{Clutch, Fluid};
@@ -338,4 +339,19 @@ facts! {
     EARLIER_READ_ON: NaiveDate = 149, "earlier_read_on", Season, Kind::Day, day;
     /// Off road and charger before the resting voltage was read.
     RESTED: Time = 150, "rested", Season, number![from(0.0, 10_000.0, Measure::Time, &units::HOUR)], one;
+
+    /// What turns the rear wheel.
+    FINAL_DRIVE: FinalDrive = 151, "final_drive", Bike, Kind::Choice(FINAL_DRIVES), choice;
+    /// Ticked steps.
+    LAY_UP_DONE: Vec<u8> = 152, "lay_up_done", Season, Kind::Several(LAY_UP_STEPS), several;
+    /// Steps without use this season.
+    LAY_UP_LEFT_OUT: String = 153, "lay_up_left_out", Season, Kind::Text, text;
+    /// Ticked steps.
+    WAKE_UP_DONE: Vec<u8> = 154, "wake_up_done", Season, Kind::Several(WAKE_UP_STEPS), several;
+    /// Steps without use this season.
+    WAKE_UP_LEFT_OUT: String = 155, "wake_up_left_out", Season, Kind::Text, text;
+    /// Keys, bolts, battery. Leaves in a link only when chosen.
+    WHERE_THINGS_LIE: String = 156, "where_things_lie", Season, Kind::Text, text;
+    /// The first of them.
+    PAPERS_DUE: NaiveDate = 157, "papers_due", Bike, Kind::Day, day;
 }

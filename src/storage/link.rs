@@ -229,6 +229,9 @@ fn names(id: Id, value: &Value) -> bool {
         facts::FASTENER_NAME.id(),
         facts::FASTENER_NOTE.id(),
         facts::WRENCH_NAME.id(),
+        facts::LAY_UP_LEFT_OUT.id(),
+        facts::WAKE_UP_LEFT_OUT.id(),
+        facts::WHERE_THINGS_LIE.id(),
     ];
     let text = matches!(value, Value::Text(_) | Value::Written(..));
     (own.contains(&id) && !matches!(value, Value::Choice(_)))

@@ -4,6 +4,9 @@ macro_rules! labels {
     ($($name:ident: $label:literal;)*) => { $(#[doc = $label] pub const $name: &str = $label;)* };
 }
 labels! {
+    CHAIN: "chain";
+    BELT: "belt";
+    SHAFT: "shaft";
     INJECTION: "injection";
     CARBURETOR: "carburetor";
     DRAIN_ONLY: "drain only";

@@ -147,4 +147,11 @@ said! {
     PRIMARY_OIL_CHANGED: "Primary oil changed", "The day of the last change";
     FORK_OIL_CHANGED: "Fork oil changed", "The day of the last change";
     TWO_STROKE_OIL_CHANGED: "Two-stroke oil filled", "The day the oil in the tank is from";
+    FINAL_DRIVE: "Final drive", "What turns the rear wheel";
+    LAY_UP_DONE: "Lay-up, done", "Steps that are ticked";
+    LAY_UP_LEFT_OUT: "Lay-up, left out", "Steps that are left out, each with its reason";
+    WAKE_UP_DONE: "Wake-up, done", "Steps that are ticked";
+    WAKE_UP_LEFT_OUT: "Wake-up, left out", "Steps that are left out, each with its reason";
+    WHERE_THINGS_LIE: "Where things lie", "Keys on the hook, seat bolts in the blue tin, battery in the hall";
+    PAPERS_DUE: "Papers due", "The first of them: inspection, insurance or registration";
 }

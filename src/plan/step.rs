@@ -1,0 +1,269 @@
+//! The steps of either side, in the order of the work: which calculator each opens, which bike has it, what has to be done
+//! before it; and which of them are done or left out.
+
+use super::Line;
+use crate::coolant::Cooling;
+use crate::entry::Entry;
+use crate::facts::{self, Choice, Facts, FinalDrive, FuelSupply, Id, LAY_UP_STEPS, WAKE_UP_STEPS};
+use crate::words::steps::{self as words, Said};
+use chrono::{Days, NaiveDate};
+
+/// Which half of the season a step belongs to.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Side {
+    /// Putting it away.
+    LayUp,
+    /// Bringing it back.
+    WakeUp,
+}
+
+/// Which bikes have a step. One whose fact is not known yet has it: nothing is left out by silence.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Asked {
+    Always,
+    /// Unless it is cooled by air.
+    Coolant,
+    /// Unless it has injection.
+    Carburetor,
+    /// Unless it has a belt or a shaft.
+    Chain,
+    /// Unless the lay-up step of this number was left out: what was put on comes off again.
+    Undoes(u8),
+}
+
+/// A step of the sheet.
+#[derive(Debug)]
+pub struct Step {
+    /// Its side.
+    pub side: Side,
+    /// Number and key.
+    pub choice: &'static Choice,
+    /// Its words.
+    pub said: &'static Said,
+    /// Its calculator.
+    pub sum: Option<Line>,
+    /// Blanks of a step without calculator.
+    pub blanks: &'static [Id],
+    asked: Asked,
+    /// Numbers of the steps of its side that come before it for safety's sake.
+    after: &'static [u8],
+}
+
+impl PartialEq for Step {
+    fn eq(&self, other: &Self) -> bool {
+        self.side == other.side && self.choice.code == other.choice.code
+    }
+}
+
+const fn step(side: Side, code: u8, said: &'static Said) -> Step {
+    let choices = match side {
+        Side::LayUp => LAY_UP_STEPS,
+        Side::WakeUp => WAKE_UP_STEPS,
+    };
+    // Numbers count the places.
+    let choice = &choices[code as usize - 1];
+    Step { side, choice, said, sum: None, blanks: &[], asked: Asked::Always, after: &[] }
+}
+
+const fn down(code: u8, said: &'static Said) -> Step {
+    step(Side::LayUp, code, said)
+}
+
+const fn up(code: u8, said: &'static Said) -> Step {
+    step(Side::WakeUp, code, said)
+}
+
+impl Step {
+    const fn sum(self, line: Line) -> Self {
+        Self { sum: Some(line), ..self }
+    }
+
+    const fn asked(self, asked: Asked) -> Self {
+        Self { asked, ..self }
+    }
+
+    const fn blanks(self, blanks: &'static [Id]) -> Self {
+        Self { blanks, ..self }
+    }
+
+    const fn after(self, after: &'static [u8]) -> Self {
+        Self { after, ..self }
+    }
+}
+
+/// Coolant's strength is read cold, and the last run mixes what was refilled; fuel comes before the last run too, which
+/// draws treated fuel through and warms chain and oils; the level run would fill drained bowls again; pipes are closed after
+/// every run; tires and torques want a cold bike; the battery comes after the last start.
+static LAY_UP: &[Step] = &[
+    down(1, &words::WASH),
+    down(2, &words::COOLANT).sum(Line::Coolant).asked(Asked::Coolant),
+    down(3, &words::FUEL).sum(Line::Fuel),
+    down(4, &words::LAST_RUN).sum(Line::LastRun),
+    down(5, &words::CHAIN).asked(Asked::Chain).blanks(&[facts::FINAL_DRIVE.id()]),
+    down(6, &words::OIL).sum(Line::Oil),
+    down(7, &words::OTHER_OILS).sum(Line::OtherOils),
+    down(8, &words::TAP_AND_BOWLS).asked(Asked::Carburetor),
+    down(9, &words::CLOSE),
+    down(10, &words::TIRES).sum(Line::Tires),
+    down(11, &words::TORQUES).sum(Line::Torques),
+    down(12, &words::BRAKES).sum(Line::Brakes),
+    down(13, &words::CONTROLS),
+    down(14, &words::CORROSION),
+    down(15, &words::BATTERY).sum(Line::Battery),
+    down(16, &words::WEIGHT),
+    down(17, &words::WHERE).blanks(&[facts::WHERE_THINGS_LIE.id(), facts::PAPERS_DUE.id()]),
+    down(18, &words::COVER),
+];
+
+/// Whatever was closed is opened before the key is touched; the engine runs only with fuel, levels and battery seen to, and
+/// the bike moves only with brakes, tires, fasteners and chain seen to.
+static WAKE_UP: &[Step] = &[
+    up(1, &words::UNCOVER).asked(Asked::Undoes(18)),
+    up(2, &words::OPEN).asked(Asked::Undoes(9)),
+    up(3, &words::FUEL_AGAIN),
+    up(4, &words::LEVELS),
+    up(5, &words::BATTERY_AGAIN).sum(Line::Battery),
+    up(6, &words::STANDS).asked(Asked::Undoes(16)),
+    up(7, &words::TIRES_AGAIN).sum(Line::Tires),
+    up(8, &words::FASTENERS),
+    up(9, &words::CHAIN_AGAIN).asked(Asked::Chain),
+    up(10, &words::PAPERS).blanks(&[facts::PAPERS_DUE.id(), facts::WHERE_THINGS_LIE.id()]),
+    up(11, &words::BEFORE_MOVING),
+    up(12, &words::FIRST_START).after(&[2, 3, 4, 5]),
+    up(13, &words::FIRST_RIDE).after(&[7, 8, 9, 11, 12]),
+    up(14, &words::LOOK_AGAIN).after(&[13]),
+];
+
+/// So many days before the ride date the sheet opens on its wake-up side.
+const WAKES_BEFORE: Days = Days::new(21);
+
+impl Side {
+    /// Name in the address.
+    pub fn key(self) -> &'static str {
+        match self {
+            Side::LayUp => "layup",
+            Side::WakeUp => "wakeup",
+        }
+    }
+
+    /// Both, in their order.
+    pub const ALL: [Side; 2] = [Side::LayUp, Side::WakeUp];
+
+    /// All its steps, in the order of the work.
+    pub fn steps(self) -> &'static [Step] {
+        match self {
+            Side::LayUp => LAY_UP,
+            Side::WakeUp => WAKE_UP,
+        }
+    }
+
+    /// The step with this key.
+    pub fn step(self, key: &str) -> Option<&'static Step> {
+        self.steps().iter().find(|it| it.choice.key == key)
+    }
+
+    /// The side that the sheet opens on: from three weeks before the ride date the second.
+    pub fn on(today: NaiveDate, from: &dyn Facts) -> Self {
+        let ride = facts::RIDE_DATE.maybe(from).ok().flatten();
+        let wakes = ride.and_then(|it| it.checked_sub_days(WAKES_BEFORE));
+        if wakes.is_some_and(|it| today >= it) { Side::WakeUp } else { Side::LayUp }
+    }
+
+    /// The entry that says which of its steps are done.
+    fn done(self) -> Id {
+        match self {
+            Side::LayUp => facts::LAY_UP_DONE.id(),
+            Side::WakeUp => facts::WAKE_UP_DONE.id(),
+        }
+    }
+
+    /// The entry that says which of its steps are left out, and why.
+    fn left_out(self) -> Id {
+        match self {
+            Side::LayUp => facts::LAY_UP_LEFT_OUT.id(),
+            Side::WakeUp => facts::WAKE_UP_LEFT_OUT.id(),
+        }
+    }
+}
+
+impl Step {
+    /// Whether this bike has it.
+    pub fn is_asked(&self, from: &dyn Facts) -> bool {
+        match self.asked {
+            Asked::Always => true,
+            Asked::Coolant => facts::COOLING.maybe(from) != Ok(Some(Cooling::Air)),
+            Asked::Carburetor => facts::FUEL_SUPPLY.maybe(from) != Ok(Some(FuelSupply::Injection)),
+            Asked::Chain => !matches!(
+                facts::FINAL_DRIVE.maybe(from),
+                Ok(Some(FinalDrive::Belt | FinalDrive::Shaft))
+            ),
+            Asked::Undoes(code) => {
+                let undone = LAY_UP.iter().find(|it| it.choice.code == code);
+                undone.is_none_or(|it| it.left_out(from).is_none())
+            }
+        }
+    }
+
+    /// Whether it is ticked.
+    pub fn is_done(&self, from: &dyn Facts) -> bool {
+        self.keys(from).split_whitespace().any(|it| it == self.choice.key)
+    }
+
+    /// Keys of the steps of its side that are done.
+    fn keys(&self, from: &dyn Facts) -> String {
+        let choices = match self.side {
+            Side::LayUp => LAY_UP_STEPS,
+            Side::WakeUp => WAKE_UP_STEPS,
+        };
+        facts::several_keys(choices, &from.entry(self.side.done()))
+    }
+
+    /// What is to be typed, and for which fact, so that it is ticked, or no longer.
+    pub fn ticked(&self, from: &dyn Facts, done: bool) -> (Id, String) {
+        let keys = self.keys(from);
+        let mut keys: Vec<&str> =
+            keys.split_whitespace().filter(|it| *it != self.choice.key).collect();
+        if done {
+            keys.push(self.choice.key);
+        }
+        (self.side.done(), keys.join(" "))
+    }
+
+    /// Why it is left out this season, where it is.
+    pub fn left_out(&self, from: &dyn Facts) -> Option<String> {
+        let entry = from.entry(self.side.left_out());
+        let own = entry.text.split(';').find_map(|it| self.reason_in(it));
+        own.map(|it| it.trim().to_owned()).filter(|it| !it.is_empty())
+    }
+
+    fn reason_in<'a>(&self, part: &'a str) -> Option<&'a str> {
+        let (key, reason) = part.split_once(':')?;
+        (key.trim() == self.choice.key).then_some(reason)
+    }
+
+    /// What is to be typed, and for which fact, so that it is left out for that reason, or for none no longer.
+    pub fn leaving_out(&self, from: &dyn Facts, reason: &str) -> (Id, String) {
+        let entry: Entry = from.entry(self.side.left_out());
+        let others = entry.text.split(';').map(str::trim);
+        let mut parts: Vec<String> = others
+            .filter(|it| !it.is_empty() && self.reason_in(it).is_none())
+            .map(str::to_owned)
+            .collect();
+        if !reason.trim().is_empty() {
+            // A semicolon would end it.
+            parts.push(format!("{}: {}", self.choice.key, reason.replace(';', ",")));
+        }
+        (self.side.left_out(), parts.join("; "))
+    }
+
+    /// The steps that it waits for: asked, and neither done nor left out.
+    pub fn waits_for(&self, from: &dyn Facts) -> Vec<&'static Step> {
+        let open = |it: &&Step| {
+            self.after.contains(&it.choice.code)
+                && it.is_asked(from)
+                && !it.is_done(from)
+                && it.left_out(from).is_none()
+        };
+        self.side.steps().iter().filter(open).collect()
+    }
+}
