@@ -16,6 +16,7 @@ mod rows;
 mod season;
 mod season_line;
 mod sheet;
+mod step;
 mod table;
 mod torque_drawing;
 mod torque_list;
@@ -41,12 +42,12 @@ pub fn lay_out() {
     browser::on_show(move || page.today.set(browser::today()));
 
     let content = move || match page.address.get() {
-        Address::Sheet(..) => sheet::lay_up(page),
+        Address::Sheet(side, ..) => sheet::sheet(page, side),
         Address::Quick(sum) => quick_sum::page(page, sum),
         Address::Link(fragment) => link::preview(page, &fragment),
         Address::Unknown(body) => {
             let mut all = vec![paragraph("care", &format!("{}{body}", words::UNKNOWN_ADDRESS))];
-            all.extend(sheet::lay_up(page));
+            all.extend(sheet::sheet(page, None));
             all
         }
     };
@@ -78,8 +79,8 @@ pub fn lay_out() {
         .child(el("p").class("aloud").set("role", "status").live_text(move || page.spoken.get()));
     browser::replace_shell(&all.element());
     // A line's own address opens the page there.
-    if let Address::Sheet(Some(line), _) = page.address.get_untracked() {
-        browser::show(&format!("line-{}", line.key()));
+    if let Address::Sheet(_, Some(step), _) = page.address.get_untracked() {
+        browser::show(&format!("line-{}", step.choice.key));
     }
 }
 

@@ -1,6 +1,6 @@
 //! What the part of the address behind `#` opens.
 
-use super::Line;
+use super::{Line, Side, Step};
 use crate::storage::link;
 
 /// One of the calculators that open with nothing saved and nothing set up.
@@ -13,8 +13,9 @@ pub enum QuickSum {
 /// What an address opens.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Address {
-    /// The sheet, with a line open, and one of its subjects (counted from 1).
-    Sheet(Option<Line>, Option<usize>),
+    /// The sheet, on a side of its own or the one that the day wants, with a step open, and one of its subjects (counted
+    /// from 1).
+    Sheet(Option<Side>, Option<&'static Step>, Option<usize>),
     /// One calculator alone.
     Quick(QuickSum),
     /// A shared bike.
@@ -46,13 +47,14 @@ impl QuickSum {
 /// Reads the fragment of an address, with or without `#`.
 ///
 /// ```
-/// use torpor::plan::{Line, address::{Address, read}};
-/// assert_eq!(read("#layup/torques/3"), Address::Sheet(Some(Line::Torques), Some(3)));
+/// use torpor::plan::{Side, address::{Address, read}};
+/// let torques = Side::LayUp.step("torques");
+/// assert_eq!(read("#layup/torques/3"), Address::Sheet(Some(Side::LayUp), torques, Some(3)));
 /// ```
 pub fn read(fragment: &str) -> Address {
     let body = fragment.strip_prefix('#').unwrap_or(fragment);
     if body.is_empty() {
-        return Address::Sheet(None, None);
+        return Address::Sheet(None, None, None);
     }
     if link::claims(body) {
         return Address::Link(body.to_owned());
@@ -62,17 +64,21 @@ pub fn read(fragment: &str) -> Address {
     }
     let unknown = || Address::Unknown(body.chars().take(60).collect());
     let mut parts = body.split('/');
-    let line = match (parts.next(), parts.next()) {
-        (Some("layup"), None) => return Address::Sheet(None, None),
-        (Some("layup"), Some(key)) => Line::ALL.into_iter().find(|it| it.key() == key),
-        _ => None,
+    let head = parts.next();
+    let Some(side) = Side::ALL.into_iter().find(|it| head == Some(it.key())) else {
+        return unknown();
     };
-    match (line, parts.next(), parts.next()) {
-        (Some(line), None, None) => Address::Sheet(Some(line), None),
-        (Some(line), Some(subject), None) => match subject.parse() {
-            Ok(number @ 1..) => Address::Sheet(Some(line), Some(number)),
-            _ => unknown(),
-        },
+    let step = match parts.next() {
+        None => return Address::Sheet(Some(side), None, None),
+        Some(key) => side.step(key),
+    };
+    let subject = match parts.next().map(str::parse) {
+        None => None,
+        Some(Ok(number @ 1..)) => Some(number),
+        Some(_) => return unknown(),
+    };
+    match (step, parts.next()) {
+        (Some(_), None) => Address::Sheet(Some(side), step, subject),
         _ => unknown(),
     }
 }

@@ -126,11 +126,11 @@ impl El {
         self
     }
 
-    /// Sets whether a button of a choice is chosen; follows signals.
-    pub fn live_checked(self, checked: impl Fn() -> bool + 'static) -> Self {
+    /// Sets a property that holds or does not, such as "checked"; follows signals.
+    pub fn live_so(self, property: &'static str, so: impl Fn() -> bool + 'static) -> Self {
         let element = self.element();
         follow(Box::new(move || {
-            let _ = js_sys::Reflect::set(&element, &"checked".into(), &checked().into());
+            let _ = js_sys::Reflect::set(&element, &property.into(), &so().into());
         }));
         self
     }

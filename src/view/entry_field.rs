@@ -284,7 +284,7 @@ impl Field {
             .set("id", &id)
             .set("name", &self.name)
             .set("value", choice.key)
-            .live_checked(checked)
+            .live_so("checked", checked)
             .take("change", move |_| {
                 let text = if several {
                     turned(choices, &untrack(|| self.entry()), choice.key)

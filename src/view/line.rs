@@ -65,50 +65,6 @@ impl Told {
     }
 }
 
-/// What stands inside of an unfolded line.
-pub type Inside = fn(Page, &Desk, Told, &str) -> Vec<El>;
-
-/// A line of the lay-up side with the answers `told`.
-pub fn line(page: Page, line: Line, number: usize, told: Told, inside: Inside) -> El {
-    let desk = Desk::of_bike(page);
-    let said = line.words();
-    let id = format!("line-{}", line.key());
-    let title = format!("{id}-title");
-    let open = Memo::new(move |_| page.open.with(|it| it.contains(&line)));
-    let turn = move || {
-        let now = open.get_untracked();
-        page.open.update(|it| {
-            if now {
-                it.retain(|it| *it != line);
-            } else {
-                it.push(line);
-            }
-        });
-        let fragment = if now { "layup".to_owned() } else { format!("layup/{}", line.key()) };
-        browser::replace_fragment(&fragment);
-    };
-    let fold = fold_button(&title, move || open.get(), turn).text(said.title);
-    let what =
-        el("div").class("what").child(el("h3").child(fold)).child(paragraph("why", said.reason));
-    let row = el("div")
-        .class("fold")
-        .child(span("no", &number.to_string()).set("aria-hidden", "true"))
-        .child(what)
-        .child(head(page, &desk, told, &id, move || open.get()));
-    let scope = id.clone();
-    let inside = el("div")
-        .part(move || if open.get() { inside(page, &desk, told, &scope) } else { Vec::new() });
-    let section =
-        el("section").set("aria-labelledby", &title).set("id", &id).child(row).child(inside);
-    let class = move || match (open.get(), page.open_rows.get()) {
-        (false, _) => "line",
-        (true, 0) => "line open",
-        // A row's own head stays in sight in place of the line's.
-        (true, _) => "line open in-row",
-    };
-    el("li").live("class", move || class().to_owned()).child(section)
-}
-
 /// The button of something that folds, with a mark that shows whether it is open; its title is still to be added.
 pub fn fold_button(
     id: &str,

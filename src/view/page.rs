@@ -7,7 +7,7 @@ use super::undo::Undo;
 use crate::entry::Entry;
 use crate::facts::{self, Facts, Home, Id};
 use crate::garage::{self, Entries, Garage, Kept};
-use crate::plan::{self, Held, Line, address};
+use crate::plan::{self, Held, Step, address};
 use crate::storage::browser::Store;
 use crate::storage::link::Parcel;
 use crate::units::UnitSet;
@@ -148,8 +148,8 @@ pub struct Page {
     pub set: Memo<UnitSet>,
     /// What the address opens.
     pub address: RwSignal<address::Address>,
-    /// Lines that are unfolded.
-    pub open: RwSignal<Vec<Line>>,
+    /// Steps that are unfolded.
+    pub open: RwSignal<Vec<&'static Step>>,
     /// How many rows of the torque list are unfolded.
     pub open_rows: RwSignal<usize>,
     /// The wrench that was just added, to be filled in.
@@ -231,10 +231,10 @@ impl Page {
     /// Takes the address as the browser has it, and unfolds the line it names.
     pub fn read_address(self) {
         let address = address::read(&browser::fragment());
-        if let address::Address::Sheet(Some(line), _) = address {
+        if let address::Address::Sheet(_, Some(step), _) = address {
             self.open.update(|it| {
-                if !it.contains(&line) {
-                    it.push(line);
+                if !it.contains(&step) {
+                    it.push(step);
                 }
             });
         }

@@ -1,38 +1,69 @@
-//! The lay-up side: whose bike it is, the season in a sentence, the season line, the lines in the order of the work.
+//! The sheet: whose bike it is, the season in a sentence, the season line, the steps of a side in the order of the work.
 
 use super::element::{El, button, el, paragraph, span, while_so};
 use super::line::{self, Told};
 use super::page::{Desk, Owner, Page};
+use super::step::{self, Sum};
 use super::{link, season, season_line, torques};
 use crate::facts;
-use crate::plan::Line;
+use crate::plan::{Line, Side};
 use crate::words::page as words;
 use leptos::prelude::*;
 
-/// The lay-up side of the sheet.
-pub fn lay_up(page: Page) -> Vec<El> {
+/// The sheet on a side; without one on that which the day wants.
+pub fn sheet(page: Page, side: Option<Side>) -> Vec<El> {
     let desk = Desk::of_bike(page);
-    let named = desk.clone();
+    let [named, asked, dated] = [(); 3].map(|()| desk.clone());
     let name = move || {
         facts::BIKE_NAME.maybe(&named).ok().flatten().unwrap_or_else(|| words::YOUR_BIKE.to_owned())
     };
     let example = move || page.owner.get() == Owner::Example;
     let mark = || while_so("span", example, || vec![span("example", words::EXAMPLE)]);
-    let lines = Line::ALL.into_iter().enumerate().map(|(at, it)| {
-        let (told, inside): (_, line::Inside) = match it {
-            Line::Torques => (torques::told(page), torques::inside),
-            _ => (Told::new(it, &Desk::of_bike(page), page), plain),
-        };
-        line::line(page, it, at + 1, told, inside)
-    });
+    let side = Memo::new(move |_| side.unwrap_or_else(|| Side::on(page.today.get(), &dated)));
+    let numbers = move || {
+        let steps = side.get().steps().iter().enumerate();
+        steps.filter(|(_, it)| it.is_asked(&asked)).map(|(at, _)| key(side.get(), at)).collect()
+    };
+    let sides = move || Side::ALL.map(|it| side_link(it, side.get() == it)).into();
     vec![
         while_so("div", example, move || vec![introduction(page)]),
         el("h1").live_text(name).text(" ").child(mark()),
         season::sentence(page, &desk),
         season_line::season_line(page, &desk),
-        el("h2").class("side").text(words::LAY_UP).text(" ").child(mark()),
-        el("ol").class("sheet").children(lines),
+        el("nav").class("side").set("aria-label", words::SIDES).part(sides),
+        el("ol").class("sheet").each(numbers, move |key| step_at(page, key)),
     ]
+}
+
+fn side_link(side: Side, here: bool) -> El {
+    let name = match side {
+        Side::LayUp => words::LAY_UP,
+        Side::WakeUp => words::WAKE_UP,
+    };
+    let link = el("a").set("href", &format!("#{}", side.key())).text(name);
+    let link = if here { link.set("aria-current", "page") } else { link };
+    el("h2").child(link)
+}
+
+/// Steps of one side start here, so that one number says side and place.
+const WAKE_UP_FROM: usize = 100;
+
+fn key(side: Side, at: usize) -> usize {
+    match side {
+        Side::LayUp => at,
+        Side::WakeUp => WAKE_UP_FROM + at,
+    }
+}
+
+fn step_at(page: Page, key: usize) -> El {
+    let side = if key < WAKE_UP_FROM { Side::LayUp } else { Side::WakeUp };
+    let at = key % WAKE_UP_FROM;
+    let Some(it) = side.steps().get(at) else { return el("li") };
+    let sum = it.sum.map(|line| match line {
+        Line::Torques => Sum { told: torques::told(page), inside: torques::inside },
+        _ => Sum { told: Told::new(line, &Desk::of_bike(page), page), inside: plain },
+    });
+    step::step(page, it, at + 1, sum)
 }
 
 /// The inside of a line that is a calculator and no more.

@@ -161,7 +161,12 @@ fn row(page: Page, key: usize, by_address: bool, all: &mut Vec<Texts>) -> El {
     });
     let name = RwSignal::new(String::new());
     let number = page.fasteners.place(key).map(|it| it + 1);
-    let meant = || page.address.get_untracked() == Address::Sheet(Some(Line::Torques), number);
+    let meant = || match page.address.get_untracked() {
+        Address::Sheet(_, Some(step), subject) => {
+            step.sum == Some(Line::Torques) && subject == number
+        }
+        _ => false,
+    };
     let open = RwSignal::new(by_address && meant());
     let count = move |open: bool| {
         page.open_rows.update(|it| *it = if open { *it + 1 } else { it.saturating_sub(1) });

@@ -109,7 +109,7 @@ pub fn offers(page: Page, desk: &Desk, told: Told, scope: &str) -> Vec<El> {
                     .set("type", "radio")
                     .set("id", &id)
                     .set("name", &name)
-                    .live_checked(move || !best())
+                    .live_so("checked", move || !best())
                     .on("change", move |_| take()),
             )
             .child(el("label").set("for", &id).text(words::BEST_WRENCH));
@@ -132,7 +132,7 @@ fn offer(page: Page, desk: &Desk, scope: &str, offer: &Offer, by_hand: bool) -> 
         .set("type", "radio")
         .set("id", &id)
         .set("name", &format!("{scope}-wrench"))
-        .live_checked({
+        .live_so("checked", {
             let checked = by_hand && offer.taken;
             move || checked
         })

@@ -8,6 +8,12 @@ words! {
     EXAMPLE: "Example";
     YOUR_BIKE: "Your bike";
     LAY_UP: "Lay-up";
+    WAKE_UP: "Wake-up";
+    SIDES: "Sides of the sheet";
+    DONE: "Done: ";
+    LEFT_OUT: "Left out: ";
+    LEAVE_OUT: "Leave it out because";
+    LEAVE_OUT_HINT: "With a reason here it counts as seen to; clear it to bring it back";
     WORKING: "Working";
     SOURCE: "Source: ";
     HOLDS: "Holds: ";

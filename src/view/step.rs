@@ -1,0 +1,148 @@
+//! A step of the sheet: its tick, what is done and why now, its answer; unfolded how it is done, its calculator, and a
+//! reason to leave it out.
+
+use super::browser;
+use super::element::{El, el, paragraph, span, while_so};
+use super::entry_field::{Dress, blank};
+use super::line::{Told, fold_button, head};
+use super::page::{Desk, Owner, Page};
+use crate::plan::Step;
+use crate::words::{page as words, steps};
+use leptos::prelude::*;
+
+/// The calculator of a step: what answers it, and what stands inside.
+#[derive(Clone, Copy)]
+pub struct Sum {
+    /// Its answers.
+    pub told: Told,
+    /// What stands inside when it is unfolded.
+    pub inside: fn(Page, &Desk, Told, &str) -> Vec<El>,
+}
+
+/// A step of the sheet; `number` is its place.
+pub fn step(page: Page, step: &'static Step, number: usize, sum: Option<Sum>) -> El {
+    let desk = Desk::of_bike(page);
+    let id = format!("line-{}", step.choice.key);
+    let title = format!("{id}-title");
+    let open = Memo::new(move |_| page.open.with(|it| it.contains(&step)));
+    let fold =
+        fold_button(&title, move || open.get(), move || turn(page, step)).text(step.said.title);
+    let waits = desk.clone();
+    let waits = move || {
+        let titles: Vec<&str> = step.waits_for(&waits).iter().map(|it| it.said.title).collect();
+        if titles.is_empty() { String::new() } else { steps::waits_for(&titles.join(", ")) }
+    };
+    let left_out = desk.clone();
+    let left_out = Memo::new(move |_| step.left_out(&left_out).unwrap_or_default());
+    let said = move || {
+        left_out.with(|it| match it.as_str() {
+            "" => step.said.reason.to_owned(),
+            reason => format!("{}{reason}", words::LEFT_OUT),
+        })
+    };
+    let what = el("div")
+        .class("what")
+        .child(el("h3").child(fold))
+        .child(el("p").class("why").live_text(said))
+        .child(el("p").class("care").live_text(waits));
+    let row = el("div")
+        .class("fold")
+        .child(tick(page, step, &desk, number))
+        .child(what)
+        .maybe(sum.map(|it| head(page, &desk, it.told, &id, move || open.get())));
+    let [inside, state] = [(); 2].map(|()| desk.clone());
+    let scope = id.clone();
+    let inside = el("div").part(move || match open.get() {
+        true => unfolded(page, step, &inside, sum, &scope),
+        false => Vec::new(),
+    });
+    let class = move || {
+        let folded = match (open.get(), page.open_rows.get()) {
+            (false, _) => "line",
+            (true, 0) => "line open",
+            // A row's own head stays in sight in place of the line's.
+            (true, _) => "line open in-row",
+        };
+        let over = step.is_done(&state) || !left_out.with(String::is_empty);
+        format!("{folded}{}", if over { " over" } else { "" })
+    };
+    let section =
+        el("section").set("aria-labelledby", &title).set("id", &id).child(row).child(inside);
+    el("li").live("class", class).child(section)
+}
+
+fn turn(page: Page, step: &'static Step) {
+    let side = step.side.key();
+    let was = page.open.with_untracked(|it| it.contains(&step));
+    page.open.update(|it| {
+        it.retain(|it| *it != step);
+        if !was {
+            it.push(step);
+        }
+    });
+    let key = if was { String::new() } else { format!("/{}", step.choice.key) };
+    browser::replace_fragment(&format!("{side}{key}"));
+}
+
+/// The step's number, and on a bike of one's own a box to tick, which waits for the steps before it.
+fn tick(page: Page, step: &'static Step, desk: &Desk, number: usize) -> El {
+    let number = number.to_string();
+    let desk = desk.clone();
+    el("div").class("no").part(move || {
+        if page.owner.get() == Owner::Example {
+            return vec![span("", &number).set("aria-hidden", "true")];
+        }
+        let [done, waits, take] = [(); 3].map(|()| desk.clone());
+        let box_ = el("input")
+            .set("type", "checkbox")
+            .set("aria-label", &format!("{}{}", words::DONE, step.said.title))
+            .live_so("checked", move || step.is_done(&done))
+            .live_so("disabled", move || {
+                !step.is_done(&waits) && !step.waits_for(&waits).is_empty()
+            })
+            .on("change", move |_| {
+                let (id, text) = untrack(|| step.ticked(&take, !step.is_done(&take)));
+                page.typed(&take, id, text);
+            });
+        vec![el("label").child(box_).child(span("", &number).set("aria-hidden", "true"))]
+    })
+}
+
+fn unfolded(
+    page: Page,
+    step: &'static Step,
+    desk: &Desk,
+    sum: Option<Sum>,
+    scope: &str,
+) -> Vec<El> {
+    let how = step.said.how.iter().map(|it| el("li").text(it));
+    let blanks = step.blanks.iter().map(|it| blank(page, desk, None, *it, scope, Dress::Whole));
+    let mut all =
+        vec![el("ul").class("how").children(how), el("div").class("blanks").children(blanks)];
+    all.extend(sum.map(|it| (it.inside)(page, desk, it.told, scope)).into_iter().flatten());
+    let desk = desk.clone();
+    let scope = scope.to_owned();
+    let own = move || page.owner.get() != Owner::Example;
+    all.push(while_so("div", own, move || vec![leave_out(page, step, &desk, &scope)]));
+    all
+}
+
+/// A reason to leave it out this season.
+fn leave_out(page: Page, step: &'static Step, desk: &Desk, scope: &str) -> El {
+    let id = format!("{scope}-leave-out");
+    let [now, take] = [(); 2].map(|()| desk.clone());
+    let input = el("input")
+        .set("type", "text")
+        .set("id", &id)
+        .set("autocomplete", "off")
+        .live_value(move || step.left_out(&now).unwrap_or_default())
+        .take("change", move |reason| {
+            let (id, text) = untrack(|| step.leaving_out(&take, &reason));
+            page.typed(&take, id, text);
+        });
+    el("div")
+        .class("blank")
+        .child(el("label").set("for", &id).text(words::LEAVE_OUT))
+        .child(el("span").class("in").child(input))
+        .child(paragraph("hint", words::LEAVE_OUT_HINT))
+}
