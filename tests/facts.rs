@@ -142,6 +142,13 @@ const FROZEN: &[(u16, &str, Home)] = &[
     (148, "earlier_reading", Home::Season),
     (149, "earlier_read_on", Home::Season),
     (150, "rested", Home::Season),
+    (151, "final_drive", Home::Bike),
+    (152, "lay_up_done", Home::Season),
+    (153, "lay_up_left_out", Home::Season),
+    (154, "wake_up_done", Home::Season),
+    (155, "wake_up_left_out", Home::Season),
+    (156, "where_things_lie", Home::Season),
+    (157, "papers_due", Home::Bike),
 ];
 
 /// Frozen form: fact, code and key of each choice.
@@ -239,6 +246,49 @@ const FROZEN_CHOICES: &[(u16, &[(u8, &str)])] = &[
             (4, "fork"),
             (5, "two_stroke"),
             (6, "none"),
+        ],
+    ),
+    (151, &[(1, "chain"), (2, "belt"), (3, "shaft")]),
+    (
+        152,
+        &[
+            (1, "wash"),
+            (2, "coolant"),
+            (3, "fuel"),
+            (4, "last-run"),
+            (5, "chain"),
+            (6, "oil"),
+            (7, "other-oils"),
+            (8, "tap-and-bowls"),
+            (9, "close"),
+            (10, "tires"),
+            (11, "torques"),
+            (12, "brakes"),
+            (13, "controls"),
+            (14, "corrosion"),
+            (15, "battery"),
+            (16, "weight"),
+            (17, "where"),
+            (18, "cover"),
+        ],
+    ),
+    (
+        154,
+        &[
+            (1, "uncover"),
+            (2, "open"),
+            (3, "fuel"),
+            (4, "levels"),
+            (5, "battery"),
+            (6, "stands"),
+            (7, "tires"),
+            (8, "fasteners"),
+            (9, "chain"),
+            (10, "papers"),
+            (11, "before-moving"),
+            (12, "first-start"),
+            (13, "first-ride"),
+            (14, "look-again"),
         ],
     ),
 ];
@@ -395,6 +445,7 @@ fn a_blank_is_a_lack_of_its_own_fact() {
         PROPERTY_CLASS FRICTION_CLASS THREADS_INTO
         COOLING GLYCOL CONCENTRATION WANTED_CONCENTRATION COOLANT_CIRCUIT COOLANT_DRAINS COOLANT_BOTTLE FRONT_PRESSURE REAR_PRESSURE TIRES_ARE SET_TEMPERATURE RIDE_TEMPERATURE FRONT_DATE_CODE REAR_DATE_CODE FRONT_READS REAR_READS TIRE_REFERENCE ALTITUDE FRONT_MAXIMUM REAR_MAXIMUM NEW_TIRES BRAKE_FLUID CLUTCH_FLUID BRAKE_FLUID_CHANGED CLUTCH_FLUID_CHANGED FLUID_ON_SHELF OTHER_OILS FINAL_DRIVE_OIL GEARBOX_OIL PRIMARY_OIL FORK_OIL TWO_STROKE_OIL FINAL_DRIVE_PLUG GEARBOX_PLUG PRIMARY_PLUG FORK_PLUG FINAL_DRIVE_OIL_CHANGED GEARBOX_OIL_CHANGED PRIMARY_OIL_CHANGED FORK_OIL_CHANGED TWO_STROKE_OIL_CHANGED
         KEPT_AT KEPT_COLDEST METER_READS METER_READ_ON EARLIER_READING EARLIER_READ_ON RESTED
+        FINAL_DRIVE LAY_UP_DONE LAY_UP_LEFT_OUT WAKE_UP_DONE WAKE_UP_LEFT_OUT WHERE_THINGS_LIE PAPERS_DUE
     };
     // None is left out, and each static is the row that its name says.
     let keys: Vec<String> = named.iter().map(|it| it.to_lowercase()).collect();

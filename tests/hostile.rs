@@ -185,13 +185,10 @@ fn several(about: &About, entry: &Entry) -> bool {
     match about.kind {
         Kind::Stages => facts::STAGES.of(&from).is_ok_and(|it| it.len() > 1),
         Kind::Sizes(_) => facts::BOTTLE_SIZE.of(&from).is_ok_and(|it| it.len() > 1),
-        Kind::Several(_) if about.id == facts::NEW_TIRES.id() => {
-            facts::NEW_TIRES.of(&from).is_ok_and(|it| it.len() > 1)
+        // Taken, and with a space between two of its keys.
+        Kind::Several(_) => {
+            facts::refusal(about, entry).is_none() && entry.text.split_whitespace().nth(1).is_some()
         }
-        Kind::Several(_) if about.id == facts::OTHER_OILS.id() => {
-            facts::OTHER_OILS.of(&from).is_ok_and(|it| it.len() > 1)
-        }
-        Kind::Several(_) => facts::MIND.of(&from).is_ok_and(|it| it.len() > 1),
         _ => false,
     }
 }

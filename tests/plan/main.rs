@@ -11,7 +11,7 @@ use torpor::entry::Entry;
 use torpor::facts::{self, Facts, Id, Lack};
 use torpor::garage::{Kept, example};
 use torpor::plan::address::{self, Address, QuickSum};
-use torpor::plan::{self, Line, Panel};
+use torpor::plan::{self, Line, Panel, Side};
 use torpor::show::{Figure, Shown};
 use torpor::units::{self, Unit, UnitSet};
 use torpor::words::{labels, notes};
@@ -762,7 +762,7 @@ fn blanks_and_words() {
             assert_eq!(labels.len(), panel.all().count(), "{line:?} answers twice");
         }
         let said = line.words();
-        for words in [said.title, said.reason, said.quick, said.quick_reason] {
+        for words in [said.quick, said.quick_reason] {
             assert!(!words.is_empty() && !words.ends_with('.'), "{line:?}");
         }
     }
@@ -773,26 +773,29 @@ fn blanks_and_words() {
 fn addresses() {
     use Address::{Quick, Sheet};
     use QuickSum::Of;
+    use Side::{LayUp, WakeUp};
     for (text, expected) in [
-        ("", Sheet(None, None)),
-        ("#", Sheet(None, None)),
-        ("#layup", Sheet(None, None)),
-        ("layup", Sheet(None, None)),
-        ("#layup/fuel", Sheet(Some(Line::Fuel), None)),
-        ("#layup/last-run", Sheet(Some(Line::LastRun), None)),
-        ("#layup/oil", Sheet(Some(Line::Oil), None)),
-        ("#layup/torques", Sheet(Some(Line::Torques), None)),
-        ("#layup/battery", Sheet(Some(Line::Battery), None)),
-        ("#layup/torques/1", Sheet(Some(Line::Torques), Some(1))),
-        ("#layup/torques/12", Sheet(Some(Line::Torques), Some(12))),
+        ("", Sheet(None, None, None)),
+        ("#", Sheet(None, None, None)),
+        ("#layup", Sheet(Some(LayUp), None, None)),
+        ("layup", Sheet(Some(LayUp), None, None)),
+        ("#wakeup", Sheet(Some(WakeUp), None, None)),
+        ("#wakeup/open", Sheet(Some(WakeUp), WakeUp.step("open"), None)),
+        ("#layup/fuel", Sheet(Some(LayUp), LayUp.step("fuel"), None)),
+        ("#layup/last-run", Sheet(Some(LayUp), LayUp.step("last-run"), None)),
+        ("#layup/oil", Sheet(Some(LayUp), LayUp.step("oil"), None)),
+        ("#layup/torques", Sheet(Some(LayUp), LayUp.step("torques"), None)),
+        ("#layup/battery", Sheet(Some(LayUp), LayUp.step("battery"), None)),
+        ("#layup/torques/1", Sheet(Some(LayUp), LayUp.step("torques"), Some(1))),
+        ("#layup/torques/12", Sheet(Some(LayUp), LayUp.step("torques"), Some(12))),
         ("#torque", Quick(Of(Line::Torques))),
         ("#oil", Quick(Of(Line::Oil))),
         ("#fuel", Quick(Of(Line::Fuel))),
         ("#battery", Quick(Of(Line::Battery))),
         ("#coolant", Quick(Of(Line::Coolant))),
         ("#tires", Quick(Of(Line::Tires))),
-        ("#layup/other-oils", Sheet(Some(Line::OtherOils), None)),
-        ("#layup/brakes", Sheet(Some(Line::Brakes), None)),
+        ("#layup/other-oils", Sheet(Some(LayUp), LayUp.step("other-oils"), None)),
+        ("#layup/brakes", Sheet(Some(LayUp), LayUp.step("brakes"), None)),
         ("#1.sCcsCRYA", Address::Link("1.sCcsCRYA".into())),
         ("1.sCcsCRYA", Address::Link("1.sCcsCRYA".into())),
         ("#2.x", Address::Link("2.x".into())),
@@ -800,8 +803,11 @@ fn addresses() {
     ] {
         assert_eq!(address::read(text), expected, "{text}");
     }
-    for line in Line::ALL {
-        assert_eq!(address::read(&format!("#layup/{}", line.key())), Sheet(Some(line), None));
+    for side in Side::ALL {
+        for step in side.steps() {
+            let address = format!("#{}/{}", side.key(), step.choice.key);
+            assert_eq!(address::read(&address), Sheet(Some(side), Some(step), None));
+        }
     }
     for sum in QuickSum::ALL {
         assert_eq!(address::read(&format!("#{}", sum.key())), Quick(sum));
