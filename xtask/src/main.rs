@@ -3,6 +3,7 @@
 //! Std only, since every clean checkout builds it before it does anything else.
 
 mod browser;
+mod lean;
 mod page;
 mod program;
 mod report;
