@@ -16,7 +16,7 @@ mod step;
 mod tires;
 mod torque;
 
-pub use battery::{Course, battery, course};
+pub use battery::{Course, battery, course, night_refused};
 pub use brakes::brakes;
 pub use coolant::coolant;
 pub use drawer::{Held, drawer, held, wrench};

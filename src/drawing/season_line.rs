@@ -230,6 +230,19 @@ pub fn season_line(course: &Course, wide: bool, set: UnitSet) -> SeasonLine {
     }
 }
 
+/// The days to act, in their order, in words.
+pub fn acts_told(course: &Course) -> String {
+    let charges = course.recharges.iter().map(|it| (*it, words::CHARGE_ON));
+    let look = course.look.map(|it| (it, words::LOOK));
+    let charge_by = course.charge_by.map(|it| (it, words::CHARGE));
+    let fuel = course.fuel_old.map(|it| (it, words::FUEL_OLD));
+    let mut acts: Vec<_> = charges.chain(look).chain(charge_by).chain(fuel).collect();
+    acts.sort_unstable_by_key(|it| it.0);
+    let told: Vec<String> =
+        acts.iter().map(|(day, what)| format!("{what} {}", show::short_day(*day))).collect();
+    told.join(words::BETWEEN)
+}
+
 /// Every so many of `count` indices, the first and the last among them.
 fn sampled(count: usize, steps: usize) -> Vec<usize> {
     let last = count.saturating_sub(1);

@@ -5,6 +5,7 @@ mod readings;
 mod state;
 
 pub use course::{Course, course};
+pub use state::night_refused;
 
 use super::{Panel, Pictured, season_of};
 use crate::battery::charging::{ChargingError, current_is_high, indoors};

@@ -35,17 +35,20 @@ pub fn blank(page: Page, desk: &Desk, told: Option<Told>, id: Id, scope: &str, d
         desk: desk.clone(),
     };
     match &about.kind {
-        Kind::Choice(choices) if dress == Dress::Inline || choices.len() > MOST_PILLS => {
-            field.list(choices)
-        }
+        Kind::Choice(choices) if dress == Dress::Inline || is_long(choices) => field.list(choices),
         Kind::Choice(choices) => field.pills(choices, false),
         Kind::Several(choices) => field.pills(choices, true),
         _ => field.text(),
     }
 }
 
-/// More choices than these are a list to choose from.
-const MOST_PILLS: usize = 7;
+/// More choices than these, with more letters in all, are a list to choose from.
+const MOST_PILLS: [usize; 2] = [7, 90];
+
+fn is_long(choices: &[Choice]) -> bool {
+    let letters: usize = choices.iter().map(|it| it.label.len()).sum();
+    choices.len() > MOST_PILLS[0] && letters > MOST_PILLS[1]
+}
 
 /// What stands beside an entry.
 #[derive(Debug, Clone, PartialEq)]
@@ -236,6 +239,7 @@ impl Field {
     /// The browser's own calendar, for those who would rather pick a day than type it.
     fn calendar(self) -> [El; 2] {
         let now = self.clone();
+        let label = self.about.label;
         let picker = el("input")
             .set("type", "date")
             .class("picker")
@@ -250,7 +254,10 @@ impl Field {
                 }
             });
         let opened = picker.element();
-        [small_button(words::PICK_A_DAY, "▾", move || browser::show_picker(&opened)), picker]
+        [
+            small_button(&words::pick_a_day(label), "▾", move || browser::show_picker(&opened)),
+            picker,
+        ]
     }
 
     /// A choice as a row of pills; of `several` any may be pressed in.

@@ -169,8 +169,10 @@ pub fn panel(page: Page, desk: &Desk, told: Told, scope: &str) -> El {
         let one = |at| el("div").class("answer").children(answer(panel, at, &here));
         (1..=count.get()).map(one).collect()
     };
+    let note = move || panel.with(|it| it.note.clone());
     let answers = el("div")
         .class("answers")
+        .child(el("p").class("why said").live_text(note))
         .child(el("div").part(warnings))
         .child(el("div").part(answers))
         .children(torques::offers(page, desk, told, scope))

@@ -35,10 +35,16 @@ pub fn sentence(page: Page, desk: &Desk) -> El {
     let read = move || {
         let asked = [&facts::PARK_DATE.about, &facts::RIDE_DATE.about, &facts::COLDEST_NIGHT.about];
         let own = asked.iter().filter_map(|it| {
-            let why = facts::refusal(it, &dates.entry(it.id))?;
-            Some(paragraph("care", &format!("{}: {why}", it.label)))
+            let why = facts::refusal(it, &dates.entry(it.id))?.to_string();
+            Some((it.label, why))
         });
-        let own: Vec<El> = own.collect();
+        let night = || plan::night_refused(&dates, page.set.get());
+        let mut own: Vec<(&str, String)> = own.collect();
+        if !own.iter().any(|it| it.0 == facts::COLDEST_NIGHT.about.label) {
+            own.extend(night().map(|why| (facts::COLDEST_NIGHT.about.label, why)));
+        }
+        let own: Vec<El> =
+            own.iter().map(|(label, why)| paragraph("care", &format!("{label}: {why}"))).collect();
         match plan::season_of(&dates) {
             Ok(it) => {
                 let [park, end] = [it.park(), it.end()].map(show::long_day);

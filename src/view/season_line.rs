@@ -13,6 +13,9 @@ use crate::words::season_line as words;
 use leptos::prelude::*;
 use std::sync::Arc;
 
+/// The line whose facts the picture wants.
+const BATTERY: &str = "#layup/battery";
+
 /// The season from park date to ride date.
 pub fn season_line(page: Page, desk: &Desk) -> El {
     let desk = desk.clone();
@@ -20,7 +23,10 @@ pub fn season_line(page: Page, desk: &Desk) -> El {
     el("figure").class("line-of-season").set("aria-label", words::NAME).part(move || {
         match course.get() {
             Some(course) => laid_out(page, &course),
-            None => vec![paragraph("why", words::NOT_YET)],
+            None => {
+                let there = el("a").set("href", BATTERY).text(words::NOT_YET);
+                vec![el("p").class("why").child(there)]
+            }
         }
     })
 }
@@ -47,7 +53,9 @@ fn laid_out(page: Page, course: &Arc<Course>) -> Vec<El> {
         .live_value(move || day_looked_at(page, &here).unwrap_or_default().to_string())
         .take("input", move |day| page.day.set(day.parse().ok()));
     all.push(slider);
-    all.push(el("p").class("why").live_text(told));
+    all.push(el("p").class("said").live_text(told));
+    all.push(paragraph("why", &drawing::acts_told(course)));
+    all.push(paragraph("hint", words::LEGEND));
     all
 }
 

@@ -54,7 +54,7 @@ said! {
     LEVEL_READS: "Level reads", "0 % at the low mark, 100 % at the full mark; −20 % below, 120 % above";
     COLDEST_START: "Coldest start", "The coldest morning on which you start it with this oil";
     CHEMISTRY: "Chemistry", "What is printed on the battery";
-    CAPACITY: "Capacity", "From the label: Ah; for LiFePO4 the Wh";
+    CAPACITY: "Capacity", "From the label, what stands before Ah: 8; for LiFePO4 the Wh";
     CHARGE_WHEN_PARKED: "Charge when parked", "Best after a full charge and a night's rest: then 100 %. Blank: as it came from the road, 75–100 % is counted";
     RESTING_VOLTAGE: "Resting voltage", "Instead of the charge: after a night's rest, where it stands, on the park date; right after a run it reads too high";
     KEY_OFF_DRAW: "Key-off draw", "Measured in series at the negative lead, bike asleep; about 1 mA means 0.5–1.5. Blank: 0.5–3 mA is counted";

@@ -76,7 +76,6 @@ words! {
     NOT_SAVED: "The last change could not be kept: ";
     STORE_FULL: "the browser's store for this site is full. Keep the link instead.";
     UNKNOWN_ADDRESS: "This address opens nothing here: ";
-    PICK_A_DAY: "Pick a day";
     CHANGE_SIGN: "Change sign";
     TO: " to ";
     NOTHING_SAVED: "Nothing is kept of a quick sum.";
@@ -109,3 +108,8 @@ pub fn removed(name: &str) -> String {
 }
 /// Behind what is accepted, where a number in bar is more likely one in psi.
 pub const PSI: &str = "; is it psi?";
+
+/// The button that opens a calendar at a blank.
+pub fn pick_a_day(label: &str) -> String {
+    format!("Pick a day: {label}")
+}

@@ -31,8 +31,9 @@ pub const BELOW: &str = "recharge below here";
 /// The slider under the picture.
 pub const DAY_OF_SEASON: &str = "Day of the season";
 /// Before a day was pointed at.
-pub const POINT: &str =
-    "Point at a day, or move to it with the arrow keys, to read what holds on it.";
+pub const POINT: &str = "Tap the picture, or drag the knob, to read what holds on a day.";
+/// Under the picture.
+pub const LEGEND: &str = "Green: the battery’s charge, most likely and at worst; dashed: charge it before it falls below; blue: how cold it is.";
 /// Instead of the picture.
 pub const NOT_YET: &str = "The season line is drawn as soon as the battery line has its facts.";
 

@@ -267,6 +267,13 @@ pub(super) fn coldest_night(
     fact.of(from).map(|it| (Roughly::exactly(it), None))
 }
 
+/// Why the coldest night that was typed cannot be one, where it cannot.
+pub fn night_refused(from: &dyn Facts, set: UnitSet) -> Option<String> {
+    let lacks = coldest_night(from, set).err()?;
+    let own = lacks.iter().find(|it| it.id() == facts::COLDEST_NIGHT.id())?;
+    own.refusal().map(ToString::to_string)
+}
+
 /// Charge to recharge below.
 pub(super) fn threshold(from: &dyn Facts) -> Told<Answer<Ratio>> {
     let (parameters, below) = both(parameters(from), facts::CHARGE_BELOW.maybe(from))?;
