@@ -366,3 +366,44 @@ fn battery_is_drawn() {
         }
     }
 }
+
+/// Monthly means of a cold winter, an AGM of 10 Ah, full when parked, in a shed.
+fn cold(changed: &[(Id, &str)]) -> Vec<(Id, String)> {
+    let usual = [
+        (facts::MONTHLY_MEANS.id(), "-14 -12 -5 4 12 17 20 18 12 5 -3 -10 °C"),
+        (facts::COLDEST_NIGHT.id(), "-30 °C"),
+    ];
+    usual.iter().chain(changed).map(|(id, text)| (*id, (*text).to_owned())).collect()
+}
+
+fn in_cold(changed: &[(Id, &str)]) -> Kept {
+    let all = cold(changed);
+    let all: Vec<(Id, &str)> = all.iter().map(|(id, text)| (*id, text.as_str())).collect();
+    bike(&all)
+}
+
+/// The day named after "by" in the first warning of frost.
+#[track_caller]
+fn frost_by(panel: &Panel) -> (bool, NaiveDate) {
+    let found = panel.warnings.iter().find(|it| it.contains("on a night as cold as that"));
+    let found = found.unwrap_or_else(|| panic!("{:?}", panel.warnings));
+    let day = found.rsplit(" by ").next().unwrap().trim_end_matches('.');
+    let mut days = NaiveDate::from_ymd_opt(2026, 11, 14).unwrap().iter_days().take(400);
+    let day = days.find(|it| torpor::show::long_day(*it) == day);
+    (found.starts_with("It freezes"), day.unwrap_or_else(|| panic!("{found}")))
+}
+
+/// Plain logic: what draws more is emptier on every day, so its last day to act is no later, whatever the words.
+#[test]
+fn a_worse_case_has_no_later_deadline() {
+    let mut last = NaiveDate::MAX;
+    let mut seen = [false; 2];
+    for draw in ["3 mA", "4 mA", "5 mA", "7 mA", "10 mA"] {
+        let told = plan::battery(&in_cold(&[(facts::KEY_OFF_DRAW.id(), draw)]), UnitSet::Metric);
+        let (surely, by) = frost_by(&told);
+        assert!(by <= last, "{draw}: {by} after {last}");
+        seen[usize::from(surely)] = true;
+        last = by;
+    }
+    assert_eq!(seen, [true; 2], "both wordings");
+}

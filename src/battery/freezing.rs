@@ -62,6 +62,13 @@ pub struct FreezeMargin {
     pub freezes: Option<NaiveDate>,
 }
 
+impl FreezeMargin {
+    /// The day to act by: the earliest of the three, however sure the later ones are.
+    pub fn act_by(&self) -> Option<NaiveDate> {
+        self.near.or(self.may_freeze).or(self.freezes)
+    }
+}
+
 /// Less margin than this is too little, K. Common practice, no source.
 pub const NEAR: f64 = 5.0;
 

@@ -168,14 +168,14 @@ fn warned(
     maintained: bool,
 ) -> Vec<String> {
     let mut warnings = Vec::new();
-    if let Ok(Some(margin)) = margin {
-        warnings.extend(match (margin.freezes, margin.may_freeze, margin.near) {
-            (Some(day), ..) => Some(notes::freezes(&show::long_day(day))),
-            (None, Some(day), near) => {
-                Some(notes::may_freeze(&show::long_day(near.unwrap_or(day))))
-            }
-            (None, None, Some(day)) => Some(notes::near_freezing(&show::long_day(day))),
-            _ => None,
+    if let Ok(Some(margin)) = margin
+        && let Some(day) = margin.act_by()
+    {
+        let day = show::long_day(day);
+        warnings.push(match (margin.freezes, margin.may_freeze) {
+            (Some(_), _) => notes::freezes(&day),
+            (None, Some(_)) => notes::may_freeze(&day),
+            (None, None) => notes::near_freezing(&day),
         });
     }
     if let Ok((parked, threshold, plan)) = plan

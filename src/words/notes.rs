@@ -325,9 +325,7 @@ pub const NOT_BELOW: &str = "not before the ride date";
 pub const DOES_NOT_FREEZE: &str = "not a matter for this chemistry or season";
 /// Warning.
 pub fn freezes(day: &str) -> String {
-    format!(
-        "It freezes on a night as cold as that, from {day} on: charge it or bring it indoors before."
-    )
+    format!("It freezes on a night as cold as that: charge it or bring it indoors by {day}.")
 }
 /// Warning.
 pub fn may_freeze(day: &str) -> String {
