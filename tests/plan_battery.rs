@@ -407,3 +407,26 @@ fn a_worse_case_has_no_later_deadline() {
     }
     assert_eq!(seen, [true; 2], "both wordings");
 }
+
+/// Source: common practice, no source: half a volt under an empty lead battery a cell is dead, whenever it is read; four
+/// LiFePO4 cells under 2.5 V each, 10 V, are ruined or behind an open protector. None of them is charged.
+#[test]
+fn a_dead_battery_is_not_charged() {
+    let lithium = [(CHEMISTRY.id(), "lifepo4"), (facts::CAPACITY.id(), "51 Wh")];
+    let dead = |fact: Id, volts: &'static str, more: &[(Id, &'static str)]| {
+        let mut changed = vec![(fact, volts), (facts::METER_READ_ON.id(), "2027-01-10")];
+        changed.extend(more);
+        let told = panel(&changed);
+        let refusal = told.refusal(fact).unwrap_or_default();
+        assert!(refusal.contains("do not charge it, have it tested"), "{volts}: {refusal}");
+        assert!(!told.note.contains("charge on") && plan::course(&bike(&changed)).is_err());
+    };
+    for fact in [facts::METER_READS.id(), facts::RESTING_VOLTAGE.id()] {
+        dead(fact, "10.4 V", &[]);
+        dead(fact, "9.9 V", &lithium);
+        let mut low = lithium.to_vec();
+        low.extend([(fact, "10.0 V"), (facts::METER_READ_ON.id(), "2027-01-10")]);
+        assert_eq!(panel(&low).refusal(fact), None);
+    }
+    dead(facts::EARLIER_READING.id(), "10.4 V", &[(facts::METER_READS.id(), "12.4 V")]);
+}

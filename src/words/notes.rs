@@ -312,6 +312,8 @@ pub const NO_CHARGE_HOLDS: &str =
 /// Refusal.
 pub const DEAD_CELL: &str = "a 12 V battery that rests under 11.3 V has a dead cell, or it is a 6 V one: do not charge it, have it tested";
 /// Refusal.
+pub const LITHIUM_DEAD: &str = "LiFePO4 that rests under 10 V has ruined cells, or its protector is open: do not charge it, have it tested";
+/// Refusal.
 pub fn colder_than(mean: &str) -> String {
     format!("has to be colder than the coldest mean of the season, {mean}: is the minus missing?")
 }

@@ -48,6 +48,11 @@ pub(super) fn given<T>(fact: &facts::Fact<T>, from: &dyn Facts) -> bool {
 pub(super) fn parked(from: &dyn Facts) -> Told<Parked> {
     let ((parameters, capacity), (season, place)) =
         both(both(parameters(from), capacity(from)), both(season_of(from), place(from)))?;
+    for fact in [&facts::METER_READS, &facts::EARLIER_READING] {
+        if let Some(volts) = fact.maybe(from)? {
+            sound(fact, &parameters, volts)?;
+        }
+    }
     let kept = kept(from);
     let (charge, draw) = both(
         charge(from, &parameters, &season, &place),
@@ -113,6 +118,18 @@ fn draw(from: &dyn Facts, kept: BatteryKept) -> Told<Option<Roughly<ElectricCurr
 /// A 12 V lead battery that rests below this has a dead cell, or is a 6 V one: half a volt under empty, in any
 /// temperature of the table. Common practice, no source.
 const DEAD_CELL: f64 = 11.3;
+/// Four LiFePO4 cells that rest below this are ruined, or their protector is open, V: 2.5 V a cell. Common practice, no
+/// source.
+const LITHIUM_DEAD: f64 = 10.0;
+
+/// That a resting voltage is none of a battery which must not be charged.
+fn sound<T>(fact: &facts::Fact<T>, parameters: &Parameters, volts: ElectricPotential) -> Told<()> {
+    let (least, why) = match parameters.chemistry.is_lead_acid() {
+        true => (DEAD_CELL, notes::DEAD_CELL),
+        false => (LITHIUM_DEAD, notes::LITHIUM_DEAD),
+    };
+    if volts.base() < least { Err(fact.not_together(why)) } else { Ok(()) }
+}
 
 type Charged = Option<(Option<ChargeFrom>, Roughly<Ratio>)>;
 
@@ -166,10 +183,7 @@ pub(super) fn charge_from<T>(
     [low, typical, high]: [ElectricPotential; 3],
     temperature: ThermodynamicTemperature,
 ) -> Told<(ChargeFrom, Roughly<Ratio>)> {
-    let lead = parameters.chemistry.is_lead_acid();
-    if lead && typical.base() < DEAD_CELL {
-        return Err(fact.not_together(notes::DEAD_CELL));
-    }
+    sound(fact, parameters, typical)?;
     let read = |volts| {
         let read = parameters.charge_from_voltage(volts, temperature);
         read.map_err(|why| fact.not_together(why))
