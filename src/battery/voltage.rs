@@ -267,6 +267,17 @@ impl Parameters {
         Ok(Answer::within(charge(below_v), bounds, &THRESHOLD_FROM_VOLTAGE, terms))
     }
 
+    /// What the meter shows at the charge to recharge below, at a temperature of the battery. By the higher of the two
+    /// shifts: where that is wrong it is charged too early, which harms nothing.
+    pub fn meter_line(
+        &self,
+        threshold: Ratio,
+        temperature: ThermodynamicTemperature,
+    ) -> ElectricPotential {
+        let [_, shift] = self.shift_bounds(temperature.get::<degree_celsius>());
+        volts(curve::at(self.resting, threshold.get::<ratio>()) + shift)
+    }
+
     /// Lowest and highest shift of the resting voltage, V: as published and as theory has it.
     pub(crate) fn shift_bounds(&self, celsius: f64) -> [f64; 2] {
         let published = curve::at(self.shift, celsius);

@@ -10,7 +10,7 @@ pub use state::night_refused;
 use super::{Panel, Pictured, season_of};
 use crate::battery::charging::{ChargingError, current_is_high, indoors};
 use crate::battery::voltage::{Rest, rested};
-use crate::battery::{FreezeMargin, RechargePlan, Remedy, Roughly};
+use crate::battery::{FreezeMargin, RechargePlan, Remedy};
 use crate::facts::{self, BatteryKept, Facts, Id, Place, Told, both};
 use crate::show::{self, Shown};
 use crate::units::{Measure, UnitSet};
@@ -237,9 +237,8 @@ fn noted(
     if let Ok((parked, threshold, plan)) = plan {
         let look = parked.forecast.look_before(&plan.days);
         if let Some(look) = look {
-            let line = Roughly::exactly(*threshold);
             let parameters = parked.forecast.battery().parameters();
-            let volts = parameters.resting_voltage(line, parked.place.on(look.value)).value;
+            let volts = parameters.meter_line(*threshold, parked.place.on(look.value));
             let again = parked.forecast.look_again_by(look.value, &plan.days);
             note.push(notes::look_by(
                 &show::short_day(look.value),
