@@ -141,6 +141,20 @@ impl Forecast {
         })
     }
 
+    /// Least margin on the nights from a day on, K, at a charge that was read on it: of the fast edge. None where nothing
+    /// freezes or no night is to come.
+    pub fn margin_from(
+        &self,
+        day: NaiveDate,
+        charge: Roughly<Ratio>,
+        coldest_night: Roughly<ThermodynamicTemperature>,
+    ) -> Option<f64> {
+        let nights = usize::try_from((day - self.season.park()).num_days()).ok()?;
+        let charge = [charge.high, charge.typical, charge.low].map(|it| it.get::<ratio>());
+        let margins = self.margins(&vec![charge; self.days.len()], coldest_night)?;
+        margins.iter().skip(nights).map(|it| it[FAST]).reduce(f64::min)
+    }
+
     /// Margin of every night by edge, K, with so much charge at the start of each day. None for LiFePO4, and where no
     /// night is stored.
     pub fn margins(

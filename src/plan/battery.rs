@@ -32,7 +32,8 @@ pub fn battery(from: &dyn Facts, set: UnitSet) -> Panel {
     let plan = both(known.clone(), threshold.clone()).map(|(it, threshold)| {
         (it, threshold.value, it.forecast.recharge_plan(threshold.value).parts().value)
     });
-    let judged = readings::judged(from, &parked, set);
+    let judged =
+        readings::judged(from, &parked, &threshold, coldest.as_ref().ok().map(|it| it.0), set);
     let range =
         matches!(&parked, Ok(Parked { read: Some(ChargeFrom::Range(_)), .. })) && !maintained;
 
@@ -61,7 +62,7 @@ pub fn battery(from: &dyn Facts, set: UnitSet) -> Panel {
     let (charging, cold) = charging(from, &plan, maintained, set);
     answers.extend(charging);
     warnings.extend(cold);
-    warnings.extend(judged.warning.map(str::to_owned));
+    warnings.extend(judged.warnings);
     answers.extend(judged.answers);
     if let (Ok(current), Ok(facts::Capacity::Charge(capacity))) =
         (facts::CHARGER_CURRENT.of(from), facts::CAPACITY.of(from))

@@ -263,6 +263,12 @@ pub const AS_FORETOLD: &str = "the meter reads as foretold";
 pub const UNDER_THE_BAND: &str = "The meter reads under what was foretold: it draws more than was thought, was not full when parked, or has aged. Charge it, let it rest a night and have it tested if it falls again.";
 /// Warning.
 pub const OVER_THE_BAND: &str = "The meter reads over what was foretold: it was charged since, had not rested, or draws less than was thought.";
+/// Warning.
+pub const READING_FREEZES: &str = "At the charge that the meter reads it freezes in a cold snap, or nearly: bring it indoors now, let it thaw, then charge it.";
+/// Warning.
+pub fn under_the_line(volts: &str) -> String {
+    format!("The meter reads under {volts}: charge it now.")
+}
 /// Offer.
 pub fn keep_draw(text: &str, unit: &str) -> String {
     format!("Keep {text} {unit} as the key-off draw")

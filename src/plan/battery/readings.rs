@@ -2,29 +2,36 @@
 
 use super::season_of;
 use super::state::{Parked, charge_from, kept, parameters};
-use crate::battery::{Battery, Forecast, Reading, ReadingError, Verdict, implied_draw};
+use crate::battery::freezing::NEAR;
+use crate::battery::{Battery, Forecast, Reading, ReadingError, Roughly, Verdict, implied_draw};
 use crate::digits;
 use crate::entry::Entry;
 use crate::facts::{self, BatteryKept, Facts, Lack, Told};
 use crate::plan::Accept;
 use crate::season::Season;
-use crate::show::Shown;
-use crate::units::{MILLIAMPERE, UnitSet};
+use crate::show::{self, Shown};
+use crate::units::{MILLIAMPERE, Measure, UnitSet};
 use crate::words::{labels, notes};
 use crate::working::{Answer, Quantity};
-use uom::si::f64::{ElectricCurrent, ElectricPotential, ThermodynamicTemperature};
+use uom::si::f64::{ElectricCurrent, ElectricPotential, Ratio, ThermodynamicTemperature};
 
 /// What the readings tell.
 #[derive(Default)]
 pub(super) struct Judged {
     pub answers: Vec<Shown>,
-    pub warning: Option<&'static str>,
+    pub warnings: Vec<String>,
     pub note: Option<&'static str>,
     pub accept: Option<Accept>,
 }
 
 /// Nothing where no reading is typed.
-pub(super) fn judged(from: &dyn Facts, parked: &Told<Parked>, set: UnitSet) -> Judged {
+pub(super) fn judged(
+    from: &dyn Facts,
+    parked: &Told<Parked>,
+    threshold: &Told<Answer<Ratio>>,
+    coldest: Option<Roughly<ThermodynamicTemperature>>,
+    set: UnitSet,
+) -> Judged {
     let reading = facts::METER_READS.maybe(from);
     if reading == Ok(None) {
         return Judged::default();
@@ -45,14 +52,21 @@ pub(super) fn judged(from: &dyn Facts, parked: &Told<Parked>, set: UnitSet) -> J
         Ok(both) => both,
         Err(lacks) => return lacking(lacks),
     };
+    let warnings = match itself(parked, threshold, coldest, &later, set) {
+        Ok(warning) => Vec::from_iter(warning),
+        Err(lacks) => return lacking(lacks),
+    };
     let mut judged = Judged {
         answers: vec![Shown::quantity(labels::SHOULD_READ, Ok(expected), set)],
+        warnings,
         ..Judged::default()
     };
     match verdict {
-        Verdict::Inside => judged.note = Some(notes::AS_FORETOLD),
-        Verdict::Below => judged.warning = Some(notes::UNDER_THE_BAND),
-        Verdict::Above => judged.warning = Some(notes::OVER_THE_BAND),
+        // A flat battery may be foretold, and is none the less flat.
+        Verdict::Inside if judged.warnings.is_empty() => judged.note = Some(notes::AS_FORETOLD),
+        Verdict::Inside => {}
+        Verdict::Below => judged.warnings.push(notes::UNDER_THE_BAND.to_owned()),
+        Verdict::Above => judged.warnings.push(notes::OVER_THE_BAND.to_owned()),
     }
     let kept = kept(from);
     let first = earlier.or_else(|| first_reading(from, parked));
@@ -72,6 +86,27 @@ pub(super) fn judged(from: &dyn Facts, parked: &Told<Parked>, set: UnitSet) -> J
         }
     }
     judged
+}
+
+/// What the reading says without any forecast: that it freezes at such a charge, else that it has to be charged.
+fn itself(
+    parked: &Parked,
+    threshold: &Told<Answer<Ratio>>,
+    coldest: Option<Roughly<ThermodynamicTemperature>>,
+    later: &Reading,
+    set: UnitSet,
+) -> Told<Option<String>> {
+    let parameters = parked.forecast.battery().parameters();
+    let (_, charge) =
+        charge_from(&facts::METER_READS, parameters, [later.voltage; 3], later.temperature)?;
+    let margin = coldest.and_then(|it| parked.forecast.margin_from(later.day, charge, it));
+    if margin.is_some_and(|it| it < NEAR) {
+        return Ok(Some(notes::READING_FREEZES.to_owned()));
+    }
+    let line = threshold.as_ref().ok();
+    let line = line.map(|it| parameters.meter_line(it.value, later.temperature));
+    let under = line.filter(|it| later.voltage < *it);
+    Ok(under.map(|it| notes::under_the_line(&show::rounded(Measure::Voltage, it, set))))
 }
 
 /// The later reading, and the earlier one where one was typed.
