@@ -471,3 +471,43 @@ fn a_flat_reading_is_never_only_as_foretold() {
     // On the ride date no night is to come; 12.5 V, 65 % and more, is acid of 1.224, which bears −36 °C.
     assert!(!freezes("11.9 V", "2027-03-28") && !freezes("12.5 V", "2026-12-12"));
 }
+
+/// Plain logic: parked under the threshold it is due on the park date, however short the season; and one that frost needs is
+/// not put off. Conventional, half charged, a night of −30 °C: its acid freezes at −26 °C (METHOD of the reference values).
+#[test]
+fn what_is_due_is_not_put_off() {
+    let short = in_cold(&[
+        (CHEMISTRY.id(), "flooded_antimony"),
+        (facts::CHARGE_WHEN_PARKED.id(), "50 %"),
+        (facts::BATTERY_KEPT.id(), "lead_off"),
+        (facts::PARK_DATE.id(), "2027-01-10"),
+        (facts::RIDE_DATE.id(), "2027-01-30"),
+    ]);
+    let heated = bike(&[
+        (facts::CHARGE_WHEN_PARKED.id(), "60 %"),
+        (facts::WHERE_IT_STANDS.id(), "heated"),
+        (facts::MONTHLY_MEANS.id(), "15 °C"),
+        (facts::RIDE_DATE.id(), "2026-12-04"),
+    ]);
+    // Over its threshold when parked and some days under it when ridden: 44 % at least, an acid of 1.184 that bears −23 °C.
+    let frost = in_cold(&[
+        (facts::CHARGE_WHEN_PARKED.id(), "60 %"),
+        (facts::CHARGE_BELOW.id(), "50 %"),
+        (facts::KEY_OFF_DRAW.id(), "1 mA"),
+        (facts::PARK_DATE.id(), "2026-12-28"),
+        (facts::RIDE_DATE.id(), "2027-01-17"),
+    ]);
+    for (kept, first) in [(&short, "2027-01-10"), (&heated, "2026-11-14"), (&frost, "")] {
+        let told = plan::battery(kept, UnitSet::Metric);
+        assert!(!told.note.contains(notes::BEFORE_FIRST_START), "{}", told.note);
+        assert!(told.note.contains("charge on "), "{}", told.note);
+        let course = plan::course(kept).unwrap();
+        assert_eq!(course.recharges.len(), 1);
+        assert!(first.is_empty() || course.recharges[0].to_string() == first);
+    }
+    // Where no night is that cold it waits for the first start.
+    let mut mild = frost;
+    mild.put(facts::COLDEST_NIGHT.id(), Entry::new("-15 °C", 0));
+    let told = plan::battery(&mild, UnitSet::Metric);
+    assert!(told.note.contains(notes::BEFORE_FIRST_START), "{}", told.note);
+}

@@ -2,13 +2,17 @@
 
 use super::charging::LITHIUM_CHARGES_FROM;
 use super::decay::Step;
-use super::{Battery, Chemistry, FAST, Forecast};
+use super::freezing::NEAR;
+use super::{Battery, Chemistry, Edges, FAST, Forecast, Roughly};
 use crate::season::Temperatures;
 use crate::source;
 use crate::units::Measure;
 use crate::working::{Answer, Law, term};
 use chrono::NaiveDate;
-use uom::si::{f64::Ratio, ratio::ratio};
+use uom::si::{
+    f64::{Ratio, ThermodynamicTemperature},
+    ratio::ratio,
+};
 
 /// Days to charge on, each as late as it may be.
 pub static RECHARGE_DAYS: Law = Law {
@@ -36,7 +40,8 @@ const HALVINGS: usize = 10;
 pub struct RechargePlan {
     /// In order, each to full.
     pub days: Vec<NaiveDate>,
-    /// The last one is so near the ride date that it becomes "charge before the first start".
+    /// The last one is so near the ride date that it becomes "charge before the first start". Where the plan is spread,
+    /// that one is not among the days.
     pub last_before_first_start: bool,
     /// Days on which the place is under 0 °C and the battery LiFePO4: bring it indoors to charge.
     pub indoors: Vec<NaiveDate>,
@@ -63,8 +68,13 @@ impl Forecast {
     }
 
     /// As many days to charge on as [`Self::recharge_days`] needs, evenly spread: each from the same charge, the highest
-    /// that this many hold. One that is needed in the last three weeks alone is left for the first start.
-    pub fn recharge_plan(&self, threshold: Ratio) -> Answer<RechargePlan> {
+    /// that this many hold. One that is needed in the last three weeks alone is left for the first start, unless it is
+    /// due when parked or is what keeps the acid from the coldest night.
+    pub fn recharge_plan(
+        &self,
+        threshold: Ratio,
+        coldest_night: Option<Roughly<ThermodynamicTemperature>>,
+    ) -> Answer<RechargePlan> {
         let line = threshold.get::<ratio>();
         let start = self.battery.charge[FAST];
         let (mut nights, feasible) = latest(&self.steps, start, line);
@@ -73,11 +83,17 @@ impl Forecast {
         if !feasible || count == 0 {
             return self.plan(nights, feasible, &RECHARGE_PLAN, threshold);
         }
-        if left.is_some_and(|it| it <= LAST_DAYS) {
-            nights.pop();
-            let mut plan = self.plan(nights, true, &RECHARGE_PLAN, threshold);
+        if left.is_some_and(|it| it <= LAST_DAYS) && nights.last() != Some(&0) {
+            let kept = nights[..count - 1].to_vec();
+            let mut plan = self.plan(kept, true, &RECHARGE_PLAN, threshold);
             plan.value.last_before_first_start = true;
-            return plan;
+            let charged = self.charged_on(&plan.value.days);
+            let margins = coldest_night.and_then(|it| self.margins(&charged, it));
+            let last = nights.last().copied().unwrap_or_default();
+            let nears = |it: Vec<Edges>| it.iter().skip(last).any(|it| it[FAST] < NEAR);
+            if !margins.is_some_and(nears) {
+                return plan;
+            }
         }
         let (mut low, mut high) = (line, 1.0);
         for _ in 0..HALVINGS {
@@ -98,7 +114,8 @@ impl Forecast {
         if battery == self.battery {
             return Remedy::Maintainer;
         }
-        let plan = Forecast::new(&battery, &self.season, temperatures).recharge_plan(threshold);
+        let plan =
+            Forecast::new(&battery, &self.season, temperatures).recharge_plan(threshold, None);
         match &plan.value {
             RechargePlan { feasible: true, days, .. } => Remedy::LeadOff(days.len()),
             _ => Remedy::Maintainer,
@@ -118,9 +135,10 @@ impl Forecast {
         };
         let day = |night: &usize| self.season.day(*night);
         let left = nights.last().map(|it| self.steps.len() as i64 - *it as i64);
+        let late = std::ptr::eq(law, &RECHARGE_DAYS) && left.is_some_and(|it| it <= LAST_DAYS);
         let plan = RechargePlan {
             days: nights.iter().map(day).collect(),
-            last_before_first_start: feasible && left.is_some_and(|it| it <= LAST_DAYS),
+            last_before_first_start: feasible && late,
             indoors: nights.iter().filter(too_cold).map(day).collect(),
             feasible,
         };

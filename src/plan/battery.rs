@@ -30,7 +30,8 @@ pub fn battery(from: &dyn Facts, set: UnitSet) -> Panel {
     let margin = both(known.clone(), coldest.clone())
         .map(|(it, (coldest, _))| it.forecast.freeze_margin(coldest));
     let plan = both(known.clone(), threshold.clone()).map(|(it, threshold)| {
-        (it, threshold.value, it.forecast.recharge_plan(threshold.value).parts().value)
+        let night = coldest.as_ref().ok().map(|it| it.0);
+        (it, threshold.value, it.forecast.recharge_plan(threshold.value, night).parts().value)
     });
     let judged =
         readings::judged(from, &parked, &threshold, coldest.as_ref().ok().map(|it| it.0), set);

@@ -263,7 +263,7 @@ fn charges_are_evenly_spread() {
         };
         let (late, spread) = (
             forecast.recharge_days(share(line)).parts().value,
-            forecast.recharge_plan(share(line)).parts().value,
+            forecast.recharge_plan(share(line), None).parts().value,
         );
         assert_eq!(late.feasible, spread.feasible);
         (days(late), spread.last_before_first_start, days(spread))
@@ -277,7 +277,7 @@ fn charges_are_evenly_spread() {
     assert_eq!(plan(&half, 48, 0.745).2, vec![0, 24]);
     // No charge holds 99.5 %, with the lead off none is needed; nothing but a maintainer holds 100 % of one that ages.
     let tight = Forecast::new(&battery, &season_of(park, 60), &constant(10.0));
-    assert!(!tight.recharge_plan(share(0.995)).parts().value.feasible);
+    assert!(!tight.recharge_plan(share(0.995), None).parts().value.feasible);
     assert_eq!(tight.remedy(share(0.995), &constant(10.0)), Remedy::LeadOff(0));
     let own = known(Chemistry::Agm.parameters(), 10.0, 1.0, 1.0);
     let own = Forecast::new(&own, &season_of(park, 60), &constant(10.0));
@@ -295,7 +295,7 @@ fn a_maintainer_holds_it() {
     assert_eq!([low, high], [95.0, 100.0]);
     assert!(
         battery.is_maintained()
-            && forecast.recharge_plan(share(0.75)).parts().value.days.is_empty()
+            && forecast.recharge_plan(share(0.75), None).parts().value.days.is_empty()
     );
 }
 
@@ -349,7 +349,7 @@ proptest! {
         let season = season_of(day(2025, 11, 1), days);
         let forecast = Forecast::new(&battery, &season, &place);
         let late = forecast.recharge_days(share(line)).parts().value;
-        let plan = forecast.recharge_plan(share(line)).parts().value;
+        let plan = forecast.recharge_plan(share(line), None).parts().value;
         prop_assert_eq!(late.feasible, plan.feasible);
         prop_assume!(plan.feasible);
         prop_assert_eq!(plan.days.len() + usize::from(plan.last_before_first_start), late.days.len());

@@ -58,7 +58,8 @@ pub fn course(from: &dyn Facts) -> Told<Course> {
     let forecast = &parked.forecast;
     let season = forecast.season();
     let maintained = forecast.battery().is_maintained();
-    let plan = forecast.recharge_plan(threshold.value).parts().value;
+    let coldest = coldest_night(from, UnitSet::Metric).ok().map(|it| it.0);
+    let plan = forecast.recharge_plan(threshold.value, coldest).parts().value;
     // Teeth by the dozen would show nothing: there the picture shows what comes without them.
     let holds = plan.feasible && !plan.is_a_burden(season.days());
     let recharges = if holds && !maintained { plan.days } else { Vec::new() };
@@ -68,7 +69,6 @@ pub fn course(from: &dyn Facts) -> Told<Course> {
     };
     let look = forecast.look_before(&recharges).or_else(|| forecast.look_at_the_meter_by());
     let below = || forecast.first_day_below(threshold.value).map(|it| it.act_by.value);
-    let coldest = coldest_night(from, UnitSet::Metric).ok().map(|it| it.0);
     let margin = coldest.and_then(|it| forecast.margins(&charge, it));
     let bought = facts::FUEL_BOUGHT.maybe(from).ok().flatten().unwrap_or(season.park());
     let fuel_old = fuel::keeps_until(bought).filter(|it| *it >= season.park());
