@@ -511,3 +511,36 @@ fn what_is_due_is_not_put_off() {
     let told = plan::battery(&mild, UnitSet::Metric);
     assert!(told.note.contains(notes::BEFORE_FIRST_START), "{}", told.note);
 }
+
+/// Plain logic: a lone charge is of use near the day on which it is due, not a fortnight after parking; where frost comes
+/// before that day it does not wait.
+#[test]
+fn a_lone_charge_waits_until_it_is_due() {
+    let warm = bike(&[
+        (facts::CAPACITY.id(), "8 Ah"),
+        (facts::CHARGE_WHEN_PARKED.id(), "90 %"),
+        (facts::BATTERY_KEPT.id(), "lead_off"),
+        (facts::WHERE_IT_STANDS.id(), "heated"),
+        (facts::MONTHLY_MEANS.id(), "20 °C"),
+    ]);
+    let course = plan::course(&warm).unwrap();
+    let Figure::Day { data, .. } =
+        &answer(&plan::battery(&warm, UnitSet::Metric), labels::RECHARGE_BY).figure.clone()
+    else {
+        panic!()
+    };
+    // The last day that begins above the threshold: the one before "recharge by".
+    let [charged] = course.recharges[..] else { panic!("{:?}", course.recharges) };
+    assert_eq!(charged.succ_opt().unwrap().to_string(), *data);
+    let cold = |night| {
+        let kept = in_cold(&[
+            (facts::CHARGE_BELOW.id(), "40 %"),
+            (facts::CHARGE_WHEN_PARKED.id(), "80 %"),
+            (facts::COLDEST_NIGHT.id(), night),
+        ]);
+        let course = plan::course(&kept).unwrap();
+        assert!(course.margin.iter().all(|it| *it >= 5.0), "{:?}", course.margin);
+        course.recharges[0]
+    };
+    assert!(cold("-32 °C") < cold("-16 °C"));
+}

@@ -155,6 +155,21 @@ impl Forecast {
         margins.iter().skip(nights).map(|it| it[FAST]).reduce(f64::min)
     }
 
+    /// Whether a charge at the end of a night would be near freezing on it, on the fast edge. Never where no coldest night
+    /// is known or nothing freezes.
+    pub(crate) fn nears(
+        &self,
+        coldest_night: Option<Roughly<ThermodynamicTemperature>>,
+    ) -> impl Fn(usize, f64) -> bool {
+        let coldest_day = self.celsius.iter().copied().reduce(f64::min).unwrap_or_default();
+        let colder = coldest_night.map(|it| coldest_day - it.low.get::<degree_celsius>());
+        move |night, charge| {
+            let air = self.celsius.get(night).copied().zip(colder);
+            let freezes = self.battery.parameters.freezes_at_celsius(charge);
+            air.zip(freezes).is_some_and(|((air, colder), at)| air - colder - at < NEAR)
+        }
+    }
+
     /// Margin of every night by edge, K, with so much charge at the start of each day. None for LiFePO4, and where no
     /// night is stored.
     pub fn margins(
@@ -167,13 +182,14 @@ impl Forecast {
         let coldest_day = self.celsius.iter().copied().reduce(f64::min)?;
         let Roughly { low, typical, high } = coldest_night;
         let colder = [high, typical, low].map(|it| coldest_day - it.get::<degree_celsius>());
-        // The charge at the end of the night is the lower one.
-        let nights = self.celsius.iter().zip(days.iter().skip(1));
+        // The charge at the end of the night is the lower one, except on a day to charge.
+        let nights = self.celsius.iter().zip(days.windows(2));
         let mut margins = Vec::with_capacity(self.celsius.len());
-        for (celsius, after) in nights {
+        for (celsius, around) in nights {
             let mut night = [0.0; 3];
-            for ((margin, charge), colder) in night.iter_mut().zip(after).zip(colder) {
-                *margin = celsius - colder - parameters.freezes_at_celsius(*charge)?;
+            for (edge, (margin, colder)) in night.iter_mut().zip(colder).enumerate() {
+                let least = around.iter().map(|it| it[edge]).fold(1.0, f64::min);
+                *margin = celsius - colder - parameters.freezes_at_celsius(least)?;
             }
             margins.push(night);
         }

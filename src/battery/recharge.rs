@@ -2,8 +2,7 @@
 
 use super::charging::LITHIUM_CHARGES_FROM;
 use super::decay::Step;
-use super::freezing::NEAR;
-use super::{Battery, Chemistry, Edges, FAST, Forecast, Roughly};
+use super::{Battery, Chemistry, FAST, Forecast, Roughly};
 use crate::season::Temperatures;
 use crate::source;
 use crate::units::Measure;
@@ -24,7 +23,7 @@ pub static RECHARGE_DAYS: Law = Law {
 
 /// Days to charge on, evenly spread.
 pub static RECHARGE_PLAN: Law = Law {
-    formula: "as many as hold the threshold on the fast edge, each from the same charge",
+    formula: "as many as hold the threshold and the margin to freezing on the fast edge, each from the same charge; a lone one as late as it may be",
     gives: Measure::Days,
     source: source::SPREAD,
     holds: super::forecast::CHARGE.holds,
@@ -63,13 +62,14 @@ impl Forecast {
     /// Days to charge on so that even the fast edge does not begin a day below `threshold`, each as late as it may be.
     pub fn recharge_days(&self, threshold: Ratio) -> Answer<RechargePlan> {
         let line = threshold.get::<ratio>();
-        let (nights, feasible) = latest(&self.steps, self.battery.charge[FAST], line);
+        let (nights, feasible) = latest(&self.steps, self.battery.charge[FAST], |_, it| it < line);
         self.plan(nights, feasible, &RECHARGE_DAYS, threshold)
     }
 
     /// As many days to charge on as [`Self::recharge_days`] needs, evenly spread: each from the same charge, the highest
-    /// that this many hold. One that is needed in the last three weeks alone is left for the first start, unless it is
-    /// due when parked or is what keeps the acid from the coldest night.
+    /// that this many hold; where a coldest night is given, charged before the acid is near freezing. One that is needed in
+    /// the last three weeks alone is left for the first start, unless it is due when parked or frost needs it. A lone one
+    /// waits until it is due.
     pub fn recharge_plan(
         &self,
         threshold: Ratio,
@@ -77,45 +77,55 @@ impl Forecast {
     ) -> Answer<RechargePlan> {
         let line = threshold.get::<ratio>();
         let start = self.battery.charge[FAST];
-        let (mut nights, feasible) = latest(&self.steps, start, line);
+        let nears = self.nears(coldest_night);
+        let held = |line: f64| {
+            latest(&self.steps, start, |night, charge| charge < line || nears(night, charge))
+        };
+        let (mut nights, feasible) = held(line);
+        let plan = |nights: Vec<usize>| self.plan(nights, feasible, &RECHARGE_PLAN, threshold);
         let count = nights.len();
-        let left = nights.last().map(|it| self.steps.len() as i64 - *it as i64);
-        if !feasible || count == 0 {
-            return self.plan(nights, feasible, &RECHARGE_PLAN, threshold);
-        }
-        if left.is_some_and(|it| it <= LAST_DAYS) && nights.last() != Some(&0) {
-            let kept = nights[..count - 1].to_vec();
-            let mut plan = self.plan(kept, true, &RECHARGE_PLAN, threshold);
-            plan.value.last_before_first_start = true;
-            let charged = self.charged_on(&plan.value.days);
-            let margins = coldest_night.and_then(|it| self.margins(&charged, it));
-            let last = nights.last().copied().unwrap_or_default();
-            let nears = |it: Vec<Edges>| it.iter().skip(last).any(|it| it[FAST] < NEAR);
-            if !margins.is_some_and(nears) {
-                return plan;
+        let Some(last) = nights.last().copied().filter(|_| feasible) else { return plan(nights) };
+        if self.steps.len() as i64 - last as i64 <= LAST_DAYS && last != 0 {
+            nights.pop();
+            let mut fewer = plan(nights.clone());
+            let charged = self.charged_on(&fewer.value.days);
+            let mut after = charged.iter().skip(1).enumerate().skip(last);
+            if !after.any(|(night, charge)| nears(night, charge[FAST])) {
+                fewer.value.last_before_first_start = true;
+                return fewer;
             }
+            nights.push(last);
+        }
+        // Spread, a lone one would come as soon as a full battery holds the rest.
+        if count == 1 {
+            return plan(nights);
         }
         let (mut low, mut high) = (line, 1.0);
         for _ in 0..HALVINGS {
             let middle = (low + high) / 2.0;
-            let (tried, holds) = latest(&self.steps, start, middle);
+            let (tried, holds) = held(middle);
             if holds && tried.len() == count {
                 (low, nights) = (middle, tried);
             } else {
                 high = middle;
             }
         }
-        self.plan(nights, true, &RECHARGE_PLAN, threshold)
+        plan(nights)
     }
 
     /// What would spare the charging. `temperatures` are those of the forecast.
-    pub fn remedy(&self, threshold: Ratio, temperatures: &Temperatures) -> Remedy {
+    pub fn remedy(
+        &self,
+        threshold: Ratio,
+        temperatures: &Temperatures,
+        coldest_night: Option<Roughly<ThermodynamicTemperature>>,
+    ) -> Remedy {
         let battery: Battery = self.battery.with_lead_off();
         if battery == self.battery {
             return Remedy::Maintainer;
         }
-        let plan =
-            Forecast::new(&battery, &self.season, temperatures).recharge_plan(threshold, None);
+        let forecast = Forecast::new(&battery, &self.season, temperatures);
+        let plan = forecast.recharge_plan(threshold, coldest_night);
         match &plan.value {
             RechargePlan { feasible: true, days, .. } => Remedy::LeadOff(days.len()),
             _ => Remedy::Maintainer,
@@ -156,15 +166,20 @@ impl RechargePlan {
 }
 
 /// The nights to charge before, each as late as it may be, on the fast edge; and whether a full battery holds a day.
-fn latest(steps: &[[Step; 3]], mut charge: f64, line: f64) -> (Vec<usize>, bool) {
+/// `under`: whether a charge at the end of a night is too little.
+fn latest(
+    steps: &[[Step; 3]],
+    mut charge: f64,
+    under: impl Fn(usize, f64) -> bool,
+) -> (Vec<usize>, bool) {
     let mut nights = Vec::new();
     for (night, step) in steps.iter().enumerate() {
         let step = step[FAST];
         let mut next = step.after(charge);
-        if next < line {
+        if under(night, next) {
             nights.push(night);
             next = step.after(1.0);
-            if next < line {
+            if under(night, next) {
                 return (nights, false);
             }
         }

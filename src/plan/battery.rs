@@ -10,7 +10,7 @@ pub use state::night_refused;
 use super::{Panel, Pictured, season_of};
 use crate::battery::charging::{ChargingError, current_is_high, indoors};
 use crate::battery::voltage::{Rest, rested};
-use crate::battery::{FreezeMargin, RechargePlan, Remedy};
+use crate::battery::{FreezeMargin, RechargePlan, Remedy, Roughly};
 use crate::facts::{self, BatteryKept, Facts, Id, Place, Told, both};
 use crate::show::{self, Shown};
 use crate::units::{Measure, UnitSet};
@@ -59,7 +59,8 @@ pub fn battery(from: &dyn Facts, set: UnitSet) -> Panel {
         answers.extend(cranking.map(|it| Shown::quantity(labels::COLD_CRANKING, Ok(it), set)));
     }
 
-    let mut warnings = warned(from, &margin, &plan, maintained);
+    let night = coldest.as_ref().ok().map(|it| it.0);
+    let mut warnings = warned(from, &margin, &plan, night, maintained);
     let (charging, cold) = charging(from, &plan, maintained, set);
     answers.extend(charging);
     warnings.extend(cold);
@@ -167,6 +168,7 @@ fn warned(
     from: &dyn Facts,
     margin: &Told<Option<FreezeMargin>>,
     plan: &Planned<'_>,
+    night: Option<Roughly<ThermodynamicTemperature>>,
     maintained: bool,
 ) -> Vec<String> {
     let mut warnings = Vec::new();
@@ -185,7 +187,7 @@ fn warned(
     {
         let days = parked.forecast.season().days();
         if !plan.feasible || plan.is_a_burden(days) {
-            let remedy = parked.forecast.remedy(*threshold, &parked.place);
+            let remedy = parked.forecast.remedy(*threshold, &parked.place, night);
             warnings.push(match (remedy, plan.feasible) {
                 (Remedy::LeadOff(count), _) => notes::lead_off_helps(count),
                 (Remedy::Maintainer, false) => notes::NO_CHARGE_HOLDS.to_owned(),

@@ -278,10 +278,10 @@ fn charges_are_evenly_spread() {
     // No charge holds 99.5 %, with the lead off none is needed; nothing but a maintainer holds 100 % of one that ages.
     let tight = Forecast::new(&battery, &season_of(park, 60), &constant(10.0));
     assert!(!tight.recharge_plan(share(0.995), None).parts().value.feasible);
-    assert_eq!(tight.remedy(share(0.995), &constant(10.0)), Remedy::LeadOff(0));
+    assert_eq!(tight.remedy(share(0.995), &constant(10.0), None), Remedy::LeadOff(0));
     let own = known(Chemistry::Agm.parameters(), 10.0, 1.0, 1.0);
     let own = Forecast::new(&own, &season_of(park, 60), &constant(10.0));
-    assert_eq!(own.remedy(share(1.0), &constant(10.0)), Remedy::Maintainer);
+    assert_eq!(own.remedy(share(1.0), &constant(10.0), None), Remedy::Maintainer);
 }
 
 /// Source: TB 43-PS-665, 95 to 100 %: a maintainer holds it, whatever draws.
