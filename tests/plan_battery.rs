@@ -249,6 +249,20 @@ fn what_cannot_be_charged_for_is_told() {
     ]);
     let time = &answer(&frozen, labels::CHARGING_TIME).figure;
     assert_eq!(*time, Figure::Words(notes::THAW_FIRST.into()));
+    // Thawed it is charged at 20 °C: 14.1 to 14.4 V at 25 °C, 3 to 5 mV more for each cell and degree below, so 0.09 to 0.15 V.
+    let volts = range(answer(&frozen, labels::CHARGE_VOLTAGE));
+    assert_eq!(volts.map(|it| (it * 100.0).round()), [1419.0, 1455.0]);
+    // Who has not told a charger is told as well.
+    let frozen = panel(&[
+        (facts::CHARGE_WHEN_PARKED.id(), "5 %"),
+        (facts::PARK_DATE.id(), "2027-01-10"),
+        (facts::MONTHLY_MEANS.id(), "-20 °C"),
+    ]);
+    assert!(
+        frozen.warnings.iter().any(|it| it.contains("thaw indoors first")),
+        "{:?}",
+        frozen.warnings
+    );
 }
 
 /// Source: by hand in tests/battery: 12.72 V, then 12.58 V 21 days later, are about 3.3 mA of 10 Ah. Accepted, they are the

@@ -136,6 +136,23 @@ impl Parameters {
         }
     }
 
+    /// Whether it may be charged at a charge and a temperature of the battery.
+    ///
+    /// # Errors
+    /// LiFePO4 below 0 °C, and frozen acid.
+    pub fn charges_at(
+        &self,
+        charge: Ratio,
+        at: ThermodynamicTemperature,
+    ) -> Result<(), ChargingError> {
+        let celsius = at.get::<degree_celsius>();
+        if !self.chemistry.is_lead_acid() && celsius < LITHIUM_CHARGES_FROM {
+            return Err(ChargingError::TooCold);
+        }
+        let freezes = self.freezes_at_celsius(charge.get::<ratio>());
+        if freezes.is_some_and(|it| celsius <= it) { Err(ChargingError::Frozen) } else { Ok(()) }
+    }
+
     /// What is left of the starting power in the cold; none for LiFePO4, for which no table was found.
     pub fn cold_cranking(&self, at: ThermodynamicTemperature) -> Option<Answer<Ratio>> {
         self.chemistry.is_lead_acid().then(|| {
@@ -205,15 +222,9 @@ pub fn charging_time(
     current: ElectricCurrent,
     temperature: ThermodynamicTemperature,
 ) -> Result<Answer<Time>, ChargingError> {
-    let celsius = temperature.get::<degree_celsius>();
     let s = charge.get::<ratio>().max(0.0).min(1.0);
     let lithium = parameters.chemistry == Chemistry::LiFePO4;
-    if lithium && celsius < LITHIUM_CHARGES_FROM {
-        return Err(ChargingError::TooCold);
-    }
-    if parameters.freezes_at_celsius(s).is_some_and(|it| celsius <= it) {
-        return Err(ChargingError::Frozen);
-    }
+    parameters.charges_at(Ratio::new::<ratio>(s), temperature)?;
     let (c, i) = (capacity.get::<ampere_hour>(), current.get::<ampere>());
     for (what, it) in [("capacity", c), ("charger current", i)] {
         (it > 0.0).then_some(()).ok_or(ChargingError::NotPositive(what))?;

@@ -280,46 +280,55 @@ fn charging(
     set: UnitSet,
 ) -> (Vec<Shown>, Option<String>) {
     let current = facts::CHARGER_CURRENT.maybe(from);
-    if current == Ok(None) && !maintained {
-        return (Vec::new(), None);
-    }
+    let asked = current != Ok(None) || maintained;
     let (parked, plan) = match plan {
         Ok((parked, _, plan)) => (parked, plan),
-        Err(lacks) => return (vec![Shown::lacking(labels::CHARGING_TIME, lacks.clone())], None),
+        Err(lacks) if asked => {
+            return (vec![Shown::lacking(labels::CHARGING_TIME, lacks.clone())], None);
+        }
+        Err(_) => return (Vec::new(), None),
     };
-    let day = plan.days.first().copied().filter(|_| !maintained);
-    let day = day.unwrap_or(parked.forecast.season().end());
+    let planned = plan.days.first().copied().filter(|_| !maintained);
+    let day = planned.unwrap_or(parked.forecast.season().end());
     let stands = parked.place.on(day);
+    let parameters = parked.forecast.battery().parameters();
+    let least = parked.forecast.charge_on(day).map_or(Ratio::of_base(1.0), |it| it.low);
+    // What must not be charged where it stands is charged indoors, once it has thawed or warmed through.
+    let hindered = parameters.charges_at(least, stands).err();
+    let at = if hindered.is_some() { indoors() } else { stands };
+    let warning = match hindered {
+        Some(ChargingError::Frozen) if asked || planned.is_some() => {
+            Some(notes::sentence(ChargingError::Frozen.to_string()))
+        }
+        Some(ChargingError::TooCold) if asked && !maintained && plan.indoors.is_empty() => {
+            Some(notes::CHARGE_INDOORS.to_owned())
+        }
+        _ => None,
+    };
+    if !asked {
+        return (Vec::new(), warning);
+    }
     let mut answers = Vec::new();
-    let (mut warning, mut at) = (None, stands);
     if let Ok(Some(current)) = current
         && !maintained
     {
-        let mut time = parked.forecast.charging_time(day, current, at);
-        if time == Err(ChargingError::TooCold) {
-            warning = Some(notes::CHARGE_INDOORS.to_owned());
-            at = indoors();
-            time = parked.forecast.charging_time(day, current, at);
-        }
-        answers.push(match time {
-            Ok(time) => Shown::quantity(labels::CHARGING_TIME, Ok(time), set),
-            Err(ChargingError::Frozen) => {
-                warning = Some(notes::sentence(ChargingError::Frozen.to_string()));
+        answers.push(match parked.forecast.charging_time(day, current, at) {
+            Ok(_) if hindered == Some(ChargingError::Frozen) => {
                 Shown::words(labels::CHARGING_TIME, notes::THAW_FIRST)
             }
+            Ok(time) => Shown::quantity(labels::CHARGING_TIME, Ok(time), set),
             Err(why) => {
                 Shown::lacking(labels::CHARGING_TIME, facts::CHARGER_CURRENT.not_together(why))
             }
         });
     }
-    let parameters = parked.forecast.battery().parameters();
     if !maintained {
         let volts = parameters.charge_voltage(at);
         answers.push(Shown::quantity(labels::CHARGE_VOLTAGE, Ok(volts), set));
     }
     let float = parameters.float_voltage(at);
     answers.extend(float.map(|it| Shown::quantity(labels::FLOAT_VOLTAGE, Ok(it), set)));
-    (answers, warning.filter(|_| plan.indoors.is_empty()))
+    (answers, warning)
 }
 
 /// What is asked: of everybody, and of the few that know it.
