@@ -235,11 +235,15 @@ fn lithium_by_volts_is_a_range() {
 #[test]
 fn what_cannot_be_charged_for_is_told() {
     let alarm = panel(&[(facts::KEY_OFF_DRAW.id(), "20 mA"), (facts::CHARGER_CURRENT.id(), "2 A")]);
-    assert!(alarm.warnings.contains(&notes::lead_off_helps(0)), "{:?}", alarm.warnings);
+    assert!(alarm.warnings.contains(&notes::lead_off_helps(0, false)), "{:?}", alarm.warnings);
     assert!(alarm.warnings.iter().any(|it| it == notes::CURRENT_IS_HIGH));
     assert!(!alarm.note.contains("charge on"), "{}", alarm.note);
     let full = panel(&[(facts::CHARGE_BELOW.id(), "12.8 V")]);
-    assert!(full.warnings.iter().any(|it| it == notes::NO_CHARGE_HOLDS), "{:?}", full.warnings);
+    assert!(
+        full.warnings.iter().any(|it| *it == notes::no_charge_holds(false)),
+        "{:?}",
+        full.warnings
+    );
     // A frozen battery is never charged.
     let frozen = panel(&[
         (facts::CHARGE_WHEN_PARKED.id(), "5 %"),
@@ -557,4 +561,32 @@ fn a_lone_charge_waits_until_it_is_due() {
         course.recharges[0]
     };
     assert!(cold("-32 °C") < cold("-16 °C"));
+}
+
+/// Source: pack sheets' limit of 0 °C for charging (charging.csv), and the installation manual that says it needs none: no
+/// maintainer for LiFePO4 in the cold, and none offered.
+#[test]
+fn lithium_gets_no_maintainer_in_the_cold() {
+    let lithium = |changed: &[(Id, &'static str)]| {
+        let mut all = vec![(CHEMISTRY.id(), "lifepo4"), (facts::CAPACITY.id(), "51 Wh")];
+        all.extend(changed);
+        panel(&all)
+    };
+    let kept = (facts::BATTERY_KEPT.id(), "maintainer");
+    let warned = |told: &Panel| told.warnings.iter().any(|it| it == notes::LITHIUM_MAINTAINED);
+    assert!(warned(&lithium(&[kept])));
+    // Days above 0 °C, a night below.
+    let mild = (facts::MONTHLY_MEANS.id(), "6 °C");
+    assert!(warned(&lithium(&[kept, mild, (facts::COLDEST_NIGHT.id(), "-3 °C")])));
+    assert!(!warned(&lithium(&[kept, mild, (facts::COLDEST_NIGHT.id(), "1 °C")])));
+    assert!(!warned(&panel(&[kept])));
+    for changed in [
+        (facts::KEY_OFF_DRAW.id(), "20 mA"),
+        (facts::CHARGE_BELOW.id(), "99 %"),
+        (facts::CHARGE_BELOW.id(), "13.35 V"),
+    ] {
+        let told = lithium(&[changed]);
+        assert!(!told.warnings.is_empty());
+        assert!(!told.warnings.iter().any(|it| it.contains("maintainer")), "{:?}", told.warnings);
+    }
 }

@@ -10,7 +10,7 @@ pub use state::night_refused;
 use super::{Panel, Pictured, season_of};
 use crate::battery::charging::{ChargingError, current_is_high, indoors};
 use crate::battery::voltage::{Rest, rested};
-use crate::battery::{FreezeMargin, RechargePlan, Remedy, Roughly};
+use crate::battery::{Chemistry, FreezeMargin, RechargePlan, Remedy, Roughly};
 use crate::facts::{self, BatteryKept, Facts, Id, Place, Told, both};
 use crate::show::{self, Shown};
 use crate::units::{Measure, UnitSet};
@@ -182,6 +182,18 @@ fn warned(
             (None, None) => notes::near_freezing(&day),
         });
     }
+    let lithium = facts::CHEMISTRY.maybe(from) == Ok(Some(Chemistry::LiFePO4));
+    if let Ok((parked, ..)) = plan
+        && maintained
+        && lithium
+    {
+        let coldest = parked.place.coldest_of(parked.forecast.season());
+        let coldest = night.map_or(coldest, |it| it.low);
+        if parked.forecast.battery().parameters().charges_at(Ratio::of_base(1.0), coldest).is_err()
+        {
+            warnings.push(notes::LITHIUM_MAINTAINED.to_owned());
+        }
+    }
     if let Ok((parked, threshold, plan)) = plan
         && !maintained
     {
@@ -189,9 +201,9 @@ fn warned(
         if !plan.feasible || plan.is_a_burden(days) {
             let remedy = parked.forecast.remedy(*threshold, &parked.place, night);
             warnings.push(match (remedy, plan.feasible) {
-                (Remedy::LeadOff(count), _) => notes::lead_off_helps(count),
-                (Remedy::Maintainer, false) => notes::NO_CHARGE_HOLDS.to_owned(),
-                (Remedy::Maintainer, true) => notes::OFTEN.to_owned(),
+                (Remedy::LeadOff(count), _) => notes::lead_off_helps(count, lithium),
+                (Remedy::Maintainer, false) => notes::no_charge_holds(lithium),
+                (Remedy::Maintainer, true) => notes::often(lithium),
             });
         }
         if !plan.indoors.is_empty() {

@@ -292,18 +292,25 @@ pub const THAW_FIRST: &str = "not before it has thawed";
 /// Warning.
 pub const CURRENT_IS_HIGH: &str = "The charger's current is over a tenth of the capacity: too much for this battery unless its label allows it. Take a smaller one.";
 /// Warning: what would spare the charging.
-pub fn lead_off_helps(count: usize) -> String {
+pub fn lead_off_helps(count: usize, lithium: bool) -> String {
     let then = match count {
         0 => "no charge is needed".to_owned(),
         1 => "one charge is enough".to_owned(),
         count => format!("{count} charges are enough"),
     };
-    format!(
-        "The key-off draw is too much for the season: with the negative lead off {then}. Or leave it on a maintainer."
-    )
+    let or = if lithium { "" } else { " Or leave it on a maintainer." };
+    format!("The key-off draw is too much for the season: with the negative lead off {then}.{or}")
+}
+/// What is left where charging is not enough; LiFePO4 needs no maintainer, and bears none in frost.
+fn instead(lithium: bool) -> &'static str {
+    if lithium { "take a lower one" } else { "leave it on a maintainer" }
 }
 /// Warning.
-pub const OFTEN: &str = "That is more than a charge every two weeks: leave it on a maintainer.";
+pub fn often(lithium: bool) -> String {
+    format!("That threshold asks for a charge more than every two weeks: {}.", instead(lithium))
+}
+/// Warning.
+pub const LITHIUM_MAINTAINED: &str = "It gets below 0 °C (32 °F) there, and LiFePO4 is not charged in that: take it off the maintainer, which it does not need, or bring it indoors.";
 /// The words of a law as a sentence.
 pub fn sentence(words: String) -> String {
     let mut letters = words.chars();
@@ -313,8 +320,9 @@ pub fn sentence(words: String) -> String {
 /// Beside the charge.
 pub const IN_TWELVE_MONTHS: &str = "in twelve months: no ride date is set";
 /// Warning.
-pub const NO_CHARGE_HOLDS: &str =
-    "No charge holds above that threshold for long: leave it on a maintainer.";
+pub fn no_charge_holds(lithium: bool) -> String {
+    format!("No charge holds above that threshold for long: {}.", instead(lithium))
+}
 /// Refusal.
 pub const DEAD_CELL: &str = "a 12 V battery that rests under 11.3 V has a dead cell, or it is a 6 V one: do not charge it, have it tested";
 /// Refusal.
