@@ -206,3 +206,50 @@ proptest! {
         prop_assert_eq!(season_day_at(&course, wide, 1e9) as u64, nights);
     }
 }
+
+/// Plain logic: where charges are drawn, what is said of a later day holds only with them, and the panel's figures without.
+#[test]
+fn line_and_panel_say_which_they_mean() {
+    let kept =
+        kept(&[WARM, (facts::COLDEST_NIGHT.id(), "10 °C"), (facts::RIDE_DATE.id(), "Oct 1 2027")]);
+    let course = course(&kept).unwrap();
+    let told = |index: usize| season_day(&course, index, true, UnitSet::Metric).told;
+    let first = course.day_of(course.recharges[0]).unwrap();
+    assert!(!told(first).contains("if charged as planned"), "{}", told(first));
+    assert!(told(first + 1).contains("if charged as planned"), "{}", told(first + 1));
+    let line = season_line(&course, true, UnitSet::Metric).told;
+    assert!(line.contains("on Fri, Oct 1 2027 if charged as planned;"), "{line}");
+    let panel = torpor::plan::battery(&kept, UnitSet::Metric);
+    assert!(panel.note.contains("without charging"), "{}", panel.note);
+    // Nothing to charge: one figure, and nothing to tell apart.
+    let mut off = kept.clone();
+    off.put(facts::BATTERY_KEPT.id(), Entry::new("maintainer", 0));
+    let course = torpor::plan::course(&off).unwrap();
+    assert!(!season_line(&course, true, UnitSet::Metric).told.contains("as planned"));
+    assert!(!torpor::plan::battery(&off, UnitSet::Metric).note.contains("without charging"));
+}
+
+/// Source: an empty AGM's acid freezes at −7.2 °C (METHOD of the reference values: 1.100); LiFePO4 is charged from 0 °C on.
+#[test]
+fn no_day_says_charge_what_must_not_be_charged() {
+    let day_0 = |changed: &[(Id, &str)]| {
+        let mut all = vec![
+            (facts::MONTHLY_MEANS.id(), "-20 °C"),
+            (facts::PARK_DATE.id(), "2027-01-10"),
+            (facts::CHARGE_WHEN_PARKED.id(), "5 %"),
+        ];
+        all.extend(changed);
+        let course = course(&kept(&all)).unwrap();
+        assert_eq!(course.recharges.first(), Some(&course.park));
+        season_day(&course, 0, true, UnitSet::Metric).told
+    };
+    let frozen = day_0(&[]);
+    assert!(
+        frozen.ends_with("not before it has thawed") && !frozen.contains("to full"),
+        "{frozen}"
+    );
+    let lithium = day_0(&[(facts::CHEMISTRY.id(), "lifepo4"), (facts::CAPACITY.id(), "51 Wh")]);
+    assert!(lithium.contains("charge it indoors"), "{lithium}");
+    // By hand: taken before the charge, the margin of that day is far under nothing.
+    assert!(frozen.contains("may freeze in a cold snap"), "{frozen}");
+}

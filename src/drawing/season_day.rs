@@ -1,7 +1,7 @@
 //! Any day of the season line: where its marker stands and what holds then, cheap enough for every move of a pointer.
 
 use super::season_line::{Layout, NARROW, WIDE};
-use crate::battery::{Edges, FAST, SLOW, TYPICAL, as_band};
+use crate::battery::{ChargingError, Edges, FAST, SLOW, TYPICAL, as_band};
 use crate::digits;
 use crate::plan::Course;
 use crate::show;
@@ -58,6 +58,7 @@ pub fn season_day(course: &Course, day: usize, wide: bool, set: UnitSet) -> Seas
         [day, last],
         [&percent(FAST), &percent(SLOW)],
         course.typical_known.then(|| percent(TYPICAL)).as_deref(),
+        course.recharges.first().is_some_and(|it| *it < date),
         [&volts[0], &volts[1]],
         &show::rounded(Measure::Temperature, temperature, set),
     );
@@ -65,10 +66,18 @@ pub fn season_day(course: &Course, day: usize, wide: bool, set: UnitSet) -> Seas
         told.push_str(words::BETWEEN);
         told.push_str(&margin(*least, set));
     }
+    let lead = course.parameters.chemistry.is_lead_acid();
+    let hindered = course.parameters.charges_at(as_band(charge).low, temperature).err();
+    let charge_it = |usual| match hindered {
+        Some(ChargingError::Frozen) => words::CHARGE_THAWED,
+        Some(_) => words::CHARGE_INDOORS,
+        None => usual,
+    };
+    let now = if lead { words::CHARGE_NOW } else { words::CHARGE_IT };
     let acts = [
         (course.look == Some(date), words::LOOK),
-        (course.recharges.contains(&date), words::CHARGE_FULL),
-        (course.charge_by == Some(date), words::CHARGE_NOW),
+        (course.recharges.contains(&date), charge_it(words::CHARGE_FULL)),
+        (course.charge_by == Some(date), charge_it(now)),
         (course.fuel_old == Some(date), words::FUEL_OLD),
     ];
     for (_, what) in acts.iter().filter(|it| it.0) {

@@ -335,6 +335,7 @@ fn told(course: &Course, coldest: &str, set: UnitSet) -> String {
     let mut told = words::told(
         course.celsius.len(),
         [&percent(last[FAST]), &percent(last[SLOW])],
+        !course.recharges.is_empty(),
         &show::long_day(course.end),
         coldest,
     );

@@ -267,6 +267,8 @@ fn noted(
         }
         let burden = plan.is_a_burden(parked.forecast.season().days());
         if plan.feasible && !plan.days.is_empty() && !burden {
+            // The season line draws it charged.
+            note.push(notes::WITHOUT_CHARGING.to_owned());
             let day = |it: &NaiveDate| show::short_day(*it);
             let days: Vec<String> = plan.days.iter().take(MOST_DAYS).map(day).collect();
             note.push(notes::charge_on(

@@ -234,6 +234,8 @@ pub fn look_by(day: &str, volts: &str, again: Option<&str>) -> String {
     let next = again.map_or(String::new(), |it| format!(", else look again by {it}"));
     format!("look at the meter by {day}: charge if it rests under {volts}{next}")
 }
+/// Beside the charge, where days to charge are named.
+pub const WITHOUT_CHARGING: &str = "figures without charging";
 /// Beside the charge, at the fast end of the band.
 pub fn charge_on(days: &str, more: usize) -> String {
     let more = if more > 0 { format!("; and {more} more") } else { String::new() };

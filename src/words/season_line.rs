@@ -20,6 +20,14 @@ pub const CHARGE_ON: &str = "charge on";
 pub const CHARGE_FULL: &str = "charge it to full";
 /// On the first day below the threshold.
 pub const CHARGE_NOW: &str = "charge it or bring it to a maintainer";
+/// The same for LiFePO4.
+pub const CHARGE_IT: &str = "charge it";
+/// On either where LiFePO4 is too cold for it.
+pub const CHARGE_INDOORS: &str = "charge it indoors, warmed through";
+/// On either where it is frozen.
+pub const CHARGE_THAWED: &str = "charge it, but not before it has thawed";
+/// Behind a charge that holds only with those before it.
+pub const IF_CHARGED: &str = " if charged as planned";
 /// On the day from which fuel is too old.
 pub const FUEL_OLD: &str = "fuel a year old";
 /// Between the values of a day.
@@ -43,9 +51,16 @@ pub fn mean(degrees: &str) -> String {
 }
 
 /// The picture in a sentence.
-pub fn told(nights: usize, [low, high]: [&str; 2], end: &str, coldest: &str) -> String {
+pub fn told(
+    nights: usize,
+    [low, high]: [&str; 2],
+    planned: bool,
+    end: &str,
+    coldest: &str,
+) -> String {
+    let planned = if planned { IF_CHARGED } else { "" };
     format!(
-        "{nights} days; the battery holds {low} to {high} % on {end}; the coldest mean temperature is {coldest}."
+        "{nights} days; the battery holds {low} to {high} % on {end}{planned}; the coldest mean temperature is {coldest}."
     )
 }
 
@@ -96,11 +111,13 @@ pub fn day(
     [day, last]: [usize; 2],
     [low, high]: [&str; 2],
     typical: Option<&str>,
+    planned: bool,
     [volts, to]: [&str; 2],
     degrees: &str,
 ) -> String {
     let likely = typical.map_or(String::new(), |it| format!(", most likely {it} %"));
+    let planned = if planned { IF_CHARGED } else { "" };
     format!(
-        "{name}, day {day} of {last} · charge {low}–{high} %{likely} · rests at {volts} to {to} · {degrees}"
+        "{name}, day {day} of {last} · charge {low}–{high} %{likely}{planned} · rests at {volts} to {to} · {degrees}"
     )
 }
