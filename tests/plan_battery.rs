@@ -590,3 +590,37 @@ fn lithium_gets_no_maintainer_in_the_cold() {
         assert!(!told.warnings.iter().any(|it| it.contains("maintainer")), "{:?}", told.warnings);
     }
 }
+
+/// Plain logic: a look at the meter after the day by which it has to be charged is too late to be an answer, in the panel, in
+/// the sentence and on the day alike.
+#[test]
+fn no_look_comes_after_the_charge() {
+    let (mut none, mut some) = (0, 0);
+    for draw in ["0.5 mA", "1 mA", "2 mA", "3 mA", "4 mA", "5 mA", "8 mA", "20 mA"] {
+        for capacity in ["6 Ah", "10 Ah", "20 Ah"] {
+            let kept =
+                in_cold(&[(facts::KEY_OFF_DRAW.id(), draw), (facts::CAPACITY.id(), capacity)]);
+            let told = plan::battery(&kept, UnitSet::Metric);
+            let course = plan::course(&kept).unwrap();
+            let day = |label| match &answer(&told, label).figure {
+                Figure::Day { data, .. } => Some(data.clone()),
+                _ => None,
+            };
+            let look = day(labels::LOOK_BY);
+            assert_eq!(look, course.look.map(|it| it.to_string()), "{draw} {capacity}");
+            assert_eq!(look.is_some(), told.note.contains("look at the meter"), "{}", told.note);
+            let line = torpor::drawing::season_line(&course, true, UnitSet::Metric).told;
+            assert_eq!(look.is_some(), line.contains("look at the meter"), "{line}");
+            let charge = course.recharges.first().or(course.charge_by.as_ref());
+            let charges =
+                charge.map(|it| it.to_string()).into_iter().chain(day(labels::RECHARGE_BY));
+            let Some(look) = look else {
+                none += 1;
+                continue;
+            };
+            some += 1;
+            assert!(charges.into_iter().all(|it| look < it), "{draw} {capacity}: {look}");
+        }
+    }
+    assert!(none > 3 && some > 3, "{none} {some}");
+}

@@ -17,7 +17,7 @@ use crate::units::{Measure, UnitSet};
 use crate::words::{cautions, labels, notes};
 use crate::working::{Answer, Quantity};
 use chrono::NaiveDate;
-use state::{ChargeFrom, Parked, coldest_night, given, kept, parked, threshold};
+use state::{ChargeFrom, Parked, coldest_night, given, kept, look, parked, threshold};
 use uom::si::f64::{Ratio, ThermodynamicTemperature};
 
 /// The battery line's calculator.
@@ -27,18 +27,17 @@ pub fn battery(from: &dyn Facts, set: UnitSet) -> Panel {
     let threshold = threshold(from);
     let maintained = known.as_ref().is_ok_and(|it| it.forecast.battery().is_maintained());
     let coldest = coldest_night(from, set);
+    let night = coldest.as_ref().ok().map(|it| it.0);
     let margin = both(known.clone(), coldest.clone())
         .map(|(it, (coldest, _))| it.forecast.freeze_margin(coldest));
     let plan = both(known.clone(), threshold.clone()).map(|(it, threshold)| {
-        let night = coldest.as_ref().ok().map(|it| it.0);
         (it, threshold.value, it.forecast.recharge_plan(threshold.value, night).parts().value)
     });
-    let judged =
-        readings::judged(from, &parked, &threshold, coldest.as_ref().ok().map(|it| it.0), set);
+    let judged = readings::judged(from, &parked, &threshold, night, set);
     let range =
         matches!(&parked, Ok(Parked { read: Some(ChargeFrom::Range(_)), .. })) && !maintained;
 
-    let mut answers = standing(&known, &threshold, &plan, maintained, range, set);
+    let mut answers = standing(&known, &threshold, &plan, night, maintained, range, set);
     answers.extend(frozen(&margin, set));
     if let Ok(parked) = &parked {
         answers.extend(match &parked.read {
@@ -59,7 +58,6 @@ pub fn battery(from: &dyn Facts, set: UnitSet) -> Panel {
         answers.extend(cranking.map(|it| Shown::quantity(labels::COLD_CRANKING, Ok(it), set)));
     }
 
-    let night = coldest.as_ref().ok().map(|it| it.0);
     let mut warnings = warned(from, &margin, &plan, night, maintained);
     let (charging, cold) = charging(from, &plan, maintained, set);
     answers.extend(charging);
@@ -73,7 +71,7 @@ pub fn battery(from: &dyn Facts, set: UnitSet) -> Panel {
         warnings.push(notes::CURRENT_IS_HIGH.to_owned());
     }
 
-    let mut note = noted(from, &known, &plan, maintained, set);
+    let mut note = noted(from, &known, &plan, night, maintained, set);
     note.extend(judged.note.map(str::to_owned));
     let charge = known.map(|it| it.forecast.charge_on_ride_date());
     let head = one_or_range(labels::CHARGE_ON_RIDE_DATE, charge, range, set);
@@ -125,16 +123,17 @@ fn standing(
     known: &Known<'_>,
     threshold: &Told<Answer<Ratio>>,
     plan: &Planned<'_>,
+    night: Option<Roughly<ThermodynamicTemperature>>,
     maintained: bool,
     range: bool,
     set: UnitSet,
 ) -> Vec<Shown> {
     let known = known.clone();
     let voltage = known.clone().map(|it| it.forecast.resting_voltage_on_ride_date(on_ride_day(it)));
-    let look = known.clone().map(|it| {
-        let planned = plan.as_ref().ok().and_then(|(.., plan)| it.forecast.look_before(&plan.days));
-        planned.or_else(|| it.forecast.look_at_the_meter_by())
-    });
+    let look = known.clone().map(|it| look(it, plan.as_ref().ok().map(|it| &it.2), night));
+    // Without a plan that comes before it, only the ride does.
+    let rides = known.as_ref().is_ok_and(|it| it.forecast.look_at_the_meter_by().is_none());
+    let no_look = if rides { notes::NO_LOOK } else { notes::CHARGED_BEFORE };
     let below = both(known, threshold.clone())
         .map(|(it, threshold)| it.forecast.first_day_below(threshold.value).map(|it| it.act_by));
     let voltage = one_or_range(labels::VOLTAGE_ON_RIDE_DATE, voltage, range, set);
@@ -147,7 +146,7 @@ fn standing(
     }
     vec![
         voltage,
-        Shown::day(labels::LOOK_BY, look, notes::NO_LOOK, set),
+        Shown::day(labels::LOOK_BY, look, no_look, set),
         Shown::day(labels::RECHARGE_BY, below, notes::NOT_BELOW, set),
     ]
 }
@@ -239,6 +238,7 @@ fn noted(
     from: &dyn Facts,
     known: &Known<'_>,
     plan: &Planned<'_>,
+    night: Option<Roughly<ThermodynamicTemperature>>,
     maintained: bool,
     set: UnitSet,
 ) -> Vec<String> {
@@ -251,8 +251,7 @@ fn noted(
         return note;
     }
     if let Ok((parked, threshold, plan)) = plan {
-        let look = parked.forecast.look_before(&plan.days);
-        if let Some(look) = look {
+        if let Some(look) = look(parked, Some(plan), night) {
             let parameters = parked.forecast.battery().parameters();
             let volts = parameters.meter_line(*threshold, parked.place.on(look.value));
             let again = parked.forecast.look_again_by(look.value, &plan.days);

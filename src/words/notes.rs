@@ -338,6 +338,8 @@ pub const NO_CHARGE_NEEDED: &str = "no charge needed before the ride date";
 /// Instead of a day.
 pub const NO_LOOK: &str = "no need: it is ridden before that";
 /// Instead of a day.
+pub const CHARGED_BEFORE: &str = "none: it has to be charged before that";
+/// Instead of a day.
 pub const NOT_BELOW: &str = "not before the ride date";
 /// Instead of a margin.
 pub const DOES_NOT_FREEZE: &str = "not a matter for this chemistry or season";

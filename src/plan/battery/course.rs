@@ -1,6 +1,6 @@
 //! The season day by day, for the season line.
 
-use super::state::{ChargeFrom, coldest_night, parked, threshold};
+use super::state::{ChargeFrom, coldest_night, look, parked, threshold};
 use crate::battery::{Edges, FAST, Parameters};
 use crate::facts::{self, Facts, Told, both};
 use crate::fuel;
@@ -60,6 +60,7 @@ pub fn course(from: &dyn Facts) -> Told<Course> {
     let maintained = forecast.battery().is_maintained();
     let coldest = coldest_night(from, UnitSet::Metric).ok().map(|it| it.0);
     let plan = forecast.recharge_plan(threshold.value, coldest).parts().value;
+    let look = look(&parked, Some(&plan), coldest);
     // Teeth by the dozen would show nothing: there the picture shows what comes without them.
     let holds = plan.feasible && !plan.is_a_burden(season.days());
     let recharges = if holds && !maintained { plan.days } else { Vec::new() };
@@ -67,7 +68,6 @@ pub fn course(from: &dyn Facts) -> Told<Course> {
         true => forecast.days().to_vec(),
         false => forecast.charged_on(&recharges),
     };
-    let look = forecast.look_before(&recharges).or_else(|| forecast.look_at_the_meter_by());
     let below = || forecast.first_day_below(threshold.value).map(|it| it.act_by.value);
     let margin = coldest.and_then(|it| forecast.margins(&charge, it));
     let bought = facts::FUEL_BOUGHT.maybe(from).ok().flatten().unwrap_or(season.park());

@@ -3,7 +3,7 @@
 use super::season_of;
 use crate::battery::voltage::{Rest, rested};
 use crate::battery::{
-    self, Battery, BatteryError, Chemistry, Forecast, Parameters, Roughly, gravity,
+    self, Battery, BatteryError, Chemistry, Forecast, Parameters, RechargePlan, Roughly, gravity,
 };
 use crate::facts::{self, BatteryKept, Capacity, Facts, Place, Recharge, Told, both};
 use crate::season::{Season, Temperatures};
@@ -11,6 +11,7 @@ use crate::show;
 use crate::units::{Measure, UnitSet};
 use crate::words::notes;
 use crate::working::{Answer, Parts, Quantity};
+use chrono::NaiveDate;
 use uom::si::f64::{
     ElectricCharge, ElectricCurrent, ElectricPotential, Ratio, TemperatureInterval,
     ThermodynamicTemperature,
@@ -286,6 +287,19 @@ pub fn night_refused(from: &dyn Facts, set: UnitSet) -> Option<String> {
     let lacks = coldest_night(from, set).err()?;
     let own = lacks.iter().find(|it| it.id() == facts::COLDEST_NIGHT.id())?;
     own.refusal().map(ToString::to_string)
+}
+
+/// The day of the meter check; none where it has to be charged before that, or is ridden.
+pub(super) fn look(
+    parked: &Parked,
+    plan: Option<&RechargePlan>,
+    coldest: Option<Roughly<ThermodynamicTemperature>>,
+) -> Option<Answer<NaiveDate>> {
+    let frost = coldest.and_then(|it| parked.forecast.freeze_margin(it)?.act_by());
+    let days = plan.map_or(&[][..], |it| &it.days);
+    let park = parked.forecast.season().park();
+    let first = days.iter().copied().chain(frost).filter(|it| *it > park).min();
+    parked.forecast.look_before(first.as_slice())
 }
 
 /// Charge to recharge below.
