@@ -624,3 +624,38 @@ fn no_look_comes_after_the_charge() {
     }
     assert!(none > 3 && some > 3, "{none} {some}");
 }
+
+/// Plain logic: what is warned of as surface charge (above a full battery's 12.80 V AGM, 12.65 V flooded, and the meter's own
+/// doubt) is not believed: the forecast is that of a battery of which nothing was measured or typed.
+#[test]
+fn surface_charge_is_not_believed() {
+    let counted = |changed: &[(Id, &'static str)]| {
+        let mut all = vec![(facts::CHARGE_WHEN_PARKED.id(), "")];
+        all.extend(changed);
+        panel(&all)
+    };
+    let volts = facts::RESTING_VOLTAGE.id();
+    let flooded = (CHEMISTRY.id(), "flooded_antimony");
+    for (with, without) in [
+        (counted(&[(volts, "13.15 V")]), counted(&[])),
+        (counted(&[flooded, (volts, "12.95 V"), (facts::RESTED.id(), "4 h")]), counted(&[flooded])),
+    ] {
+        assert!(with.warnings.iter().any(|it| it == notes::SURFACE_CHARGE));
+        assert_eq!(range(&with.head), range(&without.head));
+        assert!(with.note.contains("charge when parked 75–100 %"), "{}", with.note);
+        assert!(with.answer(labels::CHARGE_READ).is_none());
+    }
+    // Nor is a full charge that was typed beside it; a lower one is. A charger's voltage is refused as before.
+    let full = panel(&[(volts, "13.15 V")]);
+    assert!(full.note.contains("charge when parked 75–100 %"), "{}", full.note);
+    let half = (facts::CHARGE_WHEN_PARKED.id(), "50 %");
+    assert_eq!(range(&panel(&[half, (volts, "13.15 V")]).head), range(&panel(&[half]).head));
+    assert!(panel(&[(volts, "13.4 V")]).refusal(volts).is_some());
+    // No draw follows from it, either.
+    let read = counted(&[
+        (volts, "13.15 V"),
+        (facts::METER_READS.id(), "12.7 V"),
+        (facts::METER_READ_ON.id(), "2026-12-05"),
+    ]);
+    assert!(read.answer(labels::IMPLIED_DRAW).is_none() && read.accept.is_none());
+}

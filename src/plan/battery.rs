@@ -213,9 +213,10 @@ fn warned(
         }
     }
     let measured = facts::RESTING_VOLTAGE.maybe(from).ok().flatten();
-    if let (Ok((parked, ..)), Some(volts)) = (plan, &measured)
-        && parked.forecast.battery().parameters().is_surface_charge(volts.value)
-    {
+    let parameters = plan.as_ref().map(|it| it.0.forecast.battery().parameters());
+    let surface = measured.as_ref().zip(parameters.ok());
+    let surface = surface.is_some_and(|(volts, it)| it.is_surface_charge(volts.value));
+    if surface {
         warnings.push(notes::SURFACE_CHARGE.to_owned());
     }
     let rest = measured.and_then(|_| facts::RESTED.maybe(from).ok().flatten());
@@ -224,7 +225,7 @@ fn warned(
     }
     let caps = facts::CHEMISTRY.maybe(from).ok().flatten().is_some_and(|it| it.has_filler_caps());
     let by_acid = caps && given(&facts::SPECIFIC_GRAVITY, from);
-    let by_volts = given(&facts::RESTING_VOLTAGE, from);
+    let by_volts = given(&facts::RESTING_VOLTAGE, from) && !surface;
     if by_acid && (by_volts || given(&facts::CHARGE_WHEN_PARKED, from)) {
         warnings.push(notes::HYDROMETER_COUNTS.to_owned());
     } else if by_volts && given(&facts::CHARGE_WHEN_PARKED, from) {

@@ -284,7 +284,7 @@ pub const NOT_RESTED: &str =
 pub const SHORT_REST: &str =
     "Rested under 8 h: some surface charge may be left, so the charge may be less than it reads.";
 /// Warning.
-pub const SURFACE_CHARGE: &str = "That is more than a full battery rests at: surface charge of the last ride or charge. Let it stand a night and read again.";
+pub const SURFACE_CHARGE: &str = "That is more than a full battery rests at: surface charge of the last ride or charge, so it is not counted. Let it stand a night and read again.";
 /// Warning.
 pub const HYDROMETER_COUNTS: &str = "The charge is given more than once: the hydrometer counts.";
 /// Warning.

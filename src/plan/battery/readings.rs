@@ -127,6 +127,9 @@ fn readings(from: &dyn Facts, parked: &Parked) -> Told<(Reading, Option<Reading>
 /// The reading when it was parked.
 fn first_reading(from: &dyn Facts, parked: &Parked) -> Option<Reading> {
     let voltage = facts::RESTING_VOLTAGE.maybe(from).ok()??;
+    if parked.forecast.battery().parameters().is_surface_charge(voltage.value) {
+        return None;
+    }
     let day = parked.forecast.season().park();
     let temperature = facts::READ_AT.maybe(from).ok()?.unwrap_or(parked.place.on(day));
     Some(Reading { day, voltage: voltage.value, temperature })

@@ -154,15 +154,15 @@ fn charge(
         let charge = gravity::roughly(&answer);
         return Ok(Some((Some(ChargeFrom::Number(answer)), charge)));
     }
-    let Some(voltage) = facts::RESTING_VOLTAGE.maybe(from)? else {
+    let typed = || -> Told<Option<Roughly<Ratio>>> {
         let typed = facts::CHARGE_WHEN_PARKED.maybe(from)?;
-        return Ok(typed.map(|typed| {
-            let charge = match typed.bounds {
-                Some([low, high]) => Roughly { low, typical: typed.value, high },
-                None => battery::charged_about(typed.value),
-            };
-            (None, charge)
-        }));
+        Ok(typed.map(|typed| match typed.bounds {
+            Some([low, high]) => Roughly { low, typical: typed.value, high },
+            None => battery::charged_about(typed.value),
+        }))
+    };
+    let Some(voltage) = facts::RESTING_VOLTAGE.maybe(from)? else {
+        return Ok(typed()?.map(|it| (None, it)));
     };
     if facts::RESTED.maybe(from)?.is_some_and(|it| rested(it) == Rest::TooShort) {
         return Err(facts::RESTED.not_together(notes::NOT_RESTED));
@@ -174,6 +174,11 @@ fn charge(
         [ends[0], voltage.value, ends[1]],
         read_at()?,
     )?;
+    // Surface charge tells nothing of what is under it: only what was typed as lower than anybody's is believed.
+    if parameters.is_surface_charge(voltage.value) {
+        let least = battery::charged_by_riding().low;
+        return Ok(typed()?.filter(|it| it.low < least).map(|it| (None, it)));
+    }
     Ok(Some(charge).map(|(read, charge)| (Some(read), charge)))
 }
 
