@@ -10,7 +10,7 @@ pub use state::night_refused;
 use super::{Panel, Pictured, season_of};
 use crate::battery::charging::{ChargingError, current_is_high, indoors};
 use crate::battery::voltage::{Rest, rested};
-use crate::battery::{Chemistry, FreezeMargin, RechargePlan, Remedy, Roughly};
+use crate::battery::{Chemistry, FreezeMargin, RechargePlan, Remedy, Roughly, lithium};
 use crate::facts::{self, BatteryKept, Facts, Id, Place, Told, both};
 use crate::show::{self, Shown};
 use crate::units::{Measure, UnitSet};
@@ -64,11 +64,15 @@ pub fn battery(from: &dyn Facts, set: UnitSet) -> Panel {
     warnings.extend(cold);
     warnings.extend(judged.warnings);
     answers.extend(judged.answers);
-    if let (Ok(current), Ok(facts::Capacity::Charge(capacity))) =
-        (facts::CHARGER_CURRENT.of(from), facts::CAPACITY.of(from))
-        && current_is_high(capacity, current)
+    if let (Ok(current), Ok(capacity)) = (facts::CHARGER_CURRENT.of(from), facts::CAPACITY.of(from))
     {
-        warnings.push(notes::CURRENT_IS_HIGH.to_owned());
+        let (capacity, lithium) = match capacity {
+            facts::Capacity::Charge(it) => (it, false),
+            facts::Capacity::Energy(it) => (lithium(it), true),
+        };
+        if current_is_high(capacity, current) {
+            warnings.push(notes::current_is_high(lithium));
+        }
     }
 
     let mut note = noted(from, &known, &plan, night, maintained, set);
