@@ -678,3 +678,23 @@ fn a_strong_charger_is_told_whatever_the_label_gives() {
     assert!(lead("2 A").iter().any(|it| it.contains(outside)));
     assert!(!lead("1 A").iter().any(|it| it.contains(outside)));
 }
+
+/// Source: charging.csv, US Army TM 5-4210-230-14&P-1, table 3: 0.65 of the power at 0 °C, all of it at 26.7 °C. A battery from
+/// the warm room starts a bike in the cold one.
+#[test]
+fn starting_power_is_that_of_a_full_battery_where_the_bike_stands() {
+    assert!(labels::COLD_CRANKING.contains("if full"));
+    let elsewhere = |bike: &'static str| {
+        let told = panel(&[
+            (facts::BATTERY_KEPT.id(), "elsewhere"),
+            (facts::KEPT_AT.id(), "20 °C"),
+            (facts::MONTHLY_MEANS.id(), bike),
+        ]);
+        told.answer(labels::COLD_CRANKING).map(number)
+    };
+    let near = |it: Option<f64>, share: f64| it.is_some_and(|it| (it - share).abs() < 0.5);
+    assert!(near(elsewhere("0 °C"), 65.0), "{:?}", elsewhere("0 °C"));
+    assert!(near(elsewhere("-17.8 °C"), 40.0));
+    // Where the bike's cold is not known, nothing is said.
+    assert_eq!(elsewhere(""), None);
+}

@@ -17,7 +17,7 @@ use crate::units::{Measure, UnitSet};
 use crate::words::{cautions, labels, notes};
 use crate::working::{Answer, Quantity};
 use chrono::NaiveDate;
-use state::{ChargeFrom, Parked, coldest_night, given, kept, look, parked, threshold};
+use state::{ChargeFrom, Parked, bikes_place, coldest_night, given, kept, look, parked, threshold};
 use uom::si::f64::{Ratio, ThermodynamicTemperature};
 
 /// The battery line's calculator.
@@ -53,8 +53,10 @@ pub fn battery(from: &dyn Facts, set: UnitSet) -> Panel {
     if let Ok((_, Some(night))) = &coldest {
         answers.push(Shown::quantity(labels::COLDEST_NIGHT, Ok(night.clone()), set));
     }
-    if let Ok(parked) = &parked {
-        let cranking = parked.forecast.battery().parameters().cold_cranking(on_ride_day(parked));
+    // Wherever the battery is kept, it starts the bike where that stands.
+    if let (Ok(parked), Ok(place)) = (&parked, bikes_place(from)) {
+        let at = place.on(parked.forecast.season().end());
+        let cranking = parked.forecast.battery().parameters().cold_cranking(at);
         answers.extend(cranking.map(|it| Shown::quantity(labels::COLD_CRANKING, Ok(it), set)));
     }
 

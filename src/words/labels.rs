@@ -58,7 +58,7 @@ labels! {
     LEAST_MARGIN_ON: "Least margin on";
     CHARGE_READ: "Charge by the reading";
     COLDEST_NIGHT: "Coldest night counted";
-    COLD_CRANKING: "Starting power in that cold";
+    COLD_CRANKING: "Starting power on ride date, if full";
     CHARGING_TIME: "Charging time";
     CHARGE_VOLTAGE: "Charging voltage";
     FLOAT_VOLTAGE: "Maintainer's voltage";

@@ -216,6 +216,11 @@ pub(super) fn place(from: &dyn Facts) -> Told<Temperatures> {
     if kept(from)? == BatteryKept::Elsewhere {
         return facts::KEPT_AT.of(from);
     }
+    bikes_place(from)
+}
+
+/// How warm the bike stands, wherever its battery is.
+pub(super) fn bikes_place(from: &dyn Facts) -> Told<Temperatures> {
     let stands = facts::WHERE_IT_STANDS.maybe(from)?;
     if stands == Some(Place::Heated) {
         return facts::MONTHLY_MEANS.of(from);
