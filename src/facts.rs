@@ -5,6 +5,7 @@ mod choices;
 mod echo;
 mod fluids;
 mod general;
+mod lacks;
 mod read;
 mod steps;
 mod table;
@@ -16,6 +17,7 @@ pub use choices::{
 pub use echo::{as_read, echo};
 pub use fluids::{Bowls, FuelType, LevelRead, Measures, Stand, Tap, Warm};
 pub use general::GeneralTorque;
+pub use lacks::{Lack, Lacks, Told, all3, both};
 pub use read::{Capacity, Chosen, Level, Recharge, Rough, Strength, TypedThread};
 pub(crate) use read::{chosen, several_keys};
 pub use steps::{LAY_UP_STEPS, WAKE_UP_STEPS};
@@ -174,35 +176,6 @@ pub struct Fact<T: 'static> {
     read: fn(&About, &Entry) -> Result<Option<T>, Refusal>,
 }
 
-/// A fact that a calculation lacks.
-#[derive(Debug, Clone, PartialEq)]
-pub enum Lack {
-    /// Not known.
-    Missing(Id),
-    /// Typed, but not to be used as it is.
-    Refused(Id, Refusal),
-}
-
-impl Lack {
-    /// Why it is refused; `None` where it is only missing.
-    pub fn refusal(&self) -> Option<&Refusal> {
-        match self {
-            Lack::Missing(_) => None,
-            Lack::Refused(_, why) => Some(why),
-        }
-    }
-
-    /// The fact it is about.
-    pub fn id(&self) -> Id {
-        match self {
-            Lack::Missing(id) | Lack::Refused(id, _) => *id,
-        }
-    }
-}
-
-/// A result, or all the facts it lacks: not the first alone.
-pub type Told<T> = Result<T, Vec<Lack>>;
-
 /// Where facts are: a saved bike, the live sheet, one fastener of either.
 pub trait Facts {
     /// The entry of a fact; blank where it is not known.
@@ -217,61 +190,29 @@ impl<T> Fact<T> {
 
     /// The fact, or that it is missing or refused.
     pub fn of(&self, from: &dyn Facts) -> Told<T> {
-        self.maybe(from)?.ok_or_else(|| missing(self.about.id))
+        self.maybe(from)?.ok_or_else(|| Lacks::missing(self.about.id))
     }
 
     /// The fact where it is known; a refused one is a lack all the same.
     pub fn maybe(&self, from: &dyn Facts) -> Told<Option<T>> {
-        (self.read)(&self.about, &from.entry(self.id())).map_err(|why| refused(self.about.id, why))
+        (self.read)(&self.about, &from.entry(self.id()))
+            .map_err(|why| Lacks::refused(self.about.id, why))
     }
 
     /// That this fact cannot be used, because of `why`.
-    pub fn refused(&self, why: Refusal) -> Vec<Lack> {
-        refused(self.about.id, why)
+    pub fn refused(&self, why: Refusal) -> Lacks {
+        Lacks::refused(self.about.id, why)
     }
 
     /// That this fact does not go together with others, in the words of the law that found it.
-    pub fn not_together(&self, words: impl Display) -> Vec<Lack> {
-        together(self.about.id, &words)
+    pub fn not_together(&self, words: impl Display) -> Lacks {
+        Lacks::together(self.about.id, &words)
     }
-}
-
-// Once for all facts, whatever their type.
-#[inline(never)]
-fn missing(id: Id) -> Vec<Lack> {
-    vec![Lack::Missing(id)]
-}
-
-#[inline(never)]
-fn refused(id: Id, why: Refusal) -> Vec<Lack> {
-    vec![Lack::Refused(id, why)]
-}
-
-#[inline(never)]
-fn together(id: Id, words: &dyn Display) -> Vec<Lack> {
-    refused(id, Refusal::Together(words.to_string()))
 }
 
 /// Whether anything is typed for a fact, readable or not.
 pub fn given(from: &dyn Facts, id: Id) -> bool {
     !from.entry(id).is_blank()
-}
-
-/// Both, or all that either lacks.
-pub fn both<A, B>(a: Told<A>, b: Told<B>) -> Told<(A, B)> {
-    match (a, b) {
-        (Ok(a), Ok(b)) => Ok((a, b)),
-        (Err(mut a), Err(b)) => {
-            a.extend(b);
-            Err(a)
-        }
-        (Err(lacks), Ok(_)) | (Ok(_), Err(lacks)) => Err(lacks),
-    }
-}
-
-/// All three, or all that any lacks.
-pub fn all3<A, B, C>(a: Told<A>, b: Told<B>, c: Told<C>) -> Told<(A, B, C)> {
-    both(both(a, b), c).map(|((a, b), c)| (a, b, c))
 }
 
 /// All of a fact but its type, by its number.

@@ -11,7 +11,7 @@ pub use day::{long as long_day, plain as plain_day, short as short_day};
 
 use crate::digits;
 use crate::entry::day_written;
-use crate::facts::{self, Id, Lack, Told};
+use crate::facts::{self, Lack, Lacks, Told};
 use crate::units::{Measure, Unit, UnitSet};
 use crate::working::{Amount, Answer, Law, Parts, Quantity, Term};
 use chrono::NaiveDate;
@@ -218,15 +218,8 @@ impl Shown {
     }
 
     /// An answer that cannot be given yet.
-    pub fn lacking(label: &'static str, mut lacks: Vec<Lack>) -> Self {
-        let mut seen: Vec<Id> = Vec::new();
-        lacks.retain(|it| {
-            !seen.contains(&it.id()) && {
-                seen.push(it.id());
-                true
-            }
-        });
-        Self { label, figure: Figure::Lacks(lacks), working: None }
+    pub fn lacking(label: &'static str, lacks: Lacks) -> Self {
+        Self { label, figure: Figure::Lacks(lacks.each_once()), working: None }
     }
 
     /// Its number with its unit, where it has one.

@@ -722,7 +722,7 @@ fn a_refusal_is_a_lack_of_its_fact() {
     let from = All(typed("12 V", &units::NEWTON_METER));
     let lacks = fact.of(&from).map(drop).unwrap_err();
     assert!(
-        matches!(lacks.as_slice(), [Lack::Refused(id, Refusal::UnknownUnit { .. })] if *id == fact.id())
+        matches!(&*lacks, [Lack::Refused(id, Refusal::UnknownUnit { .. })] if *id == fact.id())
     );
     assert_eq!(fact.maybe(&from).map(drop).unwrap_err(), lacks);
 }

@@ -3,7 +3,7 @@
 
 use std::collections::BTreeSet;
 use torpor::entry::Entry;
-use torpor::facts::{self, Fact, Home, Id, Kind, Lack, TABLE, all3, both};
+use torpor::facts::{self, Fact, Home, Id, Kind, Lack, Lacks, TABLE, Told, all3, both};
 use torpor::garage::Entries;
 
 /// Frozen form: number, key and home of each fact. Records and links carry the numbers, backups the keys; a line here is
@@ -421,7 +421,7 @@ fn limits_make_sense() {
 fn a_blank_is_a_lack_of_its_own_fact() {
     fn blank<T: std::fmt::Debug>(fact: &Fact<T>) {
         for from in [Entries::new(), Entries::from([(fact.id(), Entry::new(" \u{a0}", 0))])] {
-            assert_eq!(fact.of(&from).unwrap_err(), vec![Lack::Missing(fact.id())]);
+            assert_eq!(fact.of(&from).unwrap_err().to_vec(), [Lack::Missing(fact.id())]);
             assert!(fact.maybe(&from).unwrap().is_none());
         }
     }
@@ -456,20 +456,21 @@ fn a_blank_is_a_lack_of_its_own_fact() {
 /// All that is lacking is said at once, in order, whichever side lacks it.
 #[test]
 fn all_lacks_are_collected() {
-    let lack = |id| vec![Lack::Missing(Id(id))];
-    let err = |id| Err::<u8, _>(lack(id));
-    let collected = |ids: &[u16]| ids.iter().flat_map(|it| lack(*it)).collect::<Vec<_>>();
+    let err = |id| Err::<u8, _>(Lacks::missing(Id(id)));
+    fn lacking<T: std::fmt::Debug>(told: Told<T>) -> Vec<u16> {
+        told.unwrap_err().iter().map(|it| it.id().0).collect()
+    }
     assert_eq!(both(Ok(1), Ok(2)), Ok((1, 2)));
-    assert_eq!(both(err(1), Ok(2)), Err(collected(&[1])));
-    assert_eq!(both(Ok(1), err(2)), Err(collected(&[2])));
-    assert_eq!(both(err(1), err(2)), Err(collected(&[1, 2])));
+    assert_eq!(lacking(both(err(1), Ok(2))), [1]);
+    assert_eq!(lacking(both(Ok(1), err(2))), [2]);
+    assert_eq!(lacking(both(err(1), err(2))), [1, 2]);
     assert_eq!(all3(Ok(1), Ok(2), Ok(3)), Ok((1, 2, 3)));
-    assert_eq!(all3(err(1), Ok(2), err(3)), Err(collected(&[1, 3])));
-    assert_eq!(all3(err(1), err(2), err(3)), Err(collected(&[1, 2, 3])));
+    assert_eq!(lacking(all3(err(1), Ok(2), err(3))), [1, 3]);
+    assert_eq!(lacking(all3(err(1), err(2), err(3))), [1, 2, 3]);
     let from = Entries::from([(facts::TORQUE.id(), Entry::new("12 V", 1))]);
     let lacks = both(facts::TORQUE.of(&from).map(drop), facts::TANK_VOLUME.of(&from)).unwrap_err();
     assert_eq!(lacks.iter().map(Lack::id).collect::<Vec<_>>(), [Id(71), Id(10)]);
-    assert!(matches!(lacks.as_slice(), [Lack::Refused(..), Lack::Missing(_)]));
+    assert!(matches!(&*lacks, [Lack::Refused(..), Lack::Missing(_)]));
 }
 
 /// A choice is stored by its key, and by number where it came from a page that knew more.

@@ -2,7 +2,7 @@
 
 use super::{Panel, season::judged_on};
 use crate::brake::{self, Clutch, Fluid, Late, Mixing};
-use crate::facts::{self, Fact, Facts, Told, both};
+use crate::facts::{self, Fact, Facts, Lacks, Told, both};
 use crate::season::age;
 use crate::show::Shown;
 use crate::units::UnitSet;
@@ -109,8 +109,8 @@ impl Circuit {
             _ => Late::No,
         };
         warnings.extend(notes::fluid_due(self.which, late));
-        let age =
-            both(changed, on).and_then(|(changed, on)| age::age(changed, on).ok_or_else(Vec::new));
+        let age = both(changed, on)
+            .and_then(|(changed, on)| age::age(changed, on).ok_or_else(Lacks::none));
         let by = Shown::date(self.by, by, notes::BY_THE_MANUAL, set);
         ([by, Shown::quantity(self.age, age, set)], late)
     }

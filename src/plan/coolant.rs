@@ -53,8 +53,10 @@ pub fn coolant(from: &dyn Facts, set: UnitSet) -> Panel {
             (Shown::quantity(labels::FREEZES_AT, Ok(freezes), set), margin)
         }
         Err(lacks) => {
-            let mut all = lacks.clone();
-            all.extend(night.clone().err().into_iter().flatten());
+            let all = match &night {
+                Err(more) => lacks.clone().and(more.clone()),
+                Ok(_) => lacks.clone(),
+            };
             let margin = Shown::lacking(labels::FREEZE_MARGIN, all);
             (Shown::lacking(labels::FREEZES_AT, lacks), margin)
         }

@@ -3,7 +3,7 @@
 use super::Panel;
 use super::torque::from_table;
 use crate::digits;
-use crate::facts::{self, Facts, ThreadsInto, Told, all3, both};
+use crate::facts::{self, Facts, Lacks, ThreadsInto, Told, all3, both};
 use crate::show::{self, Shown};
 use crate::torque::{self, Joint};
 use crate::units::{Measure, UnitSet};
@@ -76,7 +76,7 @@ pub fn estimate(from: &dyn Facts, set: UnitSet) -> Panel {
                 Shown::quantity(labels::SHARE_OF_PROOF, Ok(it.share_of_proof()), set)
             }),
             of(labels::EQUIVALENT_K, &|it| {
-                Shown::count(labels::EQUIVALENT_K, it.equivalent_k().ok_or_else(Vec::new), set)
+                Shown::count(labels::EQUIVALENT_K, it.equivalent_k().ok_or_else(Lacks::none), set)
             }),
             of(labels::PRELOAD_SCATTER, &|_| {
                 Shown::span(labels::PRELOAD_SCATTER, Ok(torque::scatter()), set)

@@ -5,7 +5,7 @@ mod label;
 mod level;
 
 use super::Panel;
-use crate::facts::{self, Fact, Facts, Told, all3, both};
+use crate::facts::{self, Fact, Facts, Lacks, Told, all3, both};
 use crate::oil::{self, Fills, Job, OilError};
 use crate::show::{self, Shown};
 use crate::units::{Measure, UnitSet};
@@ -109,7 +109,7 @@ fn needed(from: &dyn Facts) -> Told<Answer<Volume>> {
         Job::WithFilter => &facts::FILL_WITH_FILTER,
         Job::AfterOverhaul => &facts::FILL_AFTER_OVERHAUL,
     };
-    asked.of(from).and_then(|_| fills.needed(job).ok_or_else(Vec::new))
+    asked.of(from).and_then(|_| fills.needed(job).ok_or_else(Lacks::none))
 }
 
 fn allowance(from: &dyn Facts) -> Told<Answer<Volume>> {
@@ -117,5 +117,5 @@ fn allowance(from: &dyn Facts) -> Told<Answer<Volume>> {
         both(facts::FILL_WITH_FILTER.of(from), facts::FILL_WITHOUT_FILTER.of(from)),
         fills(from),
     )?;
-    fills.allowance().ok_or_else(Vec::new)
+    fills.allowance().ok_or_else(Lacks::none)
 }

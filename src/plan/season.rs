@@ -1,6 +1,6 @@
 //! The sentence that sets the season.
 
-use crate::facts::{self, Facts, Lack, Told, both};
+use crate::facts::{self, Facts, Lacks, Told, both};
 use crate::season::{Season, SeasonError};
 use crate::show::Shown;
 use crate::source;
@@ -28,7 +28,7 @@ pub fn season_of(from: &dyn Facts) -> Told<Season> {
 /// The day that ages are counted to: the ride date, or the park date where there is none.
 pub fn judged_on(from: &dyn Facts) -> Told<NaiveDate> {
     let (park, ride) = both(facts::PARK_DATE.maybe(from), facts::RIDE_DATE.maybe(from))?;
-    ride.or(park).ok_or_else(|| vec![Lack::Missing(facts::RIDE_DATE.id())])
+    ride.or(park).ok_or_else(|| Lacks::missing(facts::RIDE_DATE.id()))
 }
 
 /// Days stored.

@@ -14,7 +14,7 @@ pub use serve::{Offer, wrenches_needed};
 
 use super::{Held, OnWrench, Panel, Pictured};
 use crate::entry::{Refusal, Stage};
-use crate::facts::{self, Adapter, Facts, Id, Lack, SelfLocking, Told, both};
+use crate::facts::{self, Adapter, Facts, Id, Lack, Lacks, SelfLocking, Told, both};
 use crate::show::{self, Shown};
 use crate::torque::{self, AccuracyFrom, Figure, Fit, OffsetAdapter, TorqueError, Verdict, turned};
 use crate::units::{Measure, UnitSet};
@@ -31,7 +31,7 @@ pub fn torque(from: &dyn Facts, drawer: &[Held], set: UnitSet) -> Panel {
     let asked = Asked::of(from);
     let served = serve(&asked, drawer);
     let Some((held, fit)) = drawer.get(served.at).zip(served.fits.get(served.at)) else {
-        return Panel::of(Shown::lacking(labels::SET_TO, Vec::new()));
+        return Panel::of(Shown::lacking(labels::SET_TO, Lacks::none()));
     };
     let adapter = asked.adapter.clone().and_then(|it| it.on(&held.length));
     let exact = both(asked.figure.clone(), adapter.clone())
@@ -136,7 +136,7 @@ fn setting(figure: &Figure, adapter: Option<&OffsetAdapter>) -> Answer<Torque> {
 fn mark(asked: &Asked, held: &Held, adapter: &Told<Option<OffsetAdapter>>) -> Told<Answer<Torque>> {
     let given = both(asked.figure.clone(), both(adapter.clone(), held.wrench.clone()));
     let graduation = match &held.wrench {
-        Ok(it) if it.graduation().is_none() => Err(vec![Lack::Missing(facts::GRADUATION.id())]),
+        Ok(it) if it.graduation().is_none() => Err(Lacks::missing(facts::GRADUATION.id())),
         _ => Ok(()),
     };
     let ((figure, (adapter, wrench)), ()) = both(given, graduation)?;

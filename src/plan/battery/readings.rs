@@ -6,7 +6,7 @@ use crate::battery::freezing::NEAR;
 use crate::battery::{Battery, Forecast, Reading, ReadingError, Roughly, Verdict, implied_draw};
 use crate::digits;
 use crate::entry::Entry;
-use crate::facts::{self, BatteryKept, Facts, Lack, Told};
+use crate::facts::{self, BatteryKept, Facts, Lacks, Told};
 use crate::plan::Accept;
 use crate::season::Season;
 use crate::show::{self, Shown};
@@ -36,7 +36,7 @@ pub(super) fn judged(
     if reading == Ok(None) {
         return Judged::default();
     }
-    let lacking = |lacks: Vec<Lack>| Judged {
+    let lacking = |lacks: Lacks| Judged {
         answers: vec![Shown::lacking(labels::SHOULD_READ, lacks)],
         ..Judged::default()
     };

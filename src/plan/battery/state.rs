@@ -5,7 +5,7 @@ use crate::battery::voltage::{Rest, rested};
 use crate::battery::{
     self, Battery, BatteryError, Chemistry, Forecast, Parameters, RechargePlan, Roughly, gravity,
 };
-use crate::facts::{self, BatteryKept, Capacity, Facts, Place, Recharge, Told, both};
+use crate::facts::{self, BatteryKept, Capacity, Facts, Lacks, Place, Recharge, Told, both};
 use crate::season::{Season, Temperatures};
 use crate::show;
 use crate::units::{Measure, UnitSet};
@@ -88,7 +88,7 @@ fn capacity(from: &dyn Facts) -> Told<Roughly<ElectricCharge>> {
     let capacity = facts::CAPACITY.of(from);
     let Ok(chemistry) = facts::CHEMISTRY.of(from) else {
         // Its lack is told with the parameters.
-        return capacity.and(Err(Vec::new()));
+        return capacity.and(Err(Lacks::none()));
     };
     match (chemistry, capacity?) {
         (Chemistry::LiFePO4, Capacity::Energy(energy)) => {

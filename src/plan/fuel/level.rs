@@ -1,6 +1,6 @@
 //! What is in the tank, and how full it may be.
 
-use crate::facts::{self, Facts, FuelType, Lack, Level, Told, all3, both};
+use crate::facts::{self, Facts, FuelType, Lacks, Level, Told, all3, both};
 use crate::fuel::{self, FuelError, Warming};
 use crate::show;
 use crate::units::{Measure, UnitSet};
@@ -66,7 +66,7 @@ fn amount(level: Level, tank: Volume) -> Volume {
     }
 }
 
-fn outside(why: FuelError) -> Vec<Lack> {
+fn outside(why: FuelError) -> Lacks {
     match why {
         FuelError::Tank => facts::TANK_VOLUME.not_together(why),
         _ => facts::WARMEST_FUEL.not_together(why),

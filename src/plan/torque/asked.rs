@@ -2,7 +2,7 @@
 //! letter that is typed at a wrench.
 
 use crate::entry::Stage;
-use crate::facts::{self, Adapter, Dressing, Facts, Lack, Mind, Rough, SelfLocking, Told, all3};
+use crate::facts::{self, Adapter, Dressing, Facts, Lacks, Mind, Rough, SelfLocking, Told, all3};
 use crate::torque::{Figure, OffsetAdapter, Thread, TorqueError, passes};
 use crate::units::Unit;
 use crate::words::choices;
@@ -117,15 +117,15 @@ impl Fitted {
     }
 }
 
-fn lacks_wrench() -> Vec<Lack> {
-    vec![Lack::Missing(facts::WRENCH_LENGTH.id())]
+fn lacks_wrench() -> Lacks {
+    Lacks::missing(facts::WRENCH_LENGTH.id())
 }
 
 /// The fastener's own figure; where the manual has none, that of its general table for the thread.
 fn found(from: &dyn Facts) -> Told<Rough<Torque>> {
     match facts::TORQUE.maybe(from)? {
         Some(own) => Ok(own),
-        None => from_table(from)?.ok_or_else(|| vec![Lack::Missing(facts::TORQUE.id())]),
+        None => from_table(from)?.ok_or_else(|| Lacks::missing(facts::TORQUE.id())),
     }
 }
 

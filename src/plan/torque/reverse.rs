@@ -2,7 +2,7 @@
 
 use super::Asked;
 use super::serve::serve;
-use crate::facts::{self, Facts, all3, both};
+use crate::facts::{self, Facts, Lacks, all3, both};
 use crate::plan::{Held, Panel};
 use crate::show::{self, Shown};
 use crate::units::{Measure, UnitSet};
@@ -15,7 +15,7 @@ pub fn reverse(from: &dyn Facts, drawer: &[Held], set: UnitSet) -> Panel {
     let asked = Asked::of(from);
     let served = serve(&asked, drawer);
     let Some(held) = drawer.get(served.at) else {
-        return Panel::of(Shown::lacking(labels::IT_GOT, Vec::new()));
+        return Panel::of(Shown::lacking(labels::IT_GOT, Lacks::none()));
     };
     let adapter = asked.adapter.clone().and_then(|it| it.on(&held.length));
     let got = all3(facts::WAS_SET_TO.of(from), adapter, held.wrench.clone())

@@ -61,7 +61,7 @@ pub fn row(asked: &Asked, drawer: &[Held], set: UnitSet) -> Row {
             _ if off_scale(fit, held).is_some() => {
                 bare(Figure::Words(no_wrench(&served, drawer).to_owned()))
             }
-            _ => bare(Figure::Lacks(lacks.clone())),
+            _ => bare(Figure::Lacks(lacks.to_vec())),
         },
     }
 }

@@ -1,7 +1,7 @@
 //! Which wrench of the drawer serves a fastener, and why another cannot.
 
 use super::Asked;
-use crate::facts::{self, Facts, Lack, Told, both};
+use crate::facts::{self, Facts, Lack, Lacks, Told, both};
 use crate::garage::{Kept, Subject};
 use crate::plan::{Held, drawer};
 use crate::show;
@@ -52,7 +52,7 @@ pub fn serve(asked: &Asked, drawer: &[Held]) -> Served {
 pub fn fit(figure: &Told<Figure>, asked: &Asked, held: &Held) -> Told<Fit> {
     let adapter = asked.adapter.clone().and_then(|it| it.on(&held.length));
     let (figure, adapter) = both(figure.clone(), adapter)?;
-    let wrench = held.wrench.as_ref().map_err(Vec::clone)?;
+    let wrench = held.wrench.as_ref().map_err(Lacks::clone)?;
     Fit::of(&figure, wrench, adapter.as_ref()).map_err(|why| match why {
         TorqueError::AboveMarks => facts::HIGHEST_MARK.not_together(why),
         _ => facts::LOWEST_MARK.not_together(why),
@@ -91,7 +91,7 @@ fn says(fit: &Told<Fit>, held: &Held, set: UnitSet) -> String {
         }
         Err(lacks) => match lacks.iter().find_map(Lack::refusal) {
             Some(why) => why.to_string(),
-            None => show::needs(lacks),
+            None => show::needs(lacks.iter()),
         },
     }
 }
