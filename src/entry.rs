@@ -8,6 +8,7 @@ mod quantity;
 mod refusal;
 mod stages;
 mod temperatures;
+pub(crate) mod text;
 
 pub use day::{day, written as day_written};
 pub use dose::{Dose, dose};
@@ -19,6 +20,7 @@ pub use refusal::Refusal;
 pub(crate) use refusal::quoted;
 pub use stages::{Stage, stages};
 pub use temperatures::temperatures;
+pub(crate) use text::replaced;
 
 use crate::units::{self, Unit};
 use serde::{Deserialize, Serialize};
@@ -63,20 +65,4 @@ impl Entry {
     pub fn unit(&self) -> Option<&'static Unit> {
         units::by_code(self.unit)
     }
-}
-
-/// A text with another one in place of each `from`. The standard library's search for texts is made for long ones and
-/// costs 1 kB on the wire.
-pub(crate) fn replaced(text: &str, from: &str, to: &str) -> String {
-    let (mut all, mut rest) = (String::new(), text);
-    while let Some(next) = rest.chars().next() {
-        if let Some(behind) = rest.strip_prefix(from) {
-            all.push_str(to);
-            rest = behind;
-        } else {
-            all.push(next);
-            rest = &rest[next.len_utf8()..];
-        }
-    }
-    all
 }

@@ -3,6 +3,7 @@
 use super::{
     Entry, LONGEST,
     refusal::{Refusal, quoted},
+    text::{digit, parts, without_end},
 };
 use crate::words::MONTHS;
 use chrono::{Datelike, NaiveDate};
@@ -28,18 +29,14 @@ pub fn day(entry: &Entry) -> Result<Option<NaiveDate>, Refusal> {
         return Err(Refusal::TooLong);
     }
     let refused = || Refusal::NotADay { text: quoted(&entry.text) };
-    let parts: Vec<&str> = entry
-        .text
-        .split(|it: char| !it.is_ascii_digit() && !letter(it))
-        .filter(|it| !it.is_empty())
-        .collect();
+    let parts = parts(&entry.text, |it| !digit(it) && !letter(it));
     // A weekday in front says nothing more.
     let parts = match parts.as_slice() {
         [weekday, rest @ ..] if rest.len() == 3 && weekday.chars().all(letter) => rest,
         all => all,
     };
     let &[first, second, third] = parts else { return Err(refused()) };
-    let number = |it: &str| it.trim_end_matches(letter).parse::<u32>().ok();
+    let number = |it: &str| without_end(it, letter).parse::<u32>().ok();
     let date = |year: Option<u32>, month: Option<u32>, day: Option<u32>| {
         let year = i32::try_from(year?).ok().filter(|it| YEARS.contains(it))?;
         NaiveDate::from_ymd_opt(year, month?, day?)

@@ -4,6 +4,7 @@ use super::{
     Entry, LONGEST,
     number::{Leading, leading},
     refusal::{Refusal, quoted},
+    text::{cut, from},
 };
 use crate::units::{self, Dimension, Spelled, Unit};
 
@@ -45,9 +46,12 @@ pub fn dose(entry: &Entry) -> Result<Option<Dose>, Refusal> {
     let text = entry.text.trim();
     // ASCII lower case keeps every byte in its place, so a find in it cuts the original.
     let lower = text.to_ascii_lowercase();
-    let (at, sign) =
-        PER.iter().find_map(|it| lower.find(it).map(|at| (at, *it))).ok_or_else(refused)?;
-    let (stabilizer, fuel) = (&text[..at], &text[at + sign.len()..]);
+    let first = |sign: &&'static str| {
+        let mut places = lower.char_indices().map(|(at, _)| at);
+        places.find(|at| from(&lower, *at).starts_with(sign)).map(|at| (at, *sign))
+    };
+    let (at, sign) = PER.iter().find_map(first).ok_or_else(refused)?;
+    let (stabilizer, fuel) = (cut(text, at).0, from(text, at + sign.len()));
     let stabilizer = leading(stabilizer)?.ok_or_else(refused)?;
     // "1 oz per gal" is for one of them.
     let fuel = leading(fuel)?.unwrap_or(Leading { value: 1.0, plain: None, rest: fuel });

@@ -3,6 +3,7 @@
 use super::{
     Entry,
     refusal::{Refusal, quoted},
+    text::{count, cut, digit, from, past, place, without_end},
 };
 
 /// A decimal number kept exactly: mantissa × 10^exponent.
@@ -29,7 +30,7 @@ impl Decimal {
             return format!("{sign}{digits}{}", "0".repeat(places));
         }
         let digits = format!("{digits:0>width$}", width = places + 1);
-        let (whole, part) = digits.split_at(digits.len() - places);
+        let (whole, part) = cut(&digits, digits.len() - places);
         format!("{sign}{whole}.{part}")
     }
 }
@@ -59,22 +60,41 @@ pub(crate) struct Leading<'a> {
     pub rest: &'a str,
 }
 
-const SPACES: [char; 5] = [' ', '\u{a0}', '\u{202f}', '\u{2009}', '\''];
-const MINUSES: [char; 3] = ['-', '\u{2212}', '\u{2013}'];
 const VULGAR: [(char, f64); 5] =
     [('½', 0.5), ('¼', 0.25), ('¾', 0.75), ('⅓', 1.0 / 3.0), ('⅔', 2.0 / 3.0)];
+
+/// What may stand between thousands.
+fn space(it: char) -> bool {
+    matches!(it, ' ' | '\u{a0}' | '\u{202f}' | '\u{2009}' | '\'')
+}
+
+fn minus(it: char) -> bool {
+    matches!(it, '-' | '\u{2212}' | '\u{2013}')
+}
+
+fn point(it: char) -> bool {
+    it == '.'
+}
+
+fn comma(it: char) -> bool {
+    it == ','
+}
+
+fn separator(it: char) -> bool {
+    point(it) || comma(it)
+}
 
 /// Reads the number that `text` starts with; `None` where it starts with none.
 ///
 /// One kind of separator is the decimal one; of two kinds the last is. "1,000" is refused, as it can be either.
 pub(crate) fn leading(text: &str) -> Result<Option<Leading<'_>>, Refusal> {
     let text = text.trim_start();
-    let unsigned = text.strip_prefix(MINUSES);
+    let unsigned = text.strip_prefix(minus);
     let negative = unsigned.is_some();
     let unsigned = unsigned.map_or_else(|| text.strip_prefix('+').unwrap_or(text), str::trim_start);
-    let (body, rest) = unsigned.split_at(body_length(unsigned));
+    let (body, rest) = cut(unsigned, body_length(unsigned));
     // A separator at the end belongs to the sentence, or to decimals that are still to be typed.
-    let body = body.trim_end_matches(['.', ',']);
+    let body = without_end(body, separator);
     let signed = |value: f64| if negative { -value } else { value };
     let whole = if body.is_empty() { None } else { Some(plain(body)?) };
 
@@ -113,16 +133,13 @@ fn value_of(plain: &str) -> f64 {
 
 /// How many bytes of digits and separators a number takes. A space counts only before a group of three digits.
 fn body_length(text: &str) -> usize {
-    let digit = |at: usize| text[at..].starts_with(|it: char| it.is_ascii_digit());
+    let digit_at = |at: usize| from(text, at).starts_with(digit);
     let mut end = 0;
-    while let Some(next) = text[end..].chars().next() {
+    while let Some(next) = from(text, end).chars().next() {
         let after = end + next.len_utf8();
         let taken = next.is_ascii_digit()
-            || (matches!(next, '.' | ',') && (end > 0 || digit(after)))
-            || (SPACES.contains(&next)
-                && end > 0
-                && digit(end - 1)
-                && group_of_three(&text[after..]));
+            || (separator(next) && (end > 0 || digit_at(after)))
+            || (space(next) && end > 0 && digit_at(end - 1) && group_of_three(from(text, after)));
         if !taken {
             break;
         }
@@ -134,21 +151,21 @@ fn body_length(text: &str) -> usize {
 
 fn group_of_three(text: &str) -> bool {
     let digits = text.chars().take_while(char::is_ascii_digit).count();
-    digits == 3 && !text[3..].starts_with('/')
+    digits == 3 && !from(text, 3).starts_with('/')
 }
 
 /// The digits of `body` with a point where the decimals begin.
 fn plain(body: &str) -> Result<String, Refusal> {
-    let spaced = body.contains(SPACES);
-    let body: String = body.chars().filter(|it| !SPACES.contains(it)).collect();
-    let (points, commas) = (body.matches('.').count(), body.matches(',').count());
+    let spaced = place(body, space).is_some();
+    let body: String = body.chars().filter(|it| !space(*it)).collect();
+    let (points, commas) = (count(&body, '.'), count(&body, ','));
     let not_a_number = || Refusal::NotANumber { text: quoted(&body), example: "1234.5".to_owned() };
     let decimal_at = match (points, commas) {
         (0, 0) => None,
-        (1, 0) => body.find('.'),
+        (1, 0) => place(&body, point),
         (0, 1) => {
-            let at = body.find(',').unwrap_or(0);
-            let (whole, part) = (&body[..at], &body[at + 1..]);
+            let at = place(&body, comma).unwrap_or(0);
+            let (whole, part) = (cut(&body, at).0, from(&body, at + 1));
             if part.len() == 3
                 && !spaced
                 && (1..=3).contains(&whole.len())
@@ -164,13 +181,14 @@ fn plain(body: &str) -> Result<String, Refusal> {
         }
         (_, 0) if grouped(&body, '.') => None,
         (0, _) if grouped(&body, ',') => None,
-        (1, _) if body.find('.') > body.rfind(',') => body.find('.'),
-        (_, 1) if body.find(',') > body.rfind('.') => body.find(','),
+        (1, _) if last_of(&body) == Some('.') => place(&body, point),
+        (_, 1) if last_of(&body) == Some(',') => place(&body, comma),
         _ => return Err(not_a_number()),
     };
-    let (whole, part) = decimal_at.map_or((body.as_str(), ""), |at| (&body[..at], &body[at + 1..]));
-    if decimal_at.is_some() && whole.contains(['.', ',']) {
-        let kind = if whole.contains('.') { '.' } else { ',' };
+    let (whole, part) =
+        decimal_at.map_or((body.as_str(), ""), |at| (cut(&body, at).0, from(&body, at + 1)));
+    if decimal_at.is_some() && place(whole, separator).is_some() {
+        let kind = if place(whole, point).is_some() { '.' } else { ',' };
         if !grouped(whole, kind) {
             return Err(not_a_number());
         }
@@ -180,15 +198,20 @@ fn plain(body: &str) -> Result<String, Refusal> {
     Ok(if part.is_empty() { whole } else { format!("{whole}.{part}") })
 }
 
+/// The last separator of a text.
+fn last_of(body: &str) -> Option<char> {
+    body.chars().rev().find(|it| separator(*it))
+}
+
 /// Digits in groups of three behind the first, with `separator` between.
 fn grouped(body: &str, separator: char) -> bool {
-    let mut groups = body.split(separator);
+    let mut groups = body.split(|it| it == separator);
     groups.next().is_some_and(|it| (1..=3).contains(&it.len())) && groups.all(|it| it.len() == 3)
 }
 
 /// " 1/2" behind a whole number, or "½".
 fn fraction(text: &str, behind_whole: bool) -> Option<(f64, &str)> {
-    let trimmed = text.trim_start_matches(SPACES);
+    let trimmed = past(text, space);
     for (sign, value) in VULGAR {
         if let Some(rest) = trimmed.strip_prefix(sign) {
             return Some((value, rest));
@@ -203,7 +226,8 @@ fn fraction(text: &str, behind_whole: bool) -> Option<(f64, &str)> {
 }
 
 fn whole_number(text: &str) -> Option<(f64, &str)> {
-    let end = text.find(|it: char| !it.is_ascii_digit()).unwrap_or(text.len());
-    let value = value_of(&text[..end]);
-    (value > 0.0).then_some((value, &text[end..]))
+    let end = place(text, |it| !digit(it)).unwrap_or(text.len());
+    let (digits, rest) = cut(text, end);
+    let value = value_of(digits);
+    (value > 0.0).then_some((value, rest))
 }

@@ -1,11 +1,11 @@
 //! A number or a range with an optional unit: "25", "17 ft-lb", "22–26 N·m", "25 (22–26)", "1 ± 0.5 mA", "about 1"; and
 //! the same again in other units in brackets, as manuals print it: "24 N·m (2.4 kgf·m, 18 lbf·ft)".
 
-use super::replaced;
 use super::{
     Entry, LONGEST,
     number::{Leading, leading},
     refusal::{Refusal, quoted},
+    text::{self, cut, digit, from, past, replaced, without_end},
 };
 use crate::digits;
 use crate::units::{self, Dimension, Spelled, Unit};
@@ -52,11 +52,11 @@ pub fn quantity(entry: &Entry, dimensions: &[Dimension]) -> Result<Option<Read>,
 /// Whether a slash stands between two whole numbers, but for the fraction behind a whole one in "17 1/2".
 pub(crate) fn slashed(text: &str) -> bool {
     let digits = |text: &str| text.chars().take_while(char::is_ascii_digit).count();
-    text.match_indices('/').any(|(at, _)| {
-        let (before, behind) = (text[..at].trim_end(), text[at + 1..].trim_start());
-        let over = before.trim_end_matches(|it: char| it.is_ascii_digit());
-        let whole = over.trim_end_matches(' ');
-        let mixed = whole.len() < over.len() && whole.ends_with(|it: char| it.is_ascii_digit());
+    text.char_indices().filter(|(_, it)| *it == '/').any(|(at, _)| {
+        let (before, behind) = (cut(text, at).0.trim_end(), from(text, at + 1).trim_start());
+        let over = without_end(before, digit);
+        let whole = without_end(over, |it| it == ' ');
+        let mixed = whole.len() < over.len() && whole.ends_with(digit);
         over.len() < before.len() && digits(behind) > 0 && !mixed
     })
 }
@@ -78,12 +78,12 @@ impl Reader<'_> {
     /// An amount and the same again in brackets, in other units; the first one counts. `None` for anything else.
     fn twice(&self) -> Option<Result<Read, Refusal>> {
         let text = self.whole.trim().strip_suffix(')')?;
-        let inner = text.rmatch_indices('(').map(|(at, _)| (&text[..at], &text[at + 1..])).find(
-            |(_, inner)| {
-                let whole = inner.matches('(').count() == inner.matches(')').count();
+        let opens = text.char_indices().rev().filter(|(_, it)| *it == '(');
+        let inner =
+            opens.map(|(at, _)| (cut(text, at).0, from(text, at + 1))).find(|(_, inner)| {
+                let whole = text::count(inner, '(') == text::count(inner, ')');
                 whole && leading(inner).is_ok_and(|it| it.is_some())
-            },
-        );
+            });
         let (first, inner) = inner?;
         let bare = Reader { beside: None, ..*self };
         let own_unit = |text: &str| bare.once(text).ok().and_then(|it| it.unit).is_some();
@@ -91,7 +91,7 @@ impl Reader<'_> {
         let unit = read.unit?;
         let mut others = Vec::new();
         let parted = replaced(&replaced(inner, ", ", "\n"), "; ", "\n");
-        for text in parted.split('\n') {
+        for text in parted.split(|it| it == '\n') {
             let other = self.once(text).ok().filter(|_| own_unit(text))?;
             let another = other.unit.filter(|it| it.dimension == unit.dimension && *it != unit)?;
             others.push((text, other, another));
@@ -261,17 +261,17 @@ struct RangeEnd<'a> {
 /// Splits "N·m – 26 N·m" before its sign. A hyphen counts only before a number: "ft-lb" has one too.
 fn split_range(text: &str) -> (&str, Option<RangeEnd<'_>>) {
     for (at, _) in text.char_indices() {
+        let (own, rest) = cut(text, at);
         for sign in ["–", "—", "-", "…", "..", "±", "+/-", "to "] {
-            let Some(behind) = text[at..].strip_prefix(sign) else { continue };
-            let starts = behind.trim_start().trim_start_matches(['-', '−', '.']);
-            let before = text[..at].chars().next_back();
+            let Some(behind) = rest.strip_prefix(sign) else { continue };
+            let starts = past(behind.trim_start(), |it| matches!(it, '-' | '−' | '.'));
+            let before = own.chars().next_back();
             let in_word = sign == "to " && before.is_some_and(|it| it.is_ascii_alphanumeric());
-            if starts.starts_with(|it: char| it.is_ascii_digit()) && !in_word {
+            if starts.starts_with(digit) && !in_word {
                 let plus_minus = matches!(sign, "±" | "+/-");
                 // "22...26" has a third point; that of "0.2–.5" is the number's own.
-                let text_behind =
-                    if sign == ".." { behind.trim_start_matches('.') } else { behind };
-                return (&text[..at], Some(RangeEnd { text: text_behind, plus_minus }));
+                let text_behind = if sign == ".." { past(behind, |it| it == '.') } else { behind };
+                return (own, Some(RangeEnd { text: text_behind, plus_minus }));
             }
         }
     }
@@ -283,6 +283,6 @@ fn range_end(text: &str) -> Option<&str> {
 }
 
 fn strip_prefix_ignoring_case<'a>(text: &'a str, prefix: &str) -> Option<&'a str> {
-    let head = text.get(..prefix.len())?;
-    head.eq_ignore_ascii_case(prefix).then(|| text[prefix.len()..].trim_start())
+    let (head, behind) = cut(text, prefix.len());
+    head.eq_ignore_ascii_case(prefix).then(|| behind.trim_start())
 }

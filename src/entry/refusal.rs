@@ -161,7 +161,7 @@ impl fmt::Display for Refusal {
 pub(crate) fn quoted(text: &str) -> String {
     let text = text.trim();
     match text.char_indices().nth(40) {
-        Some((end, _)) => format!("{}…", &text[..end]),
+        Some((end, _)) => format!("{}…", super::text::cut(text, end).0),
         None => text.to_owned(),
     }
 }

@@ -3,7 +3,7 @@
 use super::{
     Entry, LONGEST, quantity,
     refusal::{Refusal, quoted},
-    replaced,
+    text::{parts, replaced},
 };
 use crate::units::Dimension;
 use crate::working::Quantity;
@@ -43,7 +43,7 @@ pub fn stages(entry: &Entry) -> Result<Option<Vec<Stage>>, Refusal> {
         return Err(Refusal::TooLong);
     }
     let text = parted(&entry.text);
-    let parts: Vec<&str> = text.split(';').map(str::trim).filter(|it| !it.is_empty()).collect();
+    let parts = parts(&text, |it| it == ';');
     let mut stages = Vec::new();
     for (at, part) in parts.iter().enumerate() {
         let stage = stage(part, None).or_else(|| {

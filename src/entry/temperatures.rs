@@ -4,6 +4,7 @@ use super::{
     Entry, LONGEST,
     number::leading,
     refusal::{Refusal, quoted},
+    text::{parts, without_end},
 };
 use crate::units::{self, CELSIUS, Dimension, Spelled, Unit};
 
@@ -21,8 +22,8 @@ pub fn temperatures(entry: &Entry) -> Result<Option<Vec<f64>>, Refusal> {
     }
     let mut numbers = Vec::new();
     let mut written: Option<&Unit> = None;
-    for word in entry.text.split(|it: char| it.is_whitespace() || matches!(it, ';' | '|')) {
-        let word = word.trim_end_matches(',');
+    for word in parts(&entry.text, |it| it.is_whitespace() || matches!(it, ';' | '|')) {
+        let word = without_end(word, |it| it == ',');
         let number = leading(word)?;
         let spelling = number.as_ref().map_or(word, |it| it.rest);
         numbers.extend(number.as_ref().map(|it| it.value));

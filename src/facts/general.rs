@@ -1,7 +1,7 @@
 //! A manual's general table of torques: what every bolt of a thread gets that has no figure of its own.
 
 use super::{About, Rough, TypedThread, read};
-use crate::entry::{self, Entry, Refusal};
+use crate::entry::{self, Entry, Refusal, text};
 use crate::torque::Thread;
 use crate::units::Dimension;
 use crate::words::notes;
@@ -26,7 +26,8 @@ pub(super) fn general(about: &About, entry: &Entry) -> Result<Option<Vec<General
     }
     let text = entry::replaced(&entry::replaced(&entry.text, ", M", ";M"), ", m", ";m");
     let mut rows = Vec::new();
-    for line in text.split(['\n', '\r', ';']).map(str::trim).filter(|it| !it.is_empty()) {
+    for line in text::parts(&text, |it| matches!(it, '\n' | '\r' | ';')) {
+        let line = line.trim();
         let row = row(about, entry, line);
         let row = row.ok_or_else(|| Refusal::NotThreadTorque { text: entry::quoted(line) })?;
         let same = |it: &GeneralTorque| it.thread.same(&row.thread) && it.torque != row.torque;
@@ -45,8 +46,9 @@ fn row(about: &About, entry: &Entry, line: &str) -> Option<GeneralTorque> {
         if !(sign.is_whitespace() || matches!(sign, ':' | '=')) {
             continue;
         }
-        let (name, torque) = (line[..at].trim(), line[at + sign.len_utf8()..].trim());
-        let torque = torque.trim_start_matches([':', '=']);
+        let name = text::cut(line, at).0.trim();
+        let torque = text::from(line, at + sign.len_utf8()).trim();
+        let torque = text::past(torque, |it| matches!(it, ':' | '='));
         let Some(torque) = self::torque(about, entry, torque) else { continue };
         let thread = Thread::read(name);
         let found = GeneralTorque { thread: TypedThread { text: name.to_owned(), thread }, torque };

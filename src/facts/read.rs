@@ -171,11 +171,7 @@ fn known_unit(about: &About, entry: &Entry) -> Result<(), Refusal> {
 fn rounded(limit: f64) -> String {
     let places = if limit.abs() < 10.0 { 2 } else { usize::from(limit.abs() < 100.0) };
     let text = digits::fixed(limit, places);
-    if text.contains('.') {
-        text.trim_end_matches('0').trim_end_matches('.').to_owned()
-    } else {
-        text
-    }
+    entry::text::without_noughts(&text).to_owned()
 }
 
 impl Limit {
@@ -230,7 +226,7 @@ pub(super) fn sizes_read(about: &About, entry: &Entry) -> Told<Vec<Read>> {
     }
     let mut read: Vec<Read> = Vec::new();
     let mut bare = false;
-    for part in text.split(';').filter(|it| !it.trim().is_empty()) {
+    for part in entry::text::parts(&text, |it| it == ';') {
         bare |= !part.contains(|it: char| it.is_ascii_alphabetic());
         read.extend(quantity(about, &Entry { text: part.to_owned(), ..*entry })?.map(|it| it.0));
     }

@@ -2,6 +2,7 @@
 
 use super::Panel;
 use crate::coolant::{self, CoolantError, Cooling, Glycol, Job, READY_MIXED, Refill, WEAK};
+use crate::entry::replaced;
 use crate::facts::{self, Facts, Strength, Told, all3, both};
 use crate::show::{self, Shown};
 use crate::units::{Measure, UnitSet};
@@ -119,7 +120,7 @@ pub fn coolant(from: &dyn Facts, set: UnitSet) -> Panel {
 
 /// A step of temperature in a sentence, where its unit needs no sign that it is one.
 fn step(it: TemperatureInterval, set: UnitSet) -> String {
-    show::rounded(Measure::TemperatureStep, it, set).replace('Δ', "")
+    replaced(&show::rounded(Measure::TemperatureStep, it, set), "Δ", "")
 }
 
 /// Instead of a freezing point, and the warning with it.

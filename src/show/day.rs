@@ -3,10 +3,15 @@
 use crate::words::{MONTHS, WEEKDAYS};
 use chrono::{Datelike, NaiveDate};
 
+/// "Nov".
+fn month(day: NaiveDate) -> &'static str {
+    crate::entry::text::cut(MONTHS[day.month0() as usize], 3).0
+}
+
 /// "Sat, Nov 14".
 pub fn short(day: NaiveDate) -> String {
     let weekday = WEEKDAYS[day.weekday().num_days_from_monday() as usize];
-    format!("{weekday}, {} {}", &MONTHS[day.month0() as usize][..3], day.day())
+    format!("{weekday}, {} {}", month(day), day.day())
 }
 
 /// "Sat, Nov 14 2026".
@@ -16,5 +21,5 @@ pub fn long(day: NaiveDate) -> String {
 
 /// "Nov 14 2026": as a person types it.
 pub fn plain(day: NaiveDate) -> String {
-    format!("{} {} {}", &MONTHS[day.month0() as usize][..3], day.day(), day.year())
+    format!("{} {} {}", month(day), day.day(), day.year())
 }

@@ -1,5 +1,7 @@
 //! Putting numbers in the place of a formula's symbols.
 
+use crate::entry::text;
+
 /// The right side of `formula` with each symbol of `amounts` replaced by its amount, and the result behind it.
 ///
 /// A symbol is a run of letters and digits that starts with a letter; words such as "cos" are no symbols and stay.
@@ -13,14 +15,15 @@ pub(super) fn with_numbers(
     let mut rest = right;
     while let Some(first) = rest.chars().next() {
         // Greek letters and accents are outside of ASCII, as are the signs; of those only letters start a symbol.
-        let letter = |it: char| it.is_ascii_alphabetic() || matches!(it, 'Α'..='ω');
+        fn letter(it: char) -> bool {
+            it.is_ascii_alphabetic() || matches!(it, 'Α'..='ω')
+        }
         let end = if letter(first) {
-            rest.find(|it: char| !letter(it) && !it.is_ascii_digit() && it != '_')
-                .unwrap_or(rest.len())
+            text::place(rest, |it| !letter(it) && !it.is_ascii_digit() && it != '_')
         } else {
-            rest.find(letter).unwrap_or(rest.len())
+            text::place(rest, letter)
         };
-        let (token, behind) = rest.split_at(end);
+        let (token, behind) = text::cut(rest, end.unwrap_or(rest.len()));
         // "25 °C" in a formula is a temperature, not a capacity.
         let degrees = out.ends_with('°');
         match amounts.iter().find(|(symbol, _)| *symbol == token && !degrees) {

@@ -130,7 +130,7 @@ pub fn read(fragment: &str) -> Result<Parcel, LinkError> {
     if fragment.len() > LONGEST {
         return Err(LinkError::TooLong);
     }
-    let body = fragment.trim().trim_start_matches('#');
+    let body = entry::text::past(fragment.trim(), |it| it == '#');
     let (form, body) = body.split_once('.').ok_or(LinkError::CutOff)?;
     if form != "1" {
         let number = !form.is_empty() && form.chars().all(|it| it.is_ascii_digit());
@@ -188,7 +188,9 @@ fn group(writer: &mut Writer, kind: u64, entries: &Entries, with_names: bool) {
         .filter_map(|(id, entry)| {
             // A link has no line ends; the general table reads a semicolon as well.
             let text = match *id {
-                id if id == facts::GENERAL_TORQUES.id() => plain(&entry.text.replace('\n', ";")),
+                id if id == facts::GENERAL_TORQUES.id() => {
+                    plain(&entry::replaced(&entry.text, "\n", ";"))
+                }
                 _ => plain(&entry.text),
             };
             let entry = Entry { text, ..entry.clone() };

@@ -1,6 +1,6 @@
 //! Texts that travel: what hides in one, and a text without it.
 
-use crate::entry::replaced;
+use crate::entry::text::{past, replaced};
 
 /// Control characters, those that turn the direction of writing or end a line, and those that show nothing.
 pub(super) fn hides(it: char) -> bool {
@@ -36,7 +36,8 @@ pub fn of_file(bytes: &[u8]) -> String {
             Err(_) => bytes.iter().map(|it| windows_1252(*it)).collect(),
         },
     };
-    replaced(text.trim_start_matches('\u{feff}'), "\r\n", "\n").replace('\r', "\n")
+    let text = past(&text, |it| it == '\u{feff}');
+    replaced(&replaced(text, "\r\n", "\n"), "\r", "\n")
 }
 
 fn utf16(bytes: &[u8], unit: fn([u8; 2]) -> u16) -> String {

@@ -1,7 +1,10 @@
 //! Metric threads M5 to M20: as they are written, and the dimensions that strength and friction go by.
 
 use super::joint::SQRT_3;
-use crate::{digits, entry::leading};
+use crate::{
+    digits,
+    entry::{leading, text::past},
+};
 use std::fmt;
 use uom::si::{
     area::square_millimeter,
@@ -57,7 +60,7 @@ pub struct Thread {
 
 /// What may stand between diameter and pitch: a manual writes M10×1.25, M10-1.25, M10 P1.25 or 10 x 1.25 mm.
 fn joins(it: char) -> bool {
-    it.is_whitespace() || "×xX*-–−Pp".contains(it)
+    it.is_whitespace() || matches!(it, '×' | 'x' | 'X' | '*' | '-' | '–' | '−' | 'P' | 'p')
 }
 
 impl Thread {
@@ -84,7 +87,7 @@ impl Thread {
         if rest.is_empty() {
             return Ok(coarse);
         }
-        let (pitch, rest) = number(rest.trim_start_matches(joins))?;
+        let (pitch, rest) = number(past(rest, joins))?;
         let same = |it: &Self| (it.pitch_mm() - pitch).abs() < 1e-9;
         match coarse.pitches().find(same) {
             _ if !rest.is_empty() => Err(ThreadError::Unread),

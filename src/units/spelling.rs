@@ -18,13 +18,15 @@ static SHARED_SPELLINGS: &[(&[&str], &Unit, &Unit)] = &[
 
 /// Folds a spelling to the form that [`Unit::spellings`] hold: lower case, without spaces, dots and hyphens.
 fn fold(spelling: &str) -> String {
-    let dropped = |it: &char| !it.is_whitespace() && !"·⋅•.*-–−_×'’\u{a0}\u{202f}".contains(*it);
-    let folded: String =
-        spelling.chars().filter(dropped).map(|it| it.to_ascii_lowercase()).collect();
+    let folded = |it: char| match it {
+        '·' | '⋅' | '•' | '.' | '*' | '-' | '–' | '−' | '_' | '×' | '\'' | '’' => None,
+        '²' => Some('2'),
+        '³' => Some('3'),
+        'º' => Some('°'),
+        it => Some(it.to_ascii_lowercase()).filter(|it| !it.is_whitespace()),
+    };
+    let folded: String = spelling.chars().filter_map(folded).collect();
     replaced(&replaced(&folded, "litre", "liter"), "metre", "meter")
-        .replace('²', "2")
-        .replace('³', "3")
-        .replace('º', "°")
 }
 
 /// A spelling read as a unit.

@@ -1,7 +1,7 @@
 //! Cells with a separator between them. Source: RFC 4180, section 2; a text that breaks its rules is read all the same.
 
 use super::MOST_COLUMNS;
-use crate::entry::replaced;
+use crate::entry::text::{self, from, replaced};
 
 /// A row that is not blank.
 #[derive(Debug, Clone, PartialEq)]
@@ -49,7 +49,7 @@ pub(super) fn cut(text: &str, most: usize, names: fn(&Line) -> Names) -> Cut {
     let mut best = Cut { separator: NONE, lines: lines(text, NONE, most) };
     let mut best_rank = (false, 0);
     for separator in ['\t', ';', ','] {
-        if !text.contains(separator) {
+        if !text::has(text, separator) {
             continue;
         }
         let lines = lines(text, separator, most);
@@ -80,7 +80,7 @@ fn lines(text: &str, separator: char, most: usize) -> Vec<Line> {
         let mut line = Line { number, cells: Vec::new() };
         loop {
             let (cell, taken, more) = cell(rest, separator);
-            let (cut, behind) = rest.split_at(taken);
+            let (cut, behind) = text::cut(rest, taken);
             number += ends(cut);
             rest = behind;
             line.cells.push(cell);
@@ -105,45 +105,48 @@ fn lines(text: &str, separator: char, most: usize) -> Vec<Line> {
 fn cell(text: &str, separator: char) -> (String, usize, bool) {
     let mut cell = String::new();
     let mut at = 0;
-    let body = text.trim_start_matches(' ');
+    let body = text::past(text, |it| it == ' ');
     // A quote that nothing closes is an inch or a slip: a letter like any other.
     if let Some(end) = body.strip_prefix('"').and_then(closing) {
-        cell = replaced(&body[1..=end], "\"\"", "\"");
+        cell = replaced(text::cut(from(body, 1), end).0, "\"\"", "\"");
         at = text.len() - body.len() + end + 2;
     }
-    let end = text[at..].find([separator, '\r', '\n']).map_or(text.len(), |it| at + it);
-    cell.push_str(&text[at..end]);
-    let behind = &text[end..];
+    let rest = from(text, at);
+    let ends = |(_, it): &(usize, char)| *it == separator || matches!(it, '\r' | '\n');
+    let length = rest.char_indices().find(ends).map_or(rest.len(), |(length, _)| length);
+    let (said, behind) = text::cut(rest, length);
+    cell.push_str(said);
     let more = behind.starts_with(separator);
     let width = match behind.chars().next() {
         Some('\r') if behind.starts_with("\r\n") => 2,
         ending => ending.map_or(0, char::len_utf8),
     };
-    (cell, end + width, more)
+    (cell, at + length + width, more)
 }
 
 /// Where the quote stands that closes a cell; two of them are one in the cell.
 fn closing(body: &str) -> Option<usize> {
-    let mut from = 0;
+    let mut at = 0;
     loop {
-        let at = from + body[from..].find('"')?;
-        if !body[at + 1..].starts_with('"') {
+        at += text::place(from(body, at), |it| it == '"')?;
+        if !from(body, at + 1).starts_with('"') {
             return Some(at);
         }
-        from = at + 2;
+        at += 2;
     }
 }
 
 /// How many lines end in a text: at LF, at CR, at both together.
 fn ends(text: &str) -> usize {
-    replaced(text, "\r\n", "\n").matches(['\r', '\n']).count()
+    let text = replaced(text, "\r\n", "\n");
+    text::count(&text, '\r') + text::count(&text, '\n')
 }
 
 /// Writes a cell. What parts cells for any program that may open the file stands in quotes.
 pub(super) fn put(into: &mut String, cell: &str) {
-    if cell.contains([',', ';', '\t', '"', '\r', '\n']) {
+    if text::place(cell, |it| matches!(it, ',' | ';' | '\t' | '"' | '\r' | '\n')).is_some() {
         into.push('"');
-        into.push_str(&cell.replace('"', "\"\""));
+        into.push_str(&replaced(cell, "\"", "\"\""));
         into.push('"');
     } else {
         into.push_str(cell);

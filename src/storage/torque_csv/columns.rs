@@ -258,8 +258,11 @@ pub(super) fn sure(columns: &[Column]) -> bool {
 
 /// Whether a text reads as a torque, and if so whether it has a unit of its own.
 fn torque(text: &str) -> Option<bool> {
-    let starts = text.trim_start().trim_start_matches(['~', '≈', '.']);
-    if !starts.starts_with(|it: char| it.is_ascii_digit() || "½¼¾⅓⅔+aAcC".contains(it)) {
+    let starts = entry::text::past(text.trim_start(), |it| matches!(it, '~' | '≈' | '.'));
+    if !starts.starts_with(|it: char| {
+        it.is_ascii_digit()
+            || matches!(it, '½' | '¼' | '¾' | '⅓' | '⅔' | '+' | 'a' | 'A' | 'c' | 'C')
+    }) {
         return None;
     }
     let read = entry::quantity(&Entry::new(text, entry::form::NONE), &[Dimension::Torque]);
@@ -332,5 +335,5 @@ fn is_thread(text: &str) -> bool {
         return text.strip_prefix(['M', 'm']).is_some_and(digit);
     }
     let says = |two: [u8; 2]| text.as_bytes().windows(2).any(|it| it == two);
-    says(*b"UN") || says(*b"BS") || (text.contains('/') && text.contains('-'))
+    says(*b"UN") || says(*b"BS") || (entry::text::has(text, '/') && entry::text::has(text, '-'))
 }

@@ -344,7 +344,7 @@ fn yes(id: Id, cell: &str, column: &str) -> Option<&'static str> {
 /// The keys of several choices by key or label, commas or semicolons between them. A label may have a comma in it.
 fn keys(choices: &[Choice], text: &str) -> Result<String, Refusal> {
     let mut keys: Vec<&str> = Vec::new();
-    let parts: Vec<&str> = text.split([',', ';']).filter(|it| !it.trim().is_empty()).collect();
+    let parts = crate::entry::text::parts(text, |it| matches!(it, ',' | ';'));
     let mut at = 0;
     while at < parts.len() {
         let pair = parts.get(at + 1).map(|it| format!("{}{it}", parts[at]));
