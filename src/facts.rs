@@ -190,13 +190,28 @@ impl<T> Fact<T> {
 
     /// The fact, or that it is missing or refused.
     pub fn of(&self, from: &dyn Facts) -> Told<T> {
-        self.maybe(from)?.ok_or_else(|| Lacks::missing(self.about.id))
+        match self.read(from) {
+            Ok(Some(it)) => Ok(it),
+            Ok(None) => Err(Lacks::missing(self.about.id)),
+            Err(why) => Err(Lacks::refused(self.about.id, why)),
+        }
     }
 
     /// The fact where it is known; a refused one is a lack all the same.
     pub fn maybe(&self, from: &dyn Facts) -> Told<Option<T>> {
-        (self.read)(&self.about, &from.entry(self.id()))
-            .map_err(|why| Lacks::refused(self.about.id, why))
+        match self.read(from) {
+            Ok(it) => Ok(it),
+            Err(why) => Err(Lacks::refused(self.about.id, why)),
+        }
+    }
+
+    /// The fact where it is known and can be used: for what a lack would not change.
+    pub fn known(&self, from: &dyn Facts) -> Option<T> {
+        self.read(from).unwrap_or_default()
+    }
+
+    fn read(&self, from: &dyn Facts) -> Result<Option<T>, Refusal> {
+        (self.read)(&self.about, &from.entry(self.about.id))
     }
 
     /// That this fact cannot be used, because of `why`.

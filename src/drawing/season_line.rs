@@ -5,6 +5,7 @@ use super::{Label, path};
 use crate::battery::freezing::NEAR;
 use crate::battery::{FAST, SLOW, TYPICAL};
 use crate::digits;
+use crate::entry::text::cut;
 use crate::plan::Course;
 use crate::show;
 use crate::units::{Measure, UnitSet};
@@ -188,7 +189,7 @@ pub fn season_line(course: &Course, wide: bool, set: UnitSet) -> SeasonLine {
         x: at(*day) + 4.0,
         y: empty + 14.0,
         anchor: "start",
-        text: MONTHS[day.month0() as usize][..layout.month_letters].to_owned(),
+        text: cut(MONTHS[day.month0() as usize], layout.month_letters).0.to_owned(),
     });
     let end_text = axis_text + 14.0;
     let ends_labels = vec![
@@ -326,7 +327,7 @@ fn anchor(x: f64, layout: &Layout) -> &'static str {
 }
 
 fn month_day(day: NaiveDate) -> String {
-    format!("{} {}", &MONTHS[day.month0() as usize][..3], day.day())
+    format!("{} {}", cut(MONTHS[day.month0() as usize], 3).0, day.day())
 }
 
 fn told(course: &Course, coldest: &str, set: UnitSet) -> String {

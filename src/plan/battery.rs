@@ -218,18 +218,18 @@ fn warned(
             warnings.push(notes::DOUBTFUL_DRAW.to_owned());
         }
     }
-    let measured = facts::RESTING_VOLTAGE.maybe(from).ok().flatten();
+    let measured = facts::RESTING_VOLTAGE.known(from);
     let parameters = plan.as_ref().map(|it| it.0.forecast.battery().parameters());
     let surface = measured.as_ref().zip(parameters.ok());
     let surface = surface.is_some_and(|(volts, it)| it.is_surface_charge(volts.value));
     if surface {
         warnings.push(notes::SURFACE_CHARGE.to_owned());
     }
-    let rest = measured.and_then(|_| facts::RESTED.maybe(from).ok().flatten());
+    let rest = measured.and_then(|_| facts::RESTED.known(from));
     if rest.is_some_and(|it| rested(it) == Rest::Short) {
         warnings.push(notes::SHORT_REST.to_owned());
     }
-    let caps = facts::CHEMISTRY.maybe(from).ok().flatten().is_some_and(|it| it.has_filler_caps());
+    let caps = facts::CHEMISTRY.known(from).is_some_and(|it| it.has_filler_caps());
     let by_acid = caps && given(&facts::SPECIFIC_GRAVITY, from);
     let by_volts = given(&facts::RESTING_VOLTAGE, from) && !surface;
     if by_acid && (by_volts || given(&facts::CHARGE_WHEN_PARKED, from)) {
@@ -354,9 +354,9 @@ fn charging(
 /// What is asked: of everybody, and of the few that know it.
 fn asked(from: &dyn Facts) -> (Vec<Id>, Vec<Id>) {
     let kept = kept(from).unwrap_or(BatteryKept::InBike);
-    let heated = facts::WHERE_IT_STANDS.maybe(from) == Ok(Some(Place::Heated));
-    let unheated = facts::WHERE_IT_STANDS.maybe(from) == Ok(Some(Place::Unheated));
-    let caps = facts::CHEMISTRY.maybe(from).ok().flatten().is_some_and(|it| it.has_filler_caps());
+    let heated = facts::WHERE_IT_STANDS.known(from) == Some(Place::Heated);
+    let unheated = facts::WHERE_IT_STANDS.known(from) == Some(Place::Unheated);
+    let caps = facts::CHEMISTRY.known(from).is_some_and(|it| it.has_filler_caps());
     let mut blanks = vec![facts::CHEMISTRY.id(), facts::CAPACITY.id(), facts::BATTERY_KEPT.id()];
     let mut more = Vec::new();
     blanks.extend([facts::CHARGE_WHEN_PARKED.id(), facts::RESTING_VOLTAGE.id()]);

@@ -103,9 +103,7 @@ impl Circuit {
             fluid => both(fluid, changed.clone()).map(|(fluid, it)| brake::change_by(fluid, it)),
         };
         let late = match (&by, &on) {
-            (Ok(Some(by)), Ok(on)) => {
-                brake::late(by.value, *on, facts::PARK_DATE.maybe(from).ok().flatten())
-            }
+            (Ok(Some(by)), Ok(on)) => brake::late(by.value, *on, facts::PARK_DATE.known(from)),
             _ => Late::No,
         };
         warnings.extend(notes::fluid_due(self.which, late));

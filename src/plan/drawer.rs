@@ -28,8 +28,8 @@ pub struct Held {
 
 /// A wrench as it is read; `place` in the drawer counts from 0.
 pub fn held(from: &dyn Facts, place: usize) -> Held {
-    let key = facts::WRENCH_KEY.maybe(from).ok().flatten();
-    let named = facts::WRENCH_NAME.maybe(from).ok().flatten();
+    let key = facts::WRENCH_KEY.known(from);
+    let named = facts::WRENCH_NAME.known(from);
     let marks = both(facts::LOWEST_MARK.maybe(from), facts::HIGHEST_MARK.maybe(from));
     let graduation = facts::GRADUATION.maybe(from);
     let marked_in = graduation.as_ref().ok().and_then(|it| it.as_ref()?.unit);

@@ -16,7 +16,7 @@ pub fn estimate(from: &dyn Facts, set: UnitSet) -> Panel {
     let table = [facts::GENERAL_TORQUES.id(), facts::THREAD.id()];
     if let Ok(Some(found)) = from_table(from) {
         let figure = show::rounded(Measure::Torque, found.value, set);
-        let own = matches!(facts::TORQUE.maybe(from), Ok(Some(_)));
+        let own = facts::TORQUE.known(from).is_some();
         let note = if own { notes::OWN_COMES_FIRST } else { notes::TABLE_HAS_IT };
         return Panel {
             note: note.to_owned(),

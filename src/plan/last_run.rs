@@ -10,7 +10,7 @@ use uom::si::f64::Volume;
 
 /// The last run's calculator.
 pub fn last_run(from: &dyn Facts, set: UnitSet) -> Panel {
-    let carburetor = matches!(facts::FUEL_SUPPLY.maybe(from), Ok(Some(FuelSupply::Carburetor)));
+    let carburetor = matches!(facts::FUEL_SUPPLY.known(from), Some(FuelSupply::Carburetor));
     let told = run_through(from);
     let (drawn, distance) = match told {
         Ok(RunThrough { drawn, distance }) => (Ok(drawn), Ok(distance)),
@@ -21,8 +21,8 @@ pub fn last_run(from: &dyn Facts, set: UnitSet) -> Panel {
     let mut cautions = if carburetor { cautions::LAST_RUN_BOWLS } else { cautions::LAST_RUN };
     let mut note = if carburetor { notes::RIDE_THEN_BOWLS } else { notes::RIDE_NEVER_IDLE };
     if carburetor {
-        let tap = facts::FUEL_TAP.maybe(from).ok().flatten();
-        let bowls = facts::BOWLS.maybe(from).ok().flatten();
+        let tap = facts::FUEL_TAP.known(from);
+        let bowls = facts::BOWLS.known(from);
         if bowls == Some(Bowls::Full) {
             note = words::RIDE_LEAVE_FULL;
             cautions = cautions::LAST_RUN;

@@ -47,7 +47,7 @@ static REAR: Side = Side {
 
 /// The tires' calculator.
 pub fn tires(from: &dyn Facts, set: UnitSet) -> Panel {
-    let warm = facts::TIRES_ARE.maybe(from) == Ok(Some(TiresAre::Warm));
+    let warm = facts::TIRES_ARE.known(from) == Some(TiresAre::Warm);
     let shown = |label, told| {
         if warm {
             Shown::words(label, notes::LET_IT_STAND)
@@ -77,7 +77,7 @@ pub fn tires(from: &dyn Facts, set: UnitSet) -> Panel {
     let mut stated = vec![facts::RIDE_DATE.id()];
     let mut warnings = Vec::new();
     for (side, set_to) in [&FRONT, &REAR].into_iter().zip(sides) {
-        let cold = side.cold.maybe(from).ok().flatten();
+        let cold = side.cold.known(from);
         if cold.is_some_and(|it| !tire::is_usual(it)) {
             warnings.push(notes::doubtful_pressure(side.cold.about.label));
         }

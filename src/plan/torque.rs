@@ -245,7 +245,7 @@ fn warnings_of(asked: &Asked, fit: &Told<Fit>, set: UnitSet) -> Vec<String> {
 
 fn blanks(from: &dyn Facts, drawer: &[Held]) -> Vec<Id> {
     let mut blanks = vec![facts::TORQUE.id(), facts::ADAPTER.id()];
-    let adapter = facts::ADAPTER.maybe(from).ok().flatten();
+    let adapter = facts::ADAPTER.known(from);
     let none = matches!(adapter, None | Some(Adapter::None));
     if !none {
         blanks.push(facts::ADAPTER_LENGTH.id());
@@ -278,7 +278,7 @@ fn more(from: &dyn Facts) -> Vec<Id> {
         facts::MIND.id(),
         facts::SELF_LOCKING.id(),
     ];
-    if matches!(facts::SELF_LOCKING.maybe(from), Ok(Some(SelfLocking::DragOnTop))) {
+    if matches!(facts::SELF_LOCKING.known(from), Some(SelfLocking::DragOnTop)) {
         more.push(facts::PREVAILING_TORQUE.id());
     }
     more.extend([facts::TURN.id(), facts::FASTENER_NOTE.id()]);
@@ -313,10 +313,10 @@ fn pictured(asked: &Asked, held: &Held) -> Pictured {
 
 /// A warning where lengths are swapped, or were most likely typed in another unit.
 fn odd_lengths(from: &dyn Facts, held: &Held) -> Option<String> {
-    if !matches!(facts::ADAPTER.maybe(from), Ok(Some(it)) if it != Adapter::None) {
+    if !matches!(facts::ADAPTER.known(from), Some(it) if it != Adapter::None) {
         return None;
     }
     let wrench = held.length.as_ref().ok().copied().flatten()?;
-    let adapter = facts::ADAPTER_LENGTH.maybe(from).ok().flatten()?;
+    let adapter = facts::ADAPTER_LENGTH.known(from)?;
     torque::unusual(wrench, adapter).then(|| notes::ODD_LENGTHS.to_owned())
 }

@@ -43,7 +43,7 @@ pub(super) fn kept(from: &dyn Facts) -> Told<BatteryKept> {
 
 /// Whether a fact has an entry that can be read.
 pub(super) fn given<T>(fact: &facts::Fact<T>, from: &dyn Facts) -> bool {
-    matches!(fact.maybe(from), Ok(Some(_)))
+    fact.known(from).is_some()
 }
 
 pub(super) fn parked(from: &dyn Facts) -> Told<Parked> {

@@ -57,7 +57,7 @@ pub fn details(
 
 /// Whether the label has ounces or gallons of no country.
 pub fn asks_measures(from: &dyn Facts) -> bool {
-    matches!(facts::STABILIZER_LABEL.maybe(from), Ok(Some(it)) if it.ambiguous)
+    matches!(facts::STABILIZER_LABEL.known(from), Some(it) if it.ambiguous)
 }
 
 /// The label's dose, in the measures that were chosen where it leaves them open.

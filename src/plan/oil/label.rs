@@ -16,7 +16,7 @@ pub const MORE: [Id; 4] = [
 
 /// Grade and class, as far as they were given; what harms in any weather first.
 pub fn label(from: &dyn Facts, set: UnitSet, answers: &mut Vec<Shown>, warnings: &mut Vec<String>) {
-    let wet = facts::WET_CLUTCH.maybe(from).ok().flatten();
+    let wet = facts::WET_CLUTCH.known(from);
     if let Ok(Some(class)) = facts::JASO_CLASS.maybe(from) {
         let (said, care) = match class.suits_wet_clutch() {
             _ if wet == Some(false) => (words::DRY_CLUTCH, None),
@@ -30,7 +30,7 @@ pub fn label(from: &dyn Facts, set: UnitSet, answers: &mut Vec<Shown>, warnings:
     match facts::OIL_GRADE.maybe(from) {
         Ok(None) => {}
         Ok(Some(grade)) => {
-            let start = facts::COLDEST_START.maybe(from).ok().flatten();
+            let start = facts::COLDEST_START.known(from);
             let care = start.and_then(|it| grade.too_cold(it)).map(|it| match it {
                 TooCold::ToPump => words::TOO_COLD_TO_PUMP,
                 TooCold::ToCrank => words::TOO_COLD_TO_CRANK,

@@ -41,11 +41,11 @@ pub fn level(from: &dyn Facts, set: UnitSet, answers: &mut Vec<Shown>, warnings:
         answers.push(Shown::quantity(label, told, set));
     }
     // What of these cannot be read is said beside its own blank.
-    let at = facts::LEVEL_READ_AT.maybe(from).ok().flatten();
-    let warm = facts::LEVEL_ENGINE.maybe(from).ok().flatten().map(|Warm(it)| it);
-    let stand = facts::LEVEL_STAND.maybe(from).ok().flatten();
-    let minutes = facts::LEVEL_MINUTES.maybe(from).ok().flatten();
-    let temperature = facts::CHECK_TEMPERATURE.maybe(from).ok().flatten();
+    let at = facts::LEVEL_READ_AT.known(from);
+    let warm = facts::LEVEL_ENGINE.known(from).map(|Warm(it)| it);
+    let stand = facts::LEVEL_STAND.known(from);
+    let minutes = facts::LEVEL_MINUTES.known(from);
+    let temperature = facts::CHECK_TEMPERATURE.known(from);
     let how = words::how_to_look(at, warm, stand, minutes);
     if !how.is_empty() {
         answers.push(Shown::words(labels::LEVEL_CHECK, how));
@@ -62,7 +62,7 @@ pub fn level(from: &dyn Facts, set: UnitSet, answers: &mut Vec<Shown>, warnings:
 
 /// Whether the oil is in a tank of its own.
 pub fn dry_sump(from: &dyn Facts) -> bool {
-    facts::LEVEL_READ_AT.maybe(from) == Ok(Some(LevelRead::OilTank))
+    facts::LEVEL_READ_AT.known(from) == Some(LevelRead::OilTank)
 }
 
 /// How much higher or lower the same oil stands when it is read warmer or colder than it was poured.

@@ -68,18 +68,18 @@ impl Asked {
             },
         );
         Self {
-            name: facts::FASTENER_NAME.maybe(from).ok().flatten(),
+            name: facts::FASTENER_NAME.known(from),
             by_table: manual.is_ok() && from.entry(facts::TORQUE.id()).is_blank(),
             manual,
             unit,
             drag,
             figure,
             adapter: adapter(from),
-            taken: facts::TAKEN_WRENCH.maybe(from).ok().flatten(),
+            taken: facts::TAKEN_WRENCH.known(from),
             stages,
             bolts: facts::BOLTS.maybe(from),
             turn: facts::TURN.maybe(from),
-            thread: facts::THREAD.maybe(from).ok().flatten().and_then(|it| it.thread.ok()),
+            thread: facts::THREAD.known(from).and_then(|it| it.thread.ok()),
             mind: mind(from),
         }
     }
@@ -166,13 +166,13 @@ fn adapter(from: &dyn Facts) -> Told<Fitted> {
 
 fn mind(from: &dyn Facts) -> Vec<&'static str> {
     let mut all = Vec::new();
-    all.extend(facts::THREAD_DRESSING.maybe(from).ok().flatten().map(|it| match it {
+    all.extend(facts::THREAD_DRESSING.known(from).map(|it| match it {
         Dressing::Dry => choices::THREAD_DRY,
         Dressing::Oil => choices::THREAD_OILED,
         Dressing::Grease => choices::THREAD_GREASED,
         Dressing::ThreadLock => choices::MIND_THREAD_LOCK,
     }));
-    let minds = facts::MIND.maybe(from).ok().flatten().unwrap_or_default();
+    let minds = facts::MIND.known(from).unwrap_or_default();
     all.extend(minds.into_iter().map(|it| match it {
         Mind::ColdOnly => choices::COLD_ONLY,
         Mind::LeftHand => choices::MIND_LEFT_HAND,
