@@ -698,3 +698,27 @@ fn starting_power_is_that_of_a_full_battery_where_the_bike_stands() {
     // Where the bike's cold is not known, nothing is said.
     assert_eq!(elsewhere(""), None);
 }
+
+/// Source: by definition 5 K are 9 °F.
+#[test]
+fn a_step_to_freezing_is_told_in_the_set_s_unit() {
+    let told = |set| {
+        for charge in ["70 %", "65 %", "60 %", "55 %"] {
+            let kept = in_cold(&[
+                (facts::CHARGE_WHEN_PARKED.id(), charge),
+                (facts::BATTERY_KEPT.id(), "lead_off"),
+            ]);
+            let told = plan::battery(&kept, set).warnings;
+            if let Some(it) = told.into_iter().find(|it| it.starts_with("Less than")) {
+                return it;
+            }
+        }
+        panic!("none is near freezing alone")
+    };
+    assert!(told(UnitSet::Metric).starts_with("Less than 5\u{a0}K from freezing"));
+    assert!(
+        told(UnitSet::Us).starts_with("Less than 9\u{a0}Δ°F from freezing"),
+        "{}",
+        told(UnitSet::Us)
+    );
+}

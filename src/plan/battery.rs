@@ -9,6 +9,7 @@ pub use state::night_refused;
 
 use super::{Panel, Pictured, season_of};
 use crate::battery::charging::{ChargingError, current_is_high, indoors};
+use crate::battery::freezing::NEAR;
 use crate::battery::voltage::{Rest, rested};
 use crate::battery::{Chemistry, FreezeMargin, RechargePlan, Remedy, Roughly, lithium};
 use crate::facts::{self, BatteryKept, Facts, Id, Place, Told, both};
@@ -18,7 +19,10 @@ use crate::words::{cautions, labels, notes};
 use crate::working::{Answer, Quantity};
 use chrono::NaiveDate;
 use state::{ChargeFrom, Parked, bikes_place, coldest_night, given, kept, look, parked, threshold};
-use uom::si::f64::{Ratio, ThermodynamicTemperature};
+use uom::si::{
+    f64::{Ratio, TemperatureInterval, ThermodynamicTemperature},
+    temperature_interval::kelvin,
+};
 
 /// The battery line's calculator.
 pub fn battery(from: &dyn Facts, set: UnitSet) -> Panel {
@@ -60,7 +64,7 @@ pub fn battery(from: &dyn Facts, set: UnitSet) -> Panel {
         answers.extend(cranking.map(|it| Shown::quantity(labels::COLD_CRANKING, Ok(it), set)));
     }
 
-    let mut warnings = warned(from, &margin, &plan, night, maintained);
+    let mut warnings = warned(from, &margin, &plan, night, maintained, set);
     let (charging, cold) = charging(from, &plan, maintained, set);
     answers.extend(charging);
     warnings.extend(cold);
@@ -175,6 +179,7 @@ fn warned(
     plan: &Planned<'_>,
     night: Option<Roughly<ThermodynamicTemperature>>,
     maintained: bool,
+    set: UnitSet,
 ) -> Vec<String> {
     let mut warnings = Vec::new();
     if let Ok(Some(margin)) = margin
@@ -184,7 +189,10 @@ fn warned(
         warnings.push(match (margin.freezes, margin.may_freeze) {
             (Some(_), _) => notes::freezes(&day),
             (None, Some(_)) => notes::may_freeze(&day),
-            (None, None) => notes::near_freezing(&day),
+            (None, None) => {
+                let near = TemperatureInterval::new::<kelvin>(NEAR);
+                notes::near_freezing(&show::rounded(Measure::TemperatureStep, near, set), &day)
+            }
         });
     }
     let lithium = facts::CHEMISTRY.maybe(from) == Ok(Some(Chemistry::LiFePO4));

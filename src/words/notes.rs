@@ -362,9 +362,9 @@ pub fn may_freeze(day: &str) -> String {
     )
 }
 /// Warning.
-pub fn near_freezing(day: &str) -> String {
+pub fn near_freezing(step: &str, day: &str) -> String {
     format!(
-        "Less than 5 K from freezing on a night as cold as that, from {day} on, if it loses charge as fast as it may."
+        "Less than {step} from freezing on a night as cold as that, from {day} on, if it loses charge as fast as it may."
     )
 }
 /// Warning.
