@@ -9,6 +9,7 @@ mod garage;
 mod kept;
 mod line;
 mod link;
+mod live;
 mod page;
 mod picture;
 mod quick_sum;
@@ -26,7 +27,6 @@ mod undo;
 use crate::plan::address::Address;
 use crate::words::{cautions, page as words};
 use element::{El, button, el, paragraph};
-use leptos::prelude::*;
 use page::{Owner, Page, Saving};
 
 pub use browser::stopped;

@@ -1,20 +1,21 @@
 //! An answer as it stands on the page, and its working.
 
 use super::element::{El, el, paragraph, span};
+use super::live::{Derived, Live};
 use crate::facts::Lack;
 use crate::plan::Panel;
 use crate::show::{self, Figure, Shown, Working};
 use crate::words::page as words;
-use leptos::prelude::*;
 
 /// Label and figure of the answer at a place of a line's panel. The head is at place 0.
-pub fn answer(panel: Memo<Panel>, at: usize, scope: &str) -> [El; 2] {
+pub fn answer(panel: Derived<Panel>, at: usize, scope: &str) -> [El; 2] {
     let id = format!("{scope}-answer-{at}");
     let label = move || panel.with(|it| it.all().nth(at).map_or("", |it| it.label)).to_owned();
     // Of the answers of a line a letter changes some: only those are laid out anew.
-    let figure = Memo::new(move |_| panel.with(|it| it.all().nth(at).map(|it| it.figure.clone())));
+    let figure =
+        Derived::new(move |_| panel.with(|it| it.all().nth(at).map(|it| it.figure.clone())));
     let said =
-        Memo::new(
+        Derived::new(
             move |_| {
                 if at > 0 { panel.with(|it| it.head.lacks().to_vec()) } else { Vec::new() }
             },
@@ -66,8 +67,8 @@ fn figure_without(figure: &Figure, said: &[Lack]) -> Vec<El> {
 }
 
 /// The workings of all answers of a line, the head's first; written out while they are looked at.
-pub fn workings(panel: Memo<Panel>) -> El {
-    let open = RwSignal::new(false);
+pub fn workings(panel: Derived<Panel>) -> El {
+    let open = Live::new(false);
     let details = el("details");
     let folds = details.element();
     let workings = move || {

@@ -3,6 +3,7 @@
 use super::element::{El, button, el, span, while_so};
 use super::entry_field::{Dress, blank};
 use super::line::{Told, fold_button};
+use super::live::Live;
 use super::page::{Desk, Page};
 use crate::facts::Id;
 use crate::garage::Entries;
@@ -32,7 +33,7 @@ fn wrench(page: Page, key: usize) -> El {
     let desk = Desk::of_item(page, sheet);
     let place = move || page.wrenches.place(key).unwrap_or(0);
     let told = Told::of(&desk, page, move |desk, _, set| plan::wrench(desk, place(), set));
-    let open = RwSignal::new(page.opened.get_untracked() == Some(key));
+    let open = Live::new(page.opened.get_untracked() == Some(key));
     let scope = format!("wrench-{key}");
     let title = format!("{scope}-title");
     let name = move || told.panel.with(|it| it.note.clone());

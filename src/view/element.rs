@@ -4,8 +4,11 @@
 //! attribute and closure anew: they made 53 kB of the page's first wasm on the wire, where these calls make 27 (brotli,
 //! measured). Every closure is boxed at once, so that what stands behind it is compiled once.
 
+use super::live::Derived;
 use leptos::prelude::*;
-use leptos::reactive::{effect::RenderEffect, owner::Owner};
+use leptos::reactive::effect::RenderEffect;
+use leptos::reactive::owner::{ArenaItem, Owner};
+use std::any::Any;
 use std::cell::RefCell;
 use wasm_bindgen::{JsCast, JsValue, closure::Closure};
 use web_sys::{Element, Event, Node, Text};
@@ -237,16 +240,21 @@ fn value_of(element: &Element) -> String {
 }
 
 /// Runs now, and again when a signal that it read changes, as long as its owner lives.
-fn follow(act: Box<dyn Fn()>) {
+pub fn follow(act: Box<dyn Fn()>) {
     let effect = RenderEffect::new(move |_: Option<()>| act());
-    StoredValue::new_local(effect);
+    keep(Box::new(effect));
+}
+
+/// Holds something as long as its owner lives.
+fn keep(it: Box<dyn Any>) {
+    ArenaItem::<_, LocalStorage>::new_local(it);
 }
 
 /// Listens as long as its owner lives.
 fn listen(element: &Element, event: &str, does: Box<dyn FnMut(Event)>) {
     let does = Closure::wrap(does);
     let _ = element.add_event_listener_with_callback(event, does.as_ref().unchecked_ref());
-    StoredValue::new_local(does);
+    keep(Box::new(does));
 }
 
 /// A paragraph.
@@ -270,6 +278,6 @@ pub fn while_so(
     so: impl Fn() -> bool + Send + Sync + 'static,
     inside: impl Fn() -> Vec<El> + 'static,
 ) -> El {
-    let so = Memo::new(move |_| so());
+    let so = Derived::new(move |_| so());
     el(tag).part(move || if so.get() { inside() } else { Vec::new() })
 }

@@ -3,6 +3,7 @@
 use super::browser;
 use super::element::{El, el, span};
 use super::line::Told;
+use super::live::Derived;
 use super::page::{Desk, Owner, Page};
 use crate::entry::{self, Entry};
 use crate::facts::{self, About, Choice, Id, Kind};
@@ -87,9 +88,9 @@ impl Field {
 
     /// Why the entry is not taken, its own reader first, then what the line's laws say; or how it was read. Worked out
     /// once for all that shows it, and shown anew only where it changes: a letter in one blank runs through all of them.
-    fn said(&self) -> Memo<Beside> {
+    fn said(&self) -> Derived<Beside> {
         let field = self.clone();
-        Memo::new(move |_| {
+        Derived::new(move |_| {
             let id = field.about.id;
             let entry = field.entry();
             let own = facts::refusal(field.about, &entry).map(|it| it.to_string());
@@ -104,7 +105,7 @@ impl Field {
         })
     }
 
-    fn note(&self, id: &str, said: Memo<Beside>) -> El {
+    fn note(&self, id: &str, said: Derived<Beside>) -> El {
         // A sentence is not to be split by it: there it is heard, and seen below.
         let class = if self.dress == Dress::Inline { "note aloud" } else { "note" };
         el("span").set("id", id).class(class).part(move || match said.get() {

@@ -2,12 +2,12 @@
 
 use super::element::{El, button, el, paragraph, span, while_so};
 use super::entry_field::{Dress, blank};
+use super::live::Live;
 use super::page::{Desk, Owner, Page};
 use super::{browser, kept, link};
 use crate::facts;
 use crate::units::UnitSet;
 use crate::words::{choices, page as words};
-use leptos::prelude::*;
 
 #[derive(Debug, Clone, Copy, PartialEq)]
 enum Drawer {
@@ -18,7 +18,7 @@ enum Drawer {
 
 /// Name and buttons in the page's head, and the drawer that one of them opens.
 pub fn top(page: Page) -> El {
-    let open = RwSignal::new(Drawer::Shut);
+    let open = Live::new(Drawer::Shut);
     let drawer = move |drawer: Drawer, name: &str| {
         button("quiet", name, move || {
             open.update(|it| *it = if *it == drawer { Drawer::Shut } else { drawer })
@@ -58,7 +58,7 @@ fn bikes(page: Page) -> El {
     };
     let rows = move || {
         page.owner.track();
-        let bikes = page.store.get_value().map(kept::bikes).unwrap_or_default();
+        let bikes = page.store.get_untracked().map(kept::bikes).unwrap_or_default();
         if bikes.is_empty() {
             return vec![el("li").class("why").text(words::NO_BIKES)];
         }
@@ -78,7 +78,7 @@ fn bikes(page: Page) -> El {
 
 fn bike(page: Page, key: String, name: &str) -> El {
     let open = button("quiet", words::OPEN, move || {
-        if let Some(store) = page.store.get_value() {
+        if let Some(store) = page.store.get_untracked() {
             kept::open(page, store, &key);
             browser::go("layup");
         }

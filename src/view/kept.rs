@@ -1,6 +1,7 @@
 //! Keeping: what is typed goes to the store soon after, and at once when the page goes out of sight.
 
 use super::browser;
+use super::element::follow;
 use super::page::{Owner, Page, Saving};
 use crate::facts;
 use crate::garage::{Bike, Garage, Kept};
@@ -9,6 +10,7 @@ use crate::storage::record::{self, Unreadable};
 use crate::words::page as words;
 use leptos::prelude::*;
 use serde::{Serialize, de::DeserializeOwned};
+use std::cell::Cell;
 use std::time::Duration;
 
 const GARAGE: &str = "garage";
@@ -25,39 +27,39 @@ fn season_key(key: &str) -> String {
 
 /// Lays the bike that was open last on the page's sheet, or the example, and keeps it from then on.
 pub fn keep(page: Page) {
-    match page.store.get_value().and_then(|store| store.read(OPEN).map(|key| (store, key))) {
+    match page.store.get_untracked().and_then(|store| store.read(OPEN).map(|key| (store, key))) {
         Some((store, key)) => open(page, store, &key),
         None => {
-            if let Some(store) = page.store.get_value() {
+            if let Some(store) = page.store.get_untracked() {
                 let garage: Garage = load(page, store, GARAGE);
                 page.lay(Kept { garage, ..Kept::default() }, Owner::Example);
             }
             page.lay_example();
         }
     }
-    Effect::new(move |before: Option<u64>| {
+    let before = Cell::new(page.changes.get_untracked());
+    follow(Box::new(move || {
         let now = page.changes.get();
         let own = page.owner.get_untracked() != Owner::Example;
-        if own && before.is_some_and(|it| it != now) {
-            if let Some(handle) = page.unsaved.get_value() {
+        if before.replace(now) != now && own {
+            if let Some(handle) = page.unsaved.get_untracked() {
                 handle.clear();
             }
             let later = move || {
-                page.unsaved.set_value(None);
+                page.unsaved.set(None);
                 save(page);
             };
-            page.unsaved.set_value(set_timeout_with_handle(later, SOON).ok());
+            page.unsaved.set(set_timeout_with_handle(later, SOON).ok());
         }
-        now
-    });
+    }));
     browser::on_hide(move || flush(page));
 }
 
 /// Writes at once what is still to be written.
 pub fn flush(page: Page) {
-    if let Some(handle) = page.unsaved.get_value() {
+    if let Some(handle) = page.unsaved.get_untracked() {
         handle.clear();
-        page.unsaved.set_value(None);
+        page.unsaved.set(None);
         save(page);
     }
 }
@@ -114,7 +116,7 @@ fn load<T: DeserializeOwned + Default>(page: Page, store: Store, key: &str) -> T
 
 fn save(page: Page) {
     let Owner::Own(key) = page.owner.get_untracked() else { return };
-    let Some(store) = page.store.get_value() else { return };
+    let Some(store) = page.store.get_untracked() else { return };
     let kept = page.kept();
     let written = write(page, store, &bike_key(&key), &kept.bike)
         .and_then(|()| write(page, store, &season_key(&key), &kept.season))
@@ -143,7 +145,7 @@ fn write<T: Serialize + DeserializeOwned>(
             1
         }
     };
-    match (page.store.get_value(), record::written(kept, revision)) {
+    match (page.store.get_untracked(), record::written(kept, revision)) {
         (Some(store), Some(text)) => store.write(key, &text),
         _ => Err(StoreError::Blocked(String::new())),
     }
@@ -160,7 +162,7 @@ fn unreadable(page: Page, store: Store, key: &str, why: Unreadable) {
     if moved {
         store.remove(key);
     } else {
-        page.store.set_value(None);
+        page.store.set(None);
         page.saving.set(Saving::Blocked);
     }
 }

@@ -4,6 +4,7 @@ use super::answer::{answer, figure, workings};
 use super::browser;
 use super::element::{El, button, el, paragraph, span, while_so};
 use super::entry_field::{Dress, blank};
+use super::live::{Derived, Live};
 use super::page::{Desk, Page};
 use super::{season_line, torque_drawing, torques};
 use crate::drawing;
@@ -19,8 +20,8 @@ use std::time::Duration;
 #[derive(Clone, Copy)]
 pub struct Told {
     /// Computed again when one of the facts it asked for changes.
-    pub panel: Memo<Panel>,
-    pending: StoredValue<Option<TimeoutHandle>>,
+    pub panel: Derived<Panel>,
+    pending: Live<Option<TimeoutHandle>>,
 }
 
 /// So long after the last letter the answer is said aloud.
@@ -47,12 +48,12 @@ impl Told {
     }
 
     fn from(panel: Box<dyn Fn() -> Panel + Send + Sync>) -> Self {
-        Self { panel: Memo::new(move |_| panel()), pending: StoredValue::new(None) }
+        Self { panel: Derived::new(move |_| panel()), pending: Live::new(None) }
     }
 
     /// Says the line's answer once, a second after typing stops.
     pub fn say_soon(self, page: Page) {
-        if let Some(handle) = self.pending.get_value() {
+        if let Some(handle) = self.pending.get_untracked() {
             handle.clear();
         }
         let say = move || {
@@ -61,7 +62,7 @@ impl Told {
                 page.say(&words);
             }
         };
-        self.pending.set_value(set_timeout_with_handle(say, SAID_AFTER).ok());
+        self.pending.set(set_timeout_with_handle(say, SAID_AFTER).ok());
     }
 }
 
@@ -91,8 +92,8 @@ pub fn head(
 ) -> El {
     let panel = told.panel;
     // The blank that is being filled in stays until it is left: with its first letter its fact is lacking no more.
-    let held = RwSignal::new(None::<Id>);
-    let lacking = Memo::new(move |_| {
+    let held = Live::new(None::<Id>);
+    let lacking = Derived::new(move |_| {
         let first = panel.with(|it| it.head.lacks().first().map(Lack::id));
         if open() { None } else { held.get().or(first) }
     });
@@ -111,7 +112,7 @@ pub fn head(
                 let here = here.clone();
                 let left = move || {
                     if !browser::holds_focus(&here) {
-                        held.try_set(None);
+                        held.set(None);
                     }
                 };
                 set_timeout(left, LEFT_AFTER);
@@ -143,7 +144,7 @@ fn still_needed(panel: &Panel, id: Id) -> String {
 pub fn panel(page: Page, desk: &Desk, told: Told, scope: &str) -> El {
     let panel = told.panel;
     let quick = desk.quick;
-    let asked = Memo::new(move |before: Option<&Vec<u16>>| {
+    let asked = Derived::new(move |before: Option<&Vec<u16>>| {
         // One that was shown stays: it may be lacking no more with its first letter.
         let shown = |id: Id| before.is_some_and(|it| it.contains(&id.0));
         panel.with(|it| {
@@ -163,7 +164,7 @@ pub fn panel(page: Page, desk: &Desk, told: Told, scope: &str) -> El {
         .each(move || asked.get().into_iter().map(usize::from).collect(), blank.clone());
     let warnings =
         move || panel.with(|it| it.warnings.iter().map(|it| paragraph("warning", it)).collect());
-    let count = Memo::new(move |_| panel.with(|it| it.answers.len()));
+    let count = Derived::new(move |_| panel.with(|it| it.answers.len()));
     let here = scope.to_owned();
     let answers = move || {
         let one = |at| el("div").class("answer").children(answer(panel, at, &here));
@@ -189,8 +190,8 @@ pub fn panel(page: Page, desk: &Desk, told: Told, scope: &str) -> El {
 }
 
 /// What is drawn of a calculator; drawn anew only where a measure changes.
-fn pictures(page: Page, desk: &Desk, panel: Memo<Panel>) -> El {
-    let pictured = Memo::new(move |_| panel.with(|it| it.pictured));
+fn pictures(page: Page, desk: &Desk, panel: Derived<Panel>) -> El {
+    let pictured = Derived::new(move |_| panel.with(|it| it.pictured));
     let desk = desk.clone();
     el("div").class("pictures").part(move || {
         let Pictured { adapter, bolts, battery } = pictured.get();
@@ -207,8 +208,8 @@ fn pictures(page: Page, desk: &Desk, panel: Memo<Panel>) -> El {
 }
 
 /// A figure that was found, with the button that keeps it as a fact.
-fn accept(page: Page, desk: &Desk, panel: Memo<Panel>) -> El {
-    let found = Memo::new(move |_| panel.with(|it| it.accept.clone()));
+fn accept(page: Page, desk: &Desk, panel: Derived<Panel>) -> El {
+    let found = Derived::new(move |_| panel.with(|it| it.accept.clone()));
     let desk = desk.clone();
     el("div").part(move || {
         let offer = found.get().map(|Accept { id, entry, words }| {
@@ -225,7 +226,7 @@ fn more(told: Told, scope: &str, blank: impl Fn(usize) -> El + Clone + 'static) 
     let any = move || panel.with(|it| !it.more.is_empty());
     let name = format!("{scope}-more");
     while_so("div", any, move || {
-        let open = RwSignal::new(false);
+        let open = Live::new(false);
         let turn = move || open.update(|it| *it = !*it);
         let fold = fold_button(&name, move || open.get(), turn).class("more").text(words::MORE);
         let ids = move || panel.with(|it| it.more.iter().map(|it| usize::from(it.0)).collect());
@@ -236,7 +237,7 @@ fn more(told: Told, scope: &str, blank: impl Fn(usize) -> El + Clone + 'static) 
 }
 
 /// Passes one after another, each with what to set.
-fn steps(panel: Memo<Panel>, scope: &str) -> El {
+fn steps(panel: Derived<Panel>, scope: &str) -> El {
     let scope = scope.to_owned();
     el("ol").class("steps").part(move || {
         panel.with(|it| {

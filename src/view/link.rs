@@ -1,18 +1,18 @@
 //! The bike as a link: making one, pasting one, and looking at one before anything of it is kept.
 
 use super::element::{El, button, el, paragraph};
+use super::live::{Derived, Live};
 use super::page::Page;
 use super::{browser, kept};
 use crate::show;
 use crate::storage::link;
 use crate::words::page as words;
-use leptos::prelude::*;
 
 /// The link of the bike on the sheet.
 pub fn make(page: Page) -> El {
-    let with_names = RwSignal::new(false);
-    let copied = RwSignal::new(false);
-    let link = Memo::new(move |_| {
+    let with_names = Live::new(false);
+    let copied = Live::new(false);
+    let link = Derived::new(move |_| {
         let link = link::written(&page.parcel(), with_names.get());
         link.map(|it| format!("{}{it}", browser::address()))
     });
@@ -57,8 +57,8 @@ pub fn make(page: Page) -> El {
 
 /// A field to paste a link in.
 pub fn paste() -> Vec<El> {
-    let pasted = RwSignal::new(String::new());
-    let refused = RwSignal::new(String::new());
+    let pasted = Live::new(String::new());
+    let refused = Live::new(String::new());
     let look = move || {
         let whole = pasted.get_untracked();
         let fragment = whole.rfind('#').map_or(whole.as_str(), |at| &whole[at..]).trim();

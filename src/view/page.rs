@@ -1,6 +1,7 @@
 //! State of the page: the live sheet, whose bike it is, what has to be said.
 
 use super::browser;
+use super::live::{Derived, Live, Typed};
 use super::rows::Items;
 use super::table::Pasted;
 use super::undo::Undo;
@@ -17,18 +18,18 @@ use std::sync::Arc;
 
 /// One signal for each fact, so that a line runs again only for the facts it asks.
 #[derive(Clone)]
-pub struct Sheet(Arc<Vec<(Id, ArcRwSignal<Entry>)>>);
+pub struct Sheet(Arc<Vec<(Id, Typed)>>);
 
 impl Sheet {
     /// A blank sheet of the facts that `home` picks.
     pub fn blank(home: impl Fn(Home) -> bool) -> Self {
         let facts = facts::TABLE.iter().filter(|it| home(it.home));
         // In the table's order, so that a fact is found by halves.
-        Self(Arc::new(facts.map(|it| (it.id, ArcRwSignal::new(Entry::default()))).collect()))
+        Self(Arc::new(facts.map(|it| (it.id, Typed::default())).collect()))
     }
 
     /// The signal of a fact.
-    pub fn signal(&self, id: Id) -> Option<ArcRwSignal<Entry>> {
+    pub fn signal(&self, id: Id) -> Option<Typed> {
         let at = self.0.binary_search_by_key(&id, |it| it.0).ok()?;
         Some(self.0[at].1.clone())
     }
@@ -37,7 +38,7 @@ impl Sheet {
     pub fn take(&self, from: &dyn Facts) {
         for (id, signal) in self.0.iter() {
             let entry = from.entry(*id);
-            if signal.with_untracked(|it| *it != entry) {
+            if !signal.is(&entry) {
                 signal.set(entry);
             }
         }
@@ -89,11 +90,11 @@ impl Desk {
     }
 
     /// The signal of a fact. A wrench's is that of the first one in the drawer, unless the desk is another's.
-    pub fn signal(&self, id: Id) -> ArcRwSignal<Entry> {
+    pub fn signal(&self, id: Id) -> Typed {
         let own = self.own.as_ref().and_then(|it| it.signal(id));
         own.or_else(|| self.page.sheet().signal(id))
             .or_else(|| self.page.wrenches.first(id))
-            .unwrap_or_else(|| ArcRwSignal::new(Entry::default()))
+            .unwrap_or_default()
     }
 
     /// The wrenches at hand.
@@ -131,49 +132,49 @@ pub enum Saving {
 /// Handles to the page's state; small, so it is copied into every closure.
 #[derive(Clone, Copy)]
 pub struct Page {
-    sheet: StoredValue<Sheet>,
+    sheet: Live<Sheet>,
     /// What the store holds beyond the sheet's facts: facts and groups of a newer page, further wrenches.
-    pub beyond: StoredValue<Kept>,
+    pub beyond: Live<Kept>,
     /// Kept fasteners.
     pub fasteners: Items,
     /// The wrench drawer; never empty.
     pub wrenches: Items,
     /// The wrenches as they are read, once for all fasteners.
-    pub drawer: Memo<Arc<Vec<Held>>>,
+    pub drawer: Derived<Arc<Vec<Held>>>,
     /// Turns with every change of what is kept. Whoever wants to know of any change looks here, not at each fact.
-    pub changes: RwSignal<u64>,
+    pub changes: Live<u64>,
     /// Whose bike.
-    pub owner: RwSignal<Owner>,
+    pub owner: Live<Owner>,
     /// Units of answers and fresh blanks.
-    pub set: Memo<UnitSet>,
+    pub set: Derived<UnitSet>,
     /// What the address opens.
-    pub address: RwSignal<address::Address>,
+    pub address: Live<address::Address>,
     /// Steps that are unfolded.
-    pub open: RwSignal<Vec<&'static Step>>,
+    pub open: Live<Vec<&'static Step>>,
     /// How many rows of the torque list are unfolded.
-    pub open_rows: RwSignal<usize>,
+    pub open_rows: Live<usize>,
     /// The wrench that was just added, to be filled in.
-    pub opened: RwSignal<Option<usize>>,
+    pub opened: Live<Option<usize>>,
     /// The store, where there is one.
-    pub store: StoredValue<Option<Store>>,
+    pub store: Live<Option<Store>>,
     /// Whether what is typed is kept.
-    pub saving: RwSignal<Saving>,
+    pub saving: Live<Saving>,
     /// What has to be said.
-    pub notices: RwSignal<Vec<String>>,
+    pub notices: Live<Vec<String>>,
     /// Changes of lists that can be taken back, the last one last.
-    pub undo: RwSignal<Vec<Undo>>,
+    pub undo: Live<Vec<Undo>>,
     /// For screen readers: the changed line's answer, once.
-    pub spoken: RwSignal<String>,
+    pub spoken: Live<String>,
     /// Today.
-    pub today: RwSignal<NaiveDate>,
+    pub today: Live<NaiveDate>,
     /// The day of the season that is looked at, counted from the park date.
-    pub day: RwSignal<Option<usize>>,
+    pub day: Live<Option<usize>>,
     /// Whether the owner's bike has just begun, in place of the example.
-    pub began: RwSignal<bool>,
+    pub began: Live<bool>,
     /// The table that is being brought in.
     pub pasted: Pasted,
     /// What was typed last is still to be written.
-    pub unsaved: StoredValue<Option<TimeoutHandle>>,
+    pub unsaved: Live<Option<TimeoutHandle>>,
 }
 
 impl Page {
@@ -183,7 +184,7 @@ impl Page {
         let sheet = Sheet::blank(|home| home != Home::Wrench);
         let wrenches = Items::new(Home::Wrench);
         wrenches.lay([&Entries::new()]);
-        let drawer = Memo::new(move |_| {
+        let drawer = Derived::new(move |_| {
             let held = wrenches.with(|all| {
                 all.iter().enumerate().map(|(place, it)| plan::held(it, place)).collect()
             });
@@ -191,33 +192,33 @@ impl Page {
         });
         let units = sheet.clone();
         let store = Store::open();
-        let set = Memo::new(move |_| match facts::UNIT_SET.maybe(&units) {
+        let set = Derived::new(move |_| match facts::UNIT_SET.maybe(&units) {
             Ok(Some(set)) => set,
             _ => browser::usual_units(),
         });
         let page = Self {
-            sheet: StoredValue::new(sheet),
-            beyond: StoredValue::new(Kept::default()),
+            sheet: Live::new(sheet),
+            beyond: Live::new(Kept::default()),
             fasteners: Items::new(Home::Fastener),
             wrenches,
             drawer,
-            changes: RwSignal::new(0),
-            owner: RwSignal::new(Owner::Example),
+            changes: Live::new(0),
+            owner: Live::new(Owner::Example),
             set,
-            address: RwSignal::new(address::read(&browser::fragment())),
-            open: RwSignal::new(Vec::new()),
-            open_rows: RwSignal::new(0),
-            opened: RwSignal::new(None),
-            saving: RwSignal::new(if store.is_ok() { Saving::Kept } else { Saving::Blocked }),
-            store: StoredValue::new(store.ok()),
-            notices: RwSignal::new(Vec::new()),
-            undo: RwSignal::new(Vec::new()),
-            spoken: RwSignal::new(String::new()),
-            today: RwSignal::new(browser::today()),
-            day: RwSignal::new(None),
-            began: RwSignal::new(false),
+            address: Live::new(address::read(&browser::fragment())),
+            open: Live::new(Vec::new()),
+            open_rows: Live::new(0),
+            opened: Live::new(None),
+            saving: Live::new(if store.is_ok() { Saving::Kept } else { Saving::Blocked }),
+            store: Live::new(store.ok()),
+            notices: Live::new(Vec::new()),
+            undo: Live::new(Vec::new()),
+            spoken: Live::new(String::new()),
+            today: Live::new(browser::today()),
+            day: Live::new(None),
+            began: Live::new(false),
             pasted: Pasted::new(),
-            unsaved: StoredValue::new(None),
+            unsaved: Live::new(None),
         };
         page.read_address();
         page
@@ -225,7 +226,7 @@ impl Page {
 
     /// The live sheet.
     pub fn sheet(self) -> Sheet {
-        self.sheet.get_value()
+        self.sheet.get_untracked()
     }
 
     /// Takes the address as the browser has it, and unfolds the line it names.
@@ -252,7 +253,7 @@ impl Page {
         self.sheet().take(&kept);
         self.fasteners.lay(&kept.bike.fasteners);
         self.lay_wrenches(&kept.garage);
-        self.beyond.set_value(kept);
+        self.beyond.set(kept);
         self.undo.set(Vec::new());
         self.changed();
     }
@@ -280,7 +281,7 @@ impl Page {
 
     /// The owner's garage: as it is kept, or as it stands on the sheet where nothing can be kept.
     pub fn own_garage(self) -> Garage {
-        match self.store.get_value() {
+        match self.store.get_untracked() {
             Some(store) => super::kept::garage(store),
             None if self.owner.get_untracked() == Owner::Example => Garage::default(),
             None => untrack(|| self.kept()).garage,
@@ -322,10 +323,8 @@ impl Page {
 
     /// Changes the unit that a blank's bare number means.
     pub fn change_unit(self, desk: &Desk, id: Id, unit: u8) {
-        desk.signal(id).update(|it| {
-            it.unit = unit;
-            it.edited = browser::now();
-        });
+        let signal = desk.signal(id);
+        signal.set(Entry { unit, edited: browser::now(), ..signal.get_untracked() });
         if !desk.quick {
             self.changed();
         }
@@ -374,7 +373,7 @@ impl Page {
         let key = place.and_then(|place| {
             let item = untrack(|| self.wrenches.with(|all| all.get(place).cloned()))?;
             let signal = item.sheet.signal(facts::WRENCH_KEY.id())?;
-            if signal.with_untracked(Entry::is_blank) {
+            if signal.get_untracked().is_blank() {
                 let key = browser::new_number().to_string();
                 signal.set(Entry { text: key, unit: 0, edited: browser::now() });
             }
@@ -389,7 +388,7 @@ impl Page {
     }
 
     fn gathered(self) -> Kept {
-        let mut kept = self.beyond.get_value();
+        let mut kept = self.beyond.get_untracked();
         let sheet = self.sheet();
         // What was emptied must not come back from what was loaded.
         for (id, signal) in sheet.0.iter() {

@@ -8,7 +8,6 @@ use crate::entry::Entry;
 use crate::facts;
 use crate::plan::{Line, address::QuickSum};
 use crate::words::page as words;
-use leptos::prelude::*;
 
 /// The calculator that a quick sum opens.
 pub fn page(page: Page, sum: QuickSum) -> Vec<El> {

@@ -1,5 +1,6 @@
 //! Things of which a bike or a garage has several: fasteners, wrenches. Added, moved, removed, taken back.
 
+use super::live::{Live, Typed};
 use super::page::Sheet;
 use crate::facts::{self, Facts, Home, Id};
 use crate::garage::Entries;
@@ -28,15 +29,15 @@ impl Item {
 /// All of them, in their order.
 #[derive(Clone, Copy)]
 pub struct Items {
-    all: RwSignal<Vec<Item>>,
-    next: StoredValue<usize>,
+    all: Live<Vec<Item>>,
+    next: Live<usize>,
     home: Home,
 }
 
 impl Items {
     /// None yet of those whose facts live in `home`.
     pub fn new(home: Home) -> Self {
-        Self { all: RwSignal::new(Vec::new()), next: StoredValue::new(0), home }
+        Self { all: Live::new(Vec::new()), next: Live::new(0), home }
     }
 
     /// Those with these facts in place of all there were.
@@ -60,8 +61,8 @@ impl Items {
     fn item(self, entries: &Entries) -> Item {
         let sheet = Sheet::blank(|home| home == self.home);
         sheet.take(entries);
-        let key = self.next.get_value();
-        self.next.set_value(key + 1);
+        let key = self.next.get_untracked();
+        self.next.set(key + 1);
         Item { key, sheet, beyond: beyond(entries) }
     }
 
@@ -74,7 +75,7 @@ impl Items {
     }
 
     /// Looks at all of them; tracks that they are there, not what is known of them.
-    pub fn with<T>(self, look: impl FnOnce(&[Item]) -> T) -> T {
+    pub fn with<T>(self, look: impl Fn(&[Item]) -> T) -> T {
         self.all.with(|all| look(all))
     }
 
@@ -125,7 +126,7 @@ impl Items {
     }
 
     /// The fact of the first of them.
-    pub fn first(self, id: Id) -> Option<ArcRwSignal<crate::entry::Entry>> {
+    pub fn first(self, id: Id) -> Option<Typed> {
         self.with(|all| all.first()?.sheet.signal(id))
     }
 }

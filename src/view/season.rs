@@ -8,7 +8,6 @@ use crate::facts::{self, Facts, Id};
 use crate::plan;
 use crate::show::{self, Figure};
 use crate::words::{labels, page as words, season_line};
-use leptos::prelude::*;
 
 const DAYS: &str = "season-days";
 

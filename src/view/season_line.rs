@@ -3,6 +3,7 @@
 
 use super::browser;
 use super::element::{El, el, paragraph, svg};
+use super::live::Derived;
 use super::page::{Desk, Page};
 use super::picture::{label, path, picture, place};
 use super::torque_drawing::figure;
@@ -10,7 +11,6 @@ use crate::drawing::{self, BatteryDrawing, SeasonLine};
 use crate::plan::{self, Course};
 use crate::units::UnitSet;
 use crate::words::season_line as words;
-use leptos::prelude::*;
 use std::sync::Arc;
 
 /// The line whose facts the picture wants.
@@ -19,7 +19,7 @@ const BATTERY: &str = "#layup/battery";
 /// The season from park date to ride date.
 pub fn season_line(page: Page, desk: &Desk) -> El {
     let desk = desk.clone();
-    let course = Memo::new(move |_| plan::course(&desk).ok().map(Arc::new));
+    let course = Derived::new(move |_| plan::course(&desk).ok().map(Arc::new));
     el("figure").class("line-of-season").set("aria-label", words::NAME).part(move || {
         match course.get() {
             Some(course) => laid_out(page, &course),

@@ -2,13 +2,14 @@
 
 use super::element::{El, button, el, paragraph, span, while_so};
 use super::line::{self, Told};
+use super::live::Derived;
+use super::live::Live;
 use super::page::{Desk, Owner, Page};
 use super::step::{self, Sum};
 use super::{link, season, season_line, torques};
 use crate::facts;
 use crate::plan::{Line, Side};
 use crate::words::page as words;
-use leptos::prelude::*;
 
 /// The sheet on a side; without one on that which the day wants.
 pub fn sheet(page: Page, side: Option<Side>) -> Vec<El> {
@@ -19,7 +20,7 @@ pub fn sheet(page: Page, side: Option<Side>) -> Vec<El> {
     };
     let example = move || page.owner.get() == Owner::Example;
     let mark = || while_so("span", example, || vec![span("example", words::EXAMPLE)]);
-    let side = Memo::new(move |_| side.unwrap_or_else(|| Side::on(page.today.get(), &dated)));
+    let side = Derived::new(move |_| side.unwrap_or_else(|| Side::on(page.today.get(), &dated)));
     let numbers = move || {
         let steps = side.get().steps().iter().enumerate();
         steps.filter(|(_, it)| it.is_asked(&asked)).map(|(at, _)| key(side.get(), at)).collect()
@@ -73,7 +74,7 @@ fn plain(page: Page, desk: &Desk, told: Told, scope: &str) -> Vec<El> {
 
 /// Above the example: the way back for an owner, and the way in for everybody else.
 fn introduction(page: Page) -> El {
-    let pasting = RwSignal::new(false);
+    let pasting = Live::new(false);
     let paste = button("quiet", words::PASTE_A_LINK, move || pasting.update(|it| *it = !*it))
         .live("aria-expanded", move || pasting.get().to_string());
     let start = button("do", words::START_YOUR_OWN, move || page.start_own());

@@ -5,6 +5,7 @@ use super::browser;
 use super::element::{El, el, paragraph, span, while_so};
 use super::entry_field::{Dress, blank};
 use super::line::{Told, fold_button, head};
+use super::live::Derived;
 use super::page::{Desk, Owner, Page};
 use crate::plan::Step;
 use crate::words::{page as words, steps};
@@ -24,7 +25,7 @@ pub fn step(page: Page, step: &'static Step, number: usize, sum: Option<Sum>) ->
     let desk = Desk::of_bike(page);
     let id = format!("line-{}", step.choice.key);
     let title = format!("{id}-title");
-    let open = Memo::new(move |_| page.open.with(|it| it.contains(&step)));
+    let open = Derived::new(move |_| page.open.with(|it| it.contains(&step)));
     let fold =
         fold_button(&title, move || open.get(), move || turn(page, step)).text(step.said.title);
     let waits = desk.clone();
@@ -33,7 +34,7 @@ pub fn step(page: Page, step: &'static Step, number: usize, sum: Option<Sum>) ->
         if titles.is_empty() { String::new() } else { steps::waits_for(&titles.join(", ")) }
     };
     let left_out = desk.clone();
-    let left_out = Memo::new(move |_| step.left_out(&left_out).unwrap_or_default());
+    let left_out = Derived::new(move |_| step.left_out(&left_out).unwrap_or_default());
     let said = move || {
         left_out.with(|it| match it.as_str() {
             "" => step.said.reason.to_owned(),

@@ -3,6 +3,7 @@
 use super::browser;
 use super::element::{El, button, el, paragraph, while_so};
 use super::line::fold_button;
+use super::live::Live;
 use super::page::Page;
 use crate::garage::Entries;
 use crate::storage::text;
@@ -14,16 +15,16 @@ use leptos::prelude::*;
 /// The field's text is what there is to read; what was read of it stands beside it. Both stay while the fold is shut.
 #[derive(Clone, Copy)]
 pub struct Pasted {
-    text: RwSignal<String>,
+    text: Live<String>,
     /// Read anew when the text comes from the field or a file, not for each cell that is mended below it.
-    read: RwSignal<Option<Result<Sheet, NotATable>>>,
+    read: Live<Option<Result<Sheet, NotATable>>>,
     /// What a bare number in it means, from its first letter on.
-    usual: RwSignal<u8>,
+    usual: Live<u8>,
 }
 
 /// A fold with the field to paste a table in, and the list as one.
 pub fn table(page: Page) -> El {
-    let open = RwSignal::new(false);
+    let open = Live::new(false);
     let turn = move || open.update(|it| *it = !*it);
     let fold =
         fold_button("table-title", move || open.get(), turn).class("more").text(table::AS_A_TABLE);
@@ -41,7 +42,7 @@ fn inside(page: Page) -> Vec<El> {
         .set("rows", "5")
         .live_value(move || pasted.text.get())
         .take("input", move |text| pasted.take(page, text));
-    let not_read = RwSignal::new(false);
+    let not_read = Live::new(false);
     let file = el("input")
         .set("type", "file")
         .set("id", "table-file")
@@ -50,7 +51,7 @@ fn inside(page: Page) -> Vec<El> {
     let file = file.on("change", move |_| {
         browser::read_file(&chosen, torque_csv::LONGEST, move |bytes| {
             // The fold may have been shut meanwhile.
-            not_read.try_set(bytes.is_none());
+            not_read.set(bytes.is_none());
             if let Some(bytes) = bytes {
                 pasted.add(page, &text::of_file(&bytes));
             }
@@ -99,7 +100,7 @@ fn inside(page: Page) -> Vec<El> {
 impl Pasted {
     /// Nothing yet.
     pub fn new() -> Self {
-        Self { text: RwSignal::default(), read: RwSignal::new(None), usual: RwSignal::new(0) }
+        Self { text: Live::new(String::new()), read: Live::new(None), usual: Live::new(0) }
     }
 
     fn take(self, page: Page, text: String) {
@@ -143,7 +144,7 @@ impl Pasted {
         };
         let header = sheet.header;
         let rows = sheet.rows.len();
-        let now = RwSignal::new(sheet);
+        let now = Live::new(sheet);
         let whole = move || now.with(|it| it.rows.iter().filter(|row| row.read.is_ok()).count());
         let add = button("do", "", move || self.add_whole(page, &now.get_untracked()))
             .live_text(move || table::add(whole()));
@@ -157,7 +158,7 @@ impl Pasted {
         ]
     }
 
-    fn row(self, now: RwSignal<Sheet>, at: usize) -> El {
+    fn row(self, now: Live<Sheet>, at: usize) -> El {
         let told = move || {
             now.with(|it| it.rows.get(at).map(|row| table::line(row.line, &torque_csv::told(row))))
                 .unwrap_or_default()
@@ -186,7 +187,7 @@ impl Pasted {
                 if let Some(text) = now.try_update(|it| it.mend(&text, at, cell, &said)) {
                     self.text.set(text);
                     // For the next time that the fold is opened; what stands here stays under the cursor.
-                    self.read.update_untracked(|it| *it = Some(Ok(now.get_untracked())));
+                    self.read.set_untracked(Some(Ok(now.get_untracked())));
                 }
             });
             el("div")

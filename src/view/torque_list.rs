@@ -6,6 +6,7 @@
 
 use super::element::{El, Words, button, el, span, while_so};
 use super::line::{Told, fold_button};
+use super::live::{Derived, Live};
 use super::page::{Desk, Page};
 use super::{browser, torques};
 use crate::facts::{self, Facts};
@@ -28,9 +29,9 @@ pub const TITLE: &str = "list-title";
 /// The texts of a row that follow its fastener and the wrenches.
 struct Texts {
     key: usize,
-    asked: Memo<Arc<Asked>>,
-    said: Memo<String>,
-    name: RwSignal<String>,
+    asked: Derived<Arc<Asked>>,
+    said: Derived<String>,
+    name: Live<String>,
     label: Words,
     data: Element,
     number: Words,
@@ -56,7 +57,7 @@ pub fn list(page: Page) -> El {
 fn rows(page: Page) -> El {
     let all: Rc<RefCell<Vec<Texts>>> = Rc::default();
     // Whichever of the list's effects runs first, new rows are read after they were made.
-    let count = RwSignal::new(0_usize);
+    let count = Live::new(0_usize);
     let made = all.clone();
     // Only the rows that the address can mean, not one that later takes that place.
     let first = Rc::new(Cell::new(true));
@@ -154,12 +155,12 @@ fn row(page: Page, key: usize, by_address: bool, all: &mut Vec<Texts>) -> El {
     let Some(sheet) = page.fasteners.sheet(key) else { return el("li") };
     let desk = Desk::of_item(page, sheet);
     let [asked, said] = std::array::from_fn(|_| desk.clone());
-    let asked = Memo::new(move |_| Arc::new(Asked::of(&asked)));
-    let said = Memo::new(move |_| {
+    let asked = Derived::new(move |_| Arc::new(Asked::of(&asked)));
+    let said = Derived::new(move |_| {
         let entry = said.entry(facts::TORQUE.id());
         facts::as_read(&facts::TORQUE.about, &entry)
     });
-    let name = RwSignal::new(String::new());
+    let name = Live::new(String::new());
     let number = page.fasteners.place(key).map(|it| it + 1);
     let meant = || match page.address.get_untracked() {
         Address::Sheet(_, Some(step), subject) => {
@@ -167,7 +168,7 @@ fn row(page: Page, key: usize, by_address: bool, all: &mut Vec<Texts>) -> El {
         }
         _ => false,
     };
-    let open = RwSignal::new(by_address && meant());
+    let open = Live::new(by_address && meant());
     let count = move |open: bool| {
         page.open_rows.update(|it| *it = if open { *it + 1 } else { it.saturating_sub(1) });
     };
@@ -245,7 +246,7 @@ fn row(page: Page, key: usize, by_address: bool, all: &mut Vec<Texts>) -> El {
 }
 
 /// Moving and removing.
-fn tools(page: Page, key: usize, name: RwSignal<String>) -> El {
+fn tools(page: Page, key: usize, name: Live<String>) -> El {
     let named = |it: El| it.child(span("aloud", " ").live_text(move || name.get()));
     let shift = |down: bool, label| {
         let pressed: Rc<RefCell<Option<El>>> = Rc::default();

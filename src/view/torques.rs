@@ -2,12 +2,12 @@
 
 use super::element::{El, button, el, span, while_so};
 use super::line::{self, Told, fold_button};
+use super::live::{Derived, Live};
 use super::page::{Desk, Owner, Page};
 use super::{browser, drawer, table, torque_list};
 use crate::facts;
 use crate::plan::{self, Offer, Panel};
 use crate::words::page as words;
-use leptos::prelude::*;
 
 /// The answers of the line: those of the open fastener, or how many there are in the list while it is blank.
 pub fn told(page: Page) -> Told {
@@ -62,7 +62,7 @@ fn aside(
     title: &'static str,
     panel: fn(&dyn facts::Facts, &[plan::Held], crate::units::UnitSet) -> Panel,
 ) -> El {
-    let open = RwSignal::new(false);
+    let open = Live::new(false);
     let scope = format!("{scope}-{key}");
     let id = format!("{scope}-title");
     let turn = move || open.update(|it| *it = !*it);
@@ -91,7 +91,7 @@ pub fn offers(page: Page, desk: &Desk, told: Told, scope: &str) -> Vec<El> {
             move || !desk.signal(facts::TAKEN_WRENCH.id()).get().is_blank()
         };
         let [by_hand, best] = std::array::from_fn(|_| chosen.clone());
-        let offers = Memo::new(move |_| panel.with(|it| it.offers.clone()));
+        let offers = Derived::new(move |_| panel.with(|it| it.offers.clone()));
         let (row, row_scope) = (desk.clone(), scope.clone());
         let wrenches = move || {
             let by_hand = by_hand();
