@@ -71,31 +71,32 @@ pub fn scroll_to_top() {
 
 /// Calls `act` whenever the fragment changes: a link pasted into the open page reloads nothing.
 pub fn on_hash_change(act: impl Fn() + 'static) {
-    listen(&window(), "hashchange", act);
+    listen(&window(), "hashchange", Box::new(act));
 }
 
 /// Calls `act` when the page comes into sight again.
 pub fn on_show(act: impl Fn() + 'static) {
-    listen(&document(), "visibilitychange", move || {
-        if document().visibility_state() == web_sys::VisibilityState::Visible {
-            act();
-        }
-    });
+    on_visibility(web_sys::VisibilityState::Visible, Box::new(act));
 }
 
 /// Calls `act` when the page goes out of sight; that may be the last thing it ever does.
 pub fn on_hide(act: impl Fn() + Clone + 'static) {
     let hidden = act.clone();
-    listen(&document(), "visibilitychange", move || {
-        if document().visibility_state() == web_sys::VisibilityState::Hidden {
-            hidden();
-        }
-    });
-    listen(&window(), "pagehide", act);
+    on_visibility(web_sys::VisibilityState::Hidden, Box::new(hidden));
+    listen(&window(), "pagehide", Box::new(act));
 }
 
-fn listen(target: &web_sys::EventTarget, event: &str, act: impl Fn() + 'static) {
-    let act = Closure::<dyn Fn()>::new(act);
+fn on_visibility(state: web_sys::VisibilityState, act: Box<dyn Fn()>) {
+    let turned = move || {
+        if document().visibility_state() == state {
+            act();
+        }
+    };
+    listen(&document(), "visibilitychange", Box::new(turned));
+}
+
+fn listen(target: &web_sys::EventTarget, event: &str, act: Box<dyn Fn()>) {
+    let act = Closure::wrap(act);
     if target.add_event_listener_with_callback(event, act.as_ref().unchecked_ref()).is_ok() {
         // Listens as long as the page lives.
         act.forget();

@@ -103,6 +103,10 @@ impl El {
 
     /// Adds a text that follows signals.
     pub fn live_text(self, text: impl Fn() -> String + 'static) -> Self {
+        self.text_of(Box::new(text))
+    }
+
+    fn text_of(self, text: Box<dyn Fn() -> String>) -> Self {
         let (this, words) = self.words();
         follow(Box::new(move || words.say(&text())));
         this
@@ -110,6 +114,10 @@ impl El {
 
     /// Sets an attribute that follows signals.
     pub fn live(self, name: &'static str, value: impl Fn() -> String + 'static) -> Self {
+        self.attribute_of(name, Box::new(value))
+    }
+
+    fn attribute_of(self, name: &'static str, value: Box<dyn Fn() -> String>) -> Self {
         let element = self.element();
         follow(Box::new(move || {
             let _ = element.set_attribute(name, &value());
@@ -119,6 +127,10 @@ impl El {
 
     /// Sets the text of an entry, which follows signals. Set only where it differs, so that a cursor stays where it is.
     pub fn live_value(self, value: impl Fn() -> String + 'static) -> Self {
+        self.entry_of(Box::new(value))
+    }
+
+    fn entry_of(self, value: Box<dyn Fn() -> String>) -> Self {
         let element = self.element();
         follow(Box::new(move || {
             let text = value();
@@ -140,6 +152,10 @@ impl El {
 
     /// Makes all that is inside follow signals: laid out anew when they change.
     pub fn part(self, inside: impl Fn() -> Vec<El> + 'static) -> Self {
+        self.inside_of(Box::new(inside))
+    }
+
+    fn inside_of(self, inside: Box<dyn Fn() -> Vec<El>>) -> Self {
         let element = self.element();
         follow(Box::new(move || {
             let inside = inside();
@@ -157,6 +173,10 @@ impl El {
         keys: impl Fn() -> Vec<usize> + 'static,
         child: impl Fn(usize) -> El + 'static,
     ) -> Self {
+        self.each_of(Box::new(keys), Box::new(child))
+    }
+
+    fn each_of(self, keys: Box<dyn Fn() -> Vec<usize>>, child: Box<dyn Fn(usize) -> El>) -> Self {
         let element = self.element();
         let here = Owner::current().unwrap_or_default();
         let rows = RefCell::new(Vec::<Row>::new());
@@ -192,12 +212,20 @@ impl El {
     }
 
     /// Does something when it is pressed.
-    pub fn press(self, mut does: impl FnMut() + 'static) -> Self {
+    pub fn press(self, does: impl FnMut() + 'static) -> Self {
+        self.pressed(Box::new(does))
+    }
+
+    fn pressed(self, mut does: Box<dyn FnMut()>) -> Self {
         self.on("click", move |_| does())
     }
 
     /// Takes the text that an entry has after an event.
-    pub fn take(self, event: &str, mut take: impl FnMut(String) + 'static) -> Self {
+    pub fn take(self, event: &str, take: impl FnMut(String) + 'static) -> Self {
+        self.taken(event, Box::new(take))
+    }
+
+    fn taken(self, event: &str, mut take: Box<dyn FnMut(String)>) -> Self {
         let element = self.element();
         self.on(event, move |_| take(value_of(&element)))
     }
@@ -269,7 +297,11 @@ pub fn span(class: &str, text: &str) -> El {
 
 /// A button that reads as text or, with class "do", as something lasting.
 pub fn button(class: &str, name: &str, does: impl FnMut() + 'static) -> El {
-    el("button").set("type", "button").class(class).text(name).press(does)
+    pressed(class, name, Box::new(does))
+}
+
+fn pressed(class: &str, name: &str, does: Box<dyn FnMut()>) -> El {
+    el("button").set("type", "button").class(class).text(name).pressed(does)
 }
 
 /// A part that stands only while `so` holds; laid out anew only when it turns.
@@ -278,6 +310,9 @@ pub fn while_so(
     so: impl Fn() -> bool + Send + Sync + 'static,
     inside: impl Fn() -> Vec<El> + 'static,
 ) -> El {
-    let so = Derived::new(move |_| so());
+    while_derived(tag, Derived::new(move |_| so()), Box::new(inside))
+}
+
+fn while_derived(tag: &str, so: Derived<bool>, inside: Box<dyn Fn() -> Vec<El>>) -> El {
     el(tag).part(move || if so.get() { inside() } else { Vec::new() })
 }

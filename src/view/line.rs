@@ -14,6 +14,7 @@ use crate::show::Shown;
 use crate::units::UnitSet;
 use crate::words::page as words;
 use leptos::prelude::*;
+use std::rc::Rc;
 use std::time::Duration;
 
 /// A line's answers, for the blanks inside of it.
@@ -69,9 +70,13 @@ impl Told {
 /// The button of something that folds, with a mark that shows whether it is open; its title is still to be added.
 pub fn fold_button(
     id: &str,
-    open: impl Fn() -> bool + Clone + 'static,
+    open: impl Fn() -> bool + 'static,
     turn: impl FnMut() + 'static,
 ) -> El {
+    folding(id, Rc::new(open), Box::new(turn))
+}
+
+fn folding(id: &str, open: Rc<dyn Fn() -> bool>, turn: Box<dyn FnMut()>) -> El {
     let expanded = open.clone();
     let mark = move || if open() { "▾" } else { "▸" }.to_owned();
     el("button")
@@ -82,20 +87,18 @@ pub fn fold_button(
         .child(el("span").class("mk").set("aria-hidden", "true").live_text(mark))
 }
 
-/// The answer in the line's head; where it lacks a fact and the line is folded, that fact's blank.
-pub fn head(
-    page: Page,
-    desk: &Desk,
-    told: Told,
-    scope: &str,
-    open: impl Fn() -> bool + Send + Sync + 'static,
-) -> El {
+/// Whether a line is unfolded.
+type Open = Option<Derived<bool>>;
+
+/// The answer in the line's head; where it lacks a fact and the line is folded, that fact's blank. `None`: what does not
+/// fold is always open.
+pub fn head(page: Page, desk: &Desk, told: Told, scope: &str, open: Open) -> El {
     let panel = told.panel;
     // The blank that is being filled in stays until it is left: with its first letter its fact is lacking no more.
     let held = Live::new(None::<Id>);
     let lacking = Derived::new(move |_| {
         let first = panel.with(|it| it.head.lacks().first().map(Lack::id));
-        if open() { None } else { held.get().or(first) }
+        if open.is_none_or(Derived::get) { None } else { held.get().or(first) }
     });
     let (desk, scope) = (desk.clone(), scope.to_owned());
     el("div").class("fig").part(move || match lacking.get() {

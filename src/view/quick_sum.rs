@@ -30,7 +30,7 @@ pub fn page(page: Page, sum: QuickSum) -> Vec<El> {
         .child(paragraph("kind", words::QUICK_SUM))
         .child(el("h1").set("id", title).text(said.quick))
         .child(paragraph("why", &format!("{}. {}", said.quick_reason, words::NOTHING_SAVED)))
-        .child(el("div").class("fold").child(head(page, &desk, told, &scope, || true)))
+        .child(el("div").class("fold").child(head(page, &desk, told, &scope, None)))
         .children(match line {
             Line::Torques => torques::fastener(page, &desk, told, &scope),
             _ => vec![panel(page, &desk, told, &scope)],

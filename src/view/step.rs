@@ -50,7 +50,7 @@ pub fn step(page: Page, step: &'static Step, number: usize, sum: Option<Sum>) ->
         .class("fold")
         .child(tick(page, step, &desk, number))
         .child(what)
-        .maybe(sum.map(|it| head(page, &desk, it.told, &id, move || open.get())));
+        .maybe(sum.map(|it| head(page, &desk, it.told, &id, Some(open))));
     let [inside, state] = [(); 2].map(|()| desk.clone());
     let scope = id.clone();
     let inside = el("div").part(move || match open.get() {

@@ -70,7 +70,7 @@ fn aside(
     let desk = desk.clone();
     let inside = move || {
         let told = Told::of(&desk, page, move |desk, drawer, set| panel(desk, drawer, set));
-        let head = line::head(page, &desk, told, &scope, || true);
+        let head = line::head(page, &desk, told, &scope, None);
         vec![el("div").class("fold").child(head), line::panel(page, &desk, told, &scope)]
     };
     el("section").class("aside").set("aria-labelledby", &id).child(fold).child(while_so(
