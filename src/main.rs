@@ -1,8 +1,11 @@
-//! Mounts the page.
+//! Lays the page out.
 
 fn main() {
     std::panic::set_hook(Box::new(|panic| {
         torpor::view::stopped(&panic.to_string());
     }));
-    leptos::mount::mount_to_body(torpor::view::lay_out);
+    let owner = leptos::prelude::Owner::new();
+    owner.with(torpor::view::lay_out);
+    // The page lives until it is left.
+    std::mem::forget(owner);
 }

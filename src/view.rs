@@ -5,6 +5,7 @@ mod browser;
 mod drawer;
 mod element;
 mod entry_field;
+mod follow;
 mod garage;
 mod kept;
 mod line;

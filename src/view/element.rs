@@ -4,9 +4,9 @@
 //! attribute and closure anew: they made 53 kB of the page's first wasm on the wire, where these calls make 27 (brotli,
 //! measured). Every closure is boxed at once, so that what stands behind it is compiled once.
 
+use super::follow::follow;
 use super::live::Derived;
 use leptos::prelude::*;
-use leptos::reactive::effect::RenderEffect;
 use leptos::reactive::owner::{ArenaItem, Owner};
 use std::any::Any;
 use std::cell::RefCell;
@@ -265,12 +265,6 @@ fn value_of(element: &Element) -> String {
         .ok()
         .and_then(|it| it.as_string())
         .unwrap_or_default()
-}
-
-/// Runs now, and again when a signal that it read changes, as long as its owner lives.
-pub fn follow(act: Box<dyn Fn()>) {
-    let effect = RenderEffect::new(move |_: Option<()>| act());
-    keep(Box::new(effect));
 }
 
 /// Holds something as long as its owner lives.

@@ -1,7 +1,7 @@
 //! Keeping: what is typed goes to the store soon after, and at once when the page goes out of sight.
 
 use super::browser;
-use super::element::follow;
+use super::follow::follow;
 use super::page::{Owner, Page, Saving};
 use crate::facts;
 use crate::garage::{Bike, Garage, Kept};
