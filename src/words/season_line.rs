@@ -26,8 +26,8 @@ pub const CHARGE_IT: &str = "charge it";
 pub const CHARGE_INDOORS: &str = "charge it indoors, warmed through";
 /// On either where it is frozen.
 pub const CHARGE_THAWED: &str = "charge it, but not before it has thawed";
-/// Behind a charge that holds only with those before it.
-pub const IF_CHARGED: &str = " if charged as planned";
+/// Behind figures that hold only with the charges before them.
+pub const IF_CHARGED: &str = "if charged as planned";
 /// On the day from which fuel is too old.
 pub const FUEL_OLD: &str = "fuel a year old";
 /// Between the values of a day.
@@ -58,7 +58,7 @@ pub fn told(
     end: &str,
     coldest: &str,
 ) -> String {
-    let planned = if planned { IF_CHARGED } else { "" };
+    let planned = if planned { [" ", IF_CHARGED] } else { [""; 2] }.concat();
     format!(
         "{nights} days; the battery holds {low} to {high} % on {end}{planned}; the coldest mean temperature is {coldest}."
     )
@@ -111,13 +111,11 @@ pub fn day(
     [day, last]: [usize; 2],
     [low, high]: [&str; 2],
     typical: Option<&str>,
-    planned: bool,
     [volts, to]: [&str; 2],
     degrees: &str,
 ) -> String {
     let likely = typical.map_or(String::new(), |it| format!(", most likely {it} %"));
-    let planned = if planned { IF_CHARGED } else { "" };
     format!(
-        "{name}, day {day} of {last} · charge {low}–{high} %{likely}{planned} · rests at {volts} to {to} · {degrees}"
+        "{name}, day {day} of {last} · charge {low}–{high} %{likely} · rests at {volts} to {to} · {degrees}"
     )
 }
