@@ -5,6 +5,7 @@ mod day;
 mod formula;
 mod places;
 
+use crate::entry::text::joined;
 use places::places;
 
 pub use day::{long as long_day, plain as plain_day, short as short_day};
@@ -324,7 +325,7 @@ pub fn figure_of(answer: Answer<impl Quantity>, set: UnitSet) -> Figure {
 pub fn needs<'a>(lacks: impl IntoIterator<Item = &'a Lack>) -> String {
     let labels: Vec<&str> =
         lacks.into_iter().filter_map(|it| facts::about(it.id())).map(|it| it.label).collect();
-    format!("{}{}", crate::words::page::NEEDS, labels.join(", "))
+    format!("{}{}", crate::words::page::NEEDS, joined(&labels, ", "))
 }
 
 /// "49–58": two digits of the lower end, neither end wider than it is.

@@ -206,7 +206,7 @@ impl Reader<'_> {
         let offered = match symbols.as_slice() {
             [] => "the number alone".to_owned(),
             [one] => (*one).to_owned(),
-            [all @ .., last] => format!("{} or {last}", all.join(", ")),
+            [all @ .., last] => format!("{} or {last}", super::text::joined(&all, ", ")),
         };
         Refusal::UnknownUnit { spelling: quoted(spelling), offered }
     }

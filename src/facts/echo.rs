@@ -3,6 +3,7 @@
 use super::read::day;
 use super::{About, Choice, Kind};
 use crate::digits;
+use crate::entry::text::joined;
 use crate::entry::{self, Entry};
 use crate::show;
 use crate::units::{Dimension, UnitSet};
@@ -33,7 +34,7 @@ pub fn as_read(about: &About, entry: &Entry) -> String {
             let keys = super::several_keys(choices, entry);
             let label =
                 |key| choices.iter().find(|it| it.key == key).map_or(key, |it: &Choice| it.label);
-            keys.split_whitespace().map(label).collect::<Vec<_>>().join(", ")
+            joined(&keys.split_whitespace().map(label).collect::<Vec<_>>(), ", ")
         }
         Kind::Sizes(_) => with_unit(about, entry, text.ends_with(|it: char| it.is_ascii_digit())),
         Kind::Dose
@@ -98,7 +99,7 @@ pub fn echo(about: &About, entry: &Entry) -> Option<String> {
                 Some(format!("{} {}", digits::shortest(unit.of_base(it.value)), unit.symbol))
             };
             let sizes: Vec<String> = sizes.iter().filter_map(size).collect();
-            Some(format!("read as {}", sizes.join(", ")))
+            Some(format!("read as {}", joined(&sizes, ", ")))
         }
         Kind::Dose => {
             let dose = entry::dose(entry).ok()??;
@@ -130,7 +131,7 @@ pub fn echo(about: &About, entry: &Entry) -> Option<String> {
                 Some(format!("{thread} {torque}\u{a0}{}", unit.symbol))
             };
             let rows: Vec<String> = rows.iter().filter_map(row).collect();
-            Some(format!("read as {}", rows.join(" · ")))
+            Some(format!("read as {}", joined(&rows, " · ")))
         }
         _ => None,
     }

@@ -2,6 +2,7 @@
 
 use super::{About, Choice, Home, Kind, Limit};
 use crate::digits;
+use crate::entry::text::joined;
 use crate::entry::{self, Entry, Read, Refusal};
 use crate::oil::Grade;
 use crate::season::Temperatures;
@@ -163,7 +164,7 @@ fn known_unit(about: &About, entry: &Entry) -> Result<(), Refusal> {
     let symbols: Vec<&str> = about.offered(Default::default()).iter().map(|it| it.symbol).collect();
     Err(Refusal::UnknownUnit {
         spelling: format!("unit {}", entry.unit),
-        offered: symbols.join(", "),
+        offered: joined(&symbols, ", "),
     })
 }
 
@@ -304,7 +305,7 @@ fn code(about: &About, entry: &Entry) -> Told<u8> {
         None => {
             let offered: Vec<&str> = choices.iter().map(|it| it.label).collect();
             let text = entry.text.chars().take(40).collect();
-            Err(Refusal::NotAChoice { text, offered: offered.join(", ") })
+            Err(Refusal::NotAChoice { text, offered: joined(&offered, ", ") })
         }
     }
 }
@@ -330,7 +331,7 @@ fn several_codes(choices: &[Choice], entry: &Entry) -> Told<Vec<u8>> {
         let Some(it) = choices.iter().find(|it| it.key == key) else {
             let offered: Vec<&str> = choices.iter().map(|it| it.label).collect();
             let text = key.chars().take(40).collect();
-            return Err(Refusal::NotAChoice { text, offered: offered.join(", ") });
+            return Err(Refusal::NotAChoice { text, offered: joined(&offered, ", ") });
         };
         codes.push(it.code);
     }
@@ -352,7 +353,7 @@ pub(crate) fn several_keys(choices: &[Choice], entry: &Entry) -> String {
     if number != 0 {
         keys.push(number.to_string());
     }
-    keys.join(" ")
+    joined(&keys, " ")
 }
 
 /// A whole number within its limits.

@@ -12,6 +12,7 @@ use crate::battery::charging::{ChargingError, current_is_high, indoors};
 use crate::battery::freezing::NEAR;
 use crate::battery::voltage::{Rest, rested};
 use crate::battery::{Chemistry, FreezeMargin, RechargePlan, Remedy, Roughly, lithium};
+use crate::entry::text::joined;
 use crate::facts::{self, BatteryKept, Facts, Id, Place, Told, both};
 use crate::show::{self, Shown};
 use crate::units::{Measure, UnitSet};
@@ -87,7 +88,7 @@ pub fn battery(from: &dyn Facts, set: UnitSet) -> Panel {
     let head = one_or_range(labels::CHARGE_ON_RIDE_DATE, charge, range, set);
     let (blanks, more) = asked(from);
     Panel {
-        note: note.join(" · "),
+        note: joined(&note, " · "),
         blanks,
         more,
         stated: [
@@ -286,7 +287,7 @@ fn noted(
             let day = |it: &NaiveDate| show::short_day(*it);
             let days: Vec<String> = plan.days.iter().take(MOST_DAYS).map(day).collect();
             note.push(notes::charge_on(
-                &days.join("; "),
+                &joined(&days, "; "),
                 plan.days.len().saturating_sub(MOST_DAYS),
             ));
         }

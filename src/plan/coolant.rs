@@ -3,6 +3,7 @@
 use super::Panel;
 use crate::coolant::{self, CoolantError, Cooling, Glycol, Job, READY_MIXED, Refill, WEAK};
 use crate::entry::replaced;
+use crate::entry::text::joined;
 use crate::facts::{self, Facts, Strength, Told, all3, both};
 use crate::show::{self, Shown};
 use crate::units::{Measure, UnitSet};
@@ -101,7 +102,7 @@ pub fn coolant(from: &dyn Facts, set: UnitSet) -> Panel {
         warnings.push(notes::WEAK_INHIBITOR.to_owned());
     }
     Panel {
-        note: note.join(" · "),
+        note: joined(&note, " · "),
         blanks: vec![
             facts::COOLING.id(),
             facts::GLYCOL.id(),
@@ -204,7 +205,7 @@ fn ways(
     let to_do: Vec<String> =
         answers.iter().skip(before).take(said).filter_map(Shown::spoken).collect();
     if !to_do.is_empty() {
-        first(to_do.join(", "));
+        first(joined(&to_do, ", "));
     }
     if job.wanted < job.present {
         first(notes::WEAKER.to_owned());

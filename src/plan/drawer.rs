@@ -1,6 +1,7 @@
 //! The wrench drawer: the garage's wrenches as they are read, once for all fasteners.
 
 use super::Panel;
+use crate::entry::text::joined;
 use crate::facts::{self, Facts, Told, all3, both};
 use crate::garage::{Entries, Garage};
 use crate::show::{self, Shown};
@@ -104,5 +105,5 @@ fn scale(wrench: &Wrench, marked_in: Option<&'static Unit>, set: UnitSet) -> Str
     words.extend(wrench.graduation().map(|it| notes::marks_of(&show::setting(it, unit, true))));
     let accuracy = show::rounded(Measure::Share, wrench.accuracy().0, set);
     words.push(notes::plus_minus(&accuracy));
-    words.join(", ")
+    joined(&words, ", ")
 }

@@ -3,6 +3,7 @@
 use super::Panel;
 use super::torque::from_table;
 use crate::digits;
+use crate::entry::text::joined;
 use crate::facts::{self, Facts, Lacks, ThreadsInto, Told, all3, both};
 use crate::show::{self, Shown};
 use crate::torque::{self, Joint};
@@ -49,7 +50,7 @@ pub fn estimate(from: &dyn Facts, set: UnitSet) -> Panel {
         warnings.push(notes::GASKET_DECIDES.to_owned());
     }
     if let (Ok(joint), Ok(friction)) = (&joint, facts::FRICTION_CLASS.of(from)) {
-        note = [note.as_str(), notes::WITHIN_PROOF].join(" · ");
+        note = joined(&[note.as_str(), notes::WITHIN_PROOF], " · ");
         let [_, most] = friction.range();
         if let Some([least_share, _]) = joint.share_of_proof().bounds {
             let share = show::rounded(Measure::Share, least_share, set);

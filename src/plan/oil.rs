@@ -5,6 +5,7 @@ mod label;
 mod level;
 
 use super::Panel;
+use crate::entry::text::joined;
 use crate::facts::{self, Fact, Facts, Lacks, Told, all3, both};
 use crate::oil::{self, Fills, Job, OilError};
 use crate::show::{self, Shown};
@@ -73,7 +74,7 @@ pub fn oil(from: &dyn Facts, set: UnitSet) -> Panel {
     more.extend(level::MORE);
     more.extend(label::MORE);
     Panel {
-        note: note.join(" · "),
+        note: joined(&note, " · "),
         blanks,
         more,
         answers,

@@ -1,6 +1,7 @@
 //! The oils besides the engine's: fill, plug's torque and age of each.
 
 use super::{Panel, season::judged_on};
+use crate::entry::text::joined;
 use crate::facts::{self, Fact, Facts, Rough};
 use crate::oil::{self, OtherOil};
 use crate::season::age;
@@ -113,7 +114,7 @@ pub fn other_oils(from: &dyn Facts, set: UnitSet) -> Panel {
     let (head, note) = if names.is_empty() {
         (choices::NO_OTHER_OIL.to_owned(), String::new())
     } else {
-        (names.join(", "), notes::BY_MANUALS_INTERVAL.to_owned())
+        (joined(&names, ", "), notes::BY_MANUALS_INTERVAL.to_owned())
     };
     Panel {
         note,

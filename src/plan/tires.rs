@@ -1,6 +1,7 @@
 //! Tires: what to set for the ride, what they will read, what is good for storage, and how old they are.
 
 use super::{Panel, season::judged_on};
+use crate::entry::text::joined;
 use crate::facts::{self, Fact, Facts, Rough, Told, all3, both};
 use crate::show::{self, Shown};
 use crate::tire::{self, Age, DateCode, Gauge, OLD, TOO_OLD, TireError, TiresAre};
@@ -128,7 +129,7 @@ pub fn tires(from: &dyn Facts, set: UnitSet) -> Panel {
         new => answers.push(Shown::quantity(labels::RUN_IN, new.map(|_| tire::run_in()), set)),
     }
     Panel {
-        note: note.join(" · "),
+        note: joined(&note, " · "),
         blanks: vec![
             facts::FRONT_PRESSURE.id(),
             facts::REAR_PRESSURE.id(),

@@ -13,6 +13,7 @@ pub use row::{Row, row};
 pub use serve::{Offer, wrenches_needed};
 
 use super::{Held, OnWrench, Panel, Pictured};
+use crate::entry::text::joined;
 use crate::entry::{Refusal, Stage};
 use crate::facts::{self, Adapter, Facts, Id, Lack, Lacks, SelfLocking, Told, both};
 use crate::show::{self, Shown};
@@ -90,7 +91,7 @@ pub fn torque(from: &dyn Facts, drawer: &[Held], set: UnitSet) -> Panel {
     warnings.extend(odd_lengths(from, held));
     note.retain(|it| !it.is_empty());
     Panel {
-        note: note.join(" · "),
+        note: joined(&note, " · "),
         blanks: blanks(from, drawer),
         more: more(from),
         answers,
@@ -202,7 +203,7 @@ fn notes_of(
             note.push(notes::HIGHEST_UNKNOWN.to_owned());
         }
     }
-    note.push(asked.mind.join(", "));
+    note.push(joined(&asked.mind, ", "));
     note
 }
 

@@ -1,5 +1,6 @@
 //! Sentences of the fuel line and of the last run: levels, doses, age, water, tap.
 
+use crate::entry::text::joined;
 use crate::facts::{Bowls, Tap};
 
 /// Kitchen measures: "3 tbsp + 1 ¼ tsp".
@@ -24,18 +25,20 @@ pub fn spoons((tablespoons, quarters): (u32, u32)) -> String {
 }
 /// A dose in several measures.
 pub fn measured_as(first: &str, second: &str, spoons: &str) -> String {
-    [first, " · ", second, " · ", spoons].concat()
+    joined(&[first, " · ", second, " · ", spoons], "")
 }
 /// Warning: ounces or gallons of no country.
 pub fn which_measures(us: &str, imperial: &str) -> String {
-    [
-        "Ounces and gallons are not of one size: by US measures it is ",
-        us,
-        ", by British ones ",
-        imperial,
-        ". Say whose the label's are.",
-    ]
-    .concat()
+    joined(
+        &[
+            "Ounces and gallons are not of one size: by US measures it is ",
+            us,
+            ", by British ones ",
+            imperial,
+            ". Say whose the label's are.",
+        ],
+        "",
+    )
 }
 
 /// Warning.
@@ -50,28 +53,32 @@ pub const TANK_COUNTS: &str = "The fuel in the tank counts, not the distance sin
 
 /// Refusal: a level that grows over the neck.
 pub fn would_run_out(over: &str, most: &str) -> String {
-    [
-        "fuel would grow over the neck as it warms, and up to ",
-        over,
-        " would run out: fill to at most ",
-        most,
-    ]
-    .concat()
+    joined(
+        &[
+            "fuel would grow over the neck as it warms, and up to ",
+            over,
+            " would run out: fill to at most ",
+            most,
+        ],
+        "",
+    )
 }
 /// Warning: the same of what is in the tank already.
 pub fn will_run_out(over: &str, most: &str) -> String {
-    [
-        "The tank is so full that up to ",
-        over,
-        " would run out as the fuel warms: take it down to ",
-        most,
-        " or less, outdoors and with a cold engine.",
-    ]
-    .concat()
+    joined(
+        &[
+            "The tank is so full that up to ",
+            over,
+            " would run out as the fuel warms: take it down to ",
+            most,
+            " or less, outdoors and with a cold engine.",
+        ],
+        "",
+    )
 }
 /// Warning: the usual level is too much.
 pub fn filled_lower(most: &str) -> String {
-    ["The usual 95 % would run over as it warms: it is filled to ", most, " instead."].concat()
+    joined(&["The usual 95 % would run over as it warms: it is filled to ", most, " instead."], "")
 }
 /// Warning: the table of growth has no ethanol.
 pub const GROWTH_OF_E10: &str = "That level is for gasoline without ethanol; how far E10 is off was not found: leave a little more room.";
@@ -104,5 +111,5 @@ pub fn tap_and_bowls(tap: Option<Tap>, bowls: Option<Bowls>) -> String {
             ", then every bowl drained, or all of them left full of treated fuel: never some of each"
         }
     };
-    ["after the oil's level is right: ", tap, bowls].concat()
+    joined(&["after the oil's level is right: ", tap, bowls], "")
 }

@@ -1,19 +1,23 @@
 //! Small sentences beside answers, and warnings that follow from figures.
 
+use crate::entry::text::joined;
+
 /// Beside the stabilizer.
 pub fn then_fuel_on_top(fuel: &str) -> String {
-    ["in first, then ", fuel, " of fuel on top"].concat()
+    joined(&["in first, then ", fuel, " of fuel on top"], "")
 }
 /// The tank needs no fuel.
 pub const FULL_ALREADY: &str = "in; no fuel to add";
 /// More in the tank than it is to be filled to.
 pub fn overfull(by: &str) -> String {
-    [
-        "The tank is fuller than that by ",
-        by,
-        ": take it out, or see that the fuel stands below the filler neck.",
-    ]
-    .concat()
+    joined(
+        &[
+            "The tank is fuller than that by ",
+            by,
+            ": take it out, or see that the fuel stands below the filler neck.",
+        ],
+        "",
+    )
 }
 /// A level with no room above it.
 pub const NO_ROOM_TO_GROW: &str = "That full, fuel has no room to grow when it warms: no higher than the bottom of the filler neck, and not with sun on the tank.";
@@ -32,17 +36,19 @@ pub const RIDE_THEN_BOWLS: &str =
 pub fn first_pour(pour: &str, top_up: Option<&str>, dry_sump: bool) -> String {
     let read = if dry_sump { "read the level hot" } else { "settle, read the level" };
     match top_up {
-        Some(top_up) => [
-            "first pour ",
-            pour,
-            ", run, ",
-            read,
-            ", then up to ",
-            top_up,
-            " more, never over the mark",
-        ]
-        .concat(),
-        None => ["first pour ", pour, ", then up to the level before the engine runs"].concat(),
+        Some(top_up) => joined(
+            &[
+                "first pour ",
+                pour,
+                ", run, ",
+                read,
+                ", then up to ",
+                top_up,
+                " more, never over the mark",
+            ],
+            "",
+        ),
+        None => joined(&["first pour ", pour, ", then up to the level before the engine runs"], ""),
     }
 }
 /// Instead of a top-up where the volume between the marks is not known.
@@ -135,7 +141,7 @@ pub fn drag_on_top(drag: &str) -> String {
 }
 /// Beside a setting: what comes one after another.
 pub fn one_after_another(settings: &[String]) -> String {
-    format!("Stages: {}", settings.join(", then "))
+    format!("Stages: {}", joined(&settings, ", then "))
 }
 /// Beside a setting.
 pub fn in_order(bolts: &str) -> String {

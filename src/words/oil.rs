@@ -1,5 +1,6 @@
 //! Sentences of the oil line: its level, its bottles, its label.
 
+use crate::entry::text::joined;
 use crate::facts::{LevelRead, Stand};
 
 /// "2 × 1 L + 1 × 4 L"; of no bottle at all, that.
@@ -17,11 +18,11 @@ pub fn purchase(bottles: &[(u32, String)]) -> String {
 }
 /// Behind a purchase.
 pub fn with_left(purchase: &str, left: &str) -> String {
-    [purchase, ", ", left, " left over"].concat()
+    joined(&[purchase, ", ", left, " left over"], "")
 }
 /// Beside the oil needed.
 pub fn to_buy(purchase: &str, left: &str) -> String {
-    ["buy ", &with_left(purchase, left)].concat()
+    joined(&["buy ", &with_left(purchase, left)], "")
 }
 
 /// Refusal.

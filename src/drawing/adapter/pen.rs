@@ -4,6 +4,7 @@ use super::super::Label;
 use super::super::place::{EDGE, LINE, Places, Spot};
 use super::super::shape::{along, arc, line, upright};
 use super::scene::{HAND, Layout, PAST, PULL, Scene};
+use crate::entry::text::joined;
 use crate::torque::cosine;
 use crate::words::drawings as words;
 use std::f64::consts::FRAC_PI_2;
@@ -242,7 +243,7 @@ impl Pen {
         ]);
 
         let x = scene.hand[0];
-        let [long, short] = [words::PULL_SQUARE.join(" "), words::PULL.to_owned()];
+        let [long, short] = [joined(&words::PULL_SQUARE, " "), words::PULL.to_owned()];
         self.name(&[
             (&[&long], (x - 10.0, 36.0, "end")),
             (words::PULL_SQUARE, (x - 10.0, 32.0, "end")),

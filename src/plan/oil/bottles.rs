@@ -1,6 +1,7 @@
 //! What to buy: of one size, or of several.
 
 use crate::digits;
+use crate::entry::text::joined;
 use crate::facts::{self, Facts, Told, all3};
 use crate::oil::{self, OilError, Purchase};
 use crate::show::{self, Shown};
@@ -38,7 +39,7 @@ pub fn bottles(
     let size = |it: Volume| {
         unit.map_or_else(String::new, |unit| {
             let number = digits::brief(unit.of_base(it.base()), 3);
-            [number.as_str(), "\u{a0}", unit.symbol].concat()
+            joined(&[number.as_str(), "\u{a0}", unit.symbol], "")
         })
     };
     let said = |it: &Purchase| {

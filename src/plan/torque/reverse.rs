@@ -2,6 +2,7 @@
 
 use super::Asked;
 use super::serve::serve;
+use crate::entry::text::joined;
 use crate::facts::{self, Facts, Lacks, all3, both};
 use crate::plan::{Held, Panel};
 use crate::show::{self, Shown};
@@ -42,7 +43,7 @@ pub fn reverse(from: &dyn Facts, drawer: &[Held], set: UnitSet) -> Panel {
         }
     }
     Panel {
-        note: note.join(" · "),
+        note: joined(&note, " · "),
         blanks: vec![facts::WAS_SET_TO.id()],
         warnings,
         cautions: cautions::AFTER_A_MISTAKE,

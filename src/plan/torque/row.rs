@@ -4,6 +4,7 @@ use super::serve::serve;
 use super::steps::steps;
 use super::{Asked, Fitted, mark, no_wrench, off_scale, pass_on};
 use crate::digits;
+use crate::entry::text::joined;
 use crate::plan::Held;
 use crate::show::{self, Figure};
 use crate::torque::{Verdict, turned};
@@ -85,14 +86,14 @@ fn with(asked: &Asked, held: &Held, several: bool, set: UnitSet) -> String {
     if let (Ok(Some(turn)), Ok(_)) = (&asked.turn, &asked.figure) {
         let degrees = show::figure_of(turned(turn.value, turn.bounds), set);
         if let Figure::Number { text, unit, .. } = degrees {
-            with.push([text.as_str(), unit].concat());
+            with.push(joined(&[text.as_str(), unit], ""));
         }
         with.push(notes::OR_TORQUE.to_owned());
     }
     if several {
         with.push(notes::with_wrench(&held.name));
     }
-    with.join(" · ")
+    joined(&with, " · ")
 }
 
 /// The adapter that a setting is reckoned for, and where the `hand` is.

@@ -2,6 +2,7 @@
 
 use super::columns::{Column, Part, THREAD, fold};
 use super::{CellError, Sheet};
+use crate::entry::text::joined;
 use crate::entry::{Entry, Refusal, form, quoted};
 use crate::facts::{self, Choice, Id, Kind, Lack, Rough};
 use crate::garage::Entries;
@@ -132,7 +133,7 @@ impl<'a> Reading<'a> {
         let mut entry = figure.as_ref().map(|it| it.entry.clone());
         if let Some(first) = figure.as_ref().filter(|_| !figures.is_empty()) {
             let others: Vec<String> = figures.iter().map(|it| it.text(true)).collect();
-            let text = format!("{} ({})", first.text(true), others.join(", "));
+            let text = format!("{} ({})", first.text(true), joined(&others, ", "));
             let both = Entry::new(text, first.entry.unit);
             if let Err(why) = torque_of(&both) {
                 return self.wrong(first.at, why);
@@ -239,7 +240,7 @@ impl<'a> Reading<'a> {
             return;
         }
         let about = &facts::FASTENER_NOTE.about;
-        let entry = Entry::new(self.notes.join(words::BETWEEN_NOTES), form::NONE);
+        let entry = Entry::new(joined(&self.notes, words::BETWEEN_NOTES), form::NONE);
         match facts::refusal(about, &entry) {
             Some(why) => self.errors.push(CellError::new(about.label, &entry.text, why)),
             None => drop(self.entries.insert(about.id, entry)),
@@ -356,9 +357,9 @@ fn keys(choices: &[Choice], text: &str) -> Result<String, Refusal> {
             None => {
                 let offered: Vec<&str> = choices.iter().map(|it| it.label).collect();
                 let text = quoted(parts[at - 1]);
-                return Err(Refusal::NotAChoice { text, offered: offered.join(", ") });
+                return Err(Refusal::NotAChoice { text, offered: joined(&offered, ", ") });
             }
         }
     }
-    Ok(keys.join(" "))
+    Ok(joined(&keys, " "))
 }

@@ -2,6 +2,7 @@
 
 use super::Row;
 use super::columns::{THREAD, held};
+use crate::entry::text::joined;
 use crate::entry::{self, Entry};
 use crate::facts::{self, About, Facts, Kind};
 use crate::words::table as words;
@@ -14,7 +15,7 @@ pub fn told(row: &Row) -> String {
             // A row that is not taken as a whole is named in what is wrong with it.
             let named = errors.iter().any(|it| it.column.is_empty());
             let errors: Vec<String> = errors.iter().map(ToString::to_string).collect();
-            let said = errors.join(words::BETWEEN_NOTES);
+            let said = joined(&errors, words::BETWEEN_NOTES);
             let name = super::first_said(&row.cells);
             return if named { said } else { words::named(&entry::quoted(&name), &said) };
         }
@@ -32,7 +33,7 @@ pub fn told(row: &Row) -> String {
     // "in line 40 mm"; but "none" alone says nothing.
     let offset = entries.get(&adapter[0].id).is_some_and(|it| !it.is_blank() && it.text != "none");
     if offset {
-        told.push(adapter.into_iter().filter_map(text).collect::<Vec<_>>().join(" "));
+        told.push(joined(&adapter.into_iter().filter_map(text).collect::<Vec<_>>(), " "));
     }
     for about in held() {
         let apart = [name.id, torque.id, note.id, THREAD].contains(&about.id);
@@ -44,7 +45,7 @@ pub fn told(row: &Row) -> String {
         told.extend(text(about).map(label));
     }
     told.extend(text(note));
-    told.join(words::BETWEEN)
+    joined(&told, words::BETWEEN)
 }
 
 /// An entry as it was read, where its text alone leaves doubt.
