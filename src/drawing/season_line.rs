@@ -5,7 +5,7 @@ use super::{Label, path};
 use crate::battery::freezing::NEAR;
 use crate::battery::{FAST, SLOW, TYPICAL};
 use crate::digits;
-use crate::entry::text::cut;
+use crate::entry::text::{cut, joined};
 use crate::plan::Course;
 use crate::show;
 use crate::units::{Measure, UnitSet};
@@ -241,7 +241,7 @@ pub fn acts_told(course: &Course) -> String {
     acts.sort_unstable_by_key(|it| it.0);
     let told: Vec<String> =
         acts.iter().map(|(day, what)| format!("{what} {}", show::short_day(*day))).collect();
-    told.join(words::BETWEEN)
+    joined(&told, words::BETWEEN)
 }
 
 /// Every so many of `count` indices, the first and the last among them.
@@ -345,7 +345,7 @@ fn told(course: &Course, coldest: &str, set: UnitSet) -> String {
     }
     let charges: Vec<String> = course.recharges.iter().map(|it| show::long_day(*it)).collect();
     if !charges.is_empty() {
-        told.push_str(&words::told_act(words::CHARGE_ON, &charges.join("; ")));
+        told.push_str(&words::told_act(words::CHARGE_ON, &joined(&charges, "; ")));
     }
     if let Some(day) = course.charge_by {
         told.push_str(&words::told_act(words::CHARGE, &show::long_day(day)));

@@ -205,7 +205,7 @@ fn last_of(body: &str) -> Option<char> {
 
 /// Digits in groups of three behind the first, with `separator` between.
 fn grouped(body: &str, separator: char) -> bool {
-    let mut groups = body.split(|it| it == separator);
+    let mut groups = body.split(separator);
     groups.next().is_some_and(|it| (1..=3).contains(&it.len())) && groups.all(|it| it.len() == 3)
 }
 

@@ -91,7 +91,7 @@ impl Reader<'_> {
         let unit = read.unit?;
         let mut others = Vec::new();
         let parted = replaced(&replaced(inner, ", ", "\n"), "; ", "\n");
-        for text in parted.split(|it| it == '\n') {
+        for text in parted.split('\n') {
             let other = self.once(text).ok().filter(|_| own_unit(text))?;
             let another = other.unit.filter(|it| it.dimension == unit.dimension && *it != unit)?;
             others.push((text, other, another));
@@ -206,7 +206,7 @@ impl Reader<'_> {
         let offered = match symbols.as_slice() {
             [] => "the number alone".to_owned(),
             [one] => (*one).to_owned(),
-            [all @ .., last] => format!("{} or {last}", super::text::joined(&all, ", ")),
+            [all @ .., last] => format!("{} or {last}", super::text::joined(all, ", ")),
         };
         Refusal::UnknownUnit { spelling: quoted(spelling), offered }
     }

@@ -3,7 +3,7 @@
 
 use super::Line;
 use crate::coolant::Cooling;
-use crate::entry::Entry;
+use crate::entry::{Entry, text::joined};
 use crate::facts::{self, Choice, Facts, FinalDrive, FuelSupply, Id, LAY_UP_STEPS, WAKE_UP_STEPS};
 use crate::words::steps::{self as words, Said};
 use chrono::{Days, NaiveDate};
@@ -226,7 +226,7 @@ impl Step {
         if done {
             keys.push(self.choice.key);
         }
-        (self.side.done(), keys.join(" "))
+        (self.side.done(), joined(&keys, " "))
     }
 
     /// Why it is left out this season, where it is.
@@ -253,7 +253,7 @@ impl Step {
             // A semicolon would end it.
             parts.push(format!("{}: {}", self.choice.key, reason.replace(';', ",")));
         }
-        (self.side.left_out(), parts.join("; "))
+        (self.side.left_out(), joined(&parts, "; "))
     }
 
     /// The steps that it waits for: asked, and neither done nor left out.

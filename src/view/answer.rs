@@ -2,6 +2,7 @@
 
 use super::element::{El, el, paragraph, span};
 use super::live::{Derived, Live};
+use crate::entry::text::joined;
 use crate::facts::Lack;
 use crate::plan::Panel;
 use crate::show::{self, Figure, Shown, Working};
@@ -95,6 +96,6 @@ fn working(label: &str, working: &Working) -> El {
         .class("work")
         .child(paragraph("cap", label))
         .child(paragraph("", &format!("{formula} = {substituted}")))
-        .child(paragraph("legend", &legend.join(" · ")))
+        .child(paragraph("legend", &joined(&legend, " · ")))
         .child(paragraph("source", &format!("{}{source}. {}{holds}.", words::SOURCE, words::HOLDS)))
 }

@@ -5,6 +5,7 @@ use super::element::{El, el, span};
 use super::line::Told;
 use super::live::Derived;
 use super::page::{Desk, Owner, Page};
+use crate::entry::text::joined;
 use crate::entry::{self, Entry};
 use crate::facts::{self, About, Choice, Id, Kind};
 use crate::show;
@@ -341,7 +342,7 @@ fn turned(choices: &[Choice], entry: &Entry, key: &str) -> String {
         Some(at) => drop(keys.remove(at)),
         None => keys.push(key),
     }
-    keys.join(" ")
+    joined(&keys, " ")
 }
 
 fn small_button(label: &str, sign: &str, does: impl FnMut() + 'static) -> El {

@@ -3,12 +3,13 @@
 use super::element::{El, svg};
 use crate::digits;
 use crate::drawing::Label;
+use crate::entry::text::joined;
 
 /// A picture with what it says in words; `frame` is left, top, width and height.
 pub fn picture(class: &str, frame: [f64; 4], told: &str) -> El {
     svg("svg")
         .class(class)
-        .set("viewBox", &frame.map(place).join(" "))
+        .set("viewBox", &joined(&frame.map(place), " "))
         .set("role", "img")
         .set("aria-label", told)
 }

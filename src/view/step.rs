@@ -7,6 +7,7 @@ use super::entry_field::{Dress, blank};
 use super::line::{Told, fold_button, head};
 use super::live::Derived;
 use super::page::{Desk, Owner, Page};
+use crate::entry::text::joined;
 use crate::plan::Step;
 use crate::words::{page as words, steps};
 use leptos::prelude::*;
@@ -31,7 +32,7 @@ pub fn step(page: Page, step: &'static Step, number: usize, sum: Option<Sum>) ->
     let waits = desk.clone();
     let waits = move || {
         let titles: Vec<&str> = step.waits_for(&waits).iter().map(|it| it.said.title).collect();
-        if titles.is_empty() { String::new() } else { steps::waits_for(&titles.join(", ")) }
+        if titles.is_empty() { String::new() } else { steps::waits_for(&joined(&titles, ", ")) }
     };
     let left_out = desk.clone();
     let left_out = Derived::new(move |_| step.left_out(&left_out).unwrap_or_default());

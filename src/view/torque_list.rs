@@ -9,6 +9,7 @@ use super::line::{Told, fold_button};
 use super::live::{Derived, Live};
 use super::page::{Desk, Page};
 use super::{browser, torques};
+use crate::entry::text::joined;
 use crate::facts::{self, Facts};
 use crate::plan::{self, Asked, Line, Row, address::Address};
 use crate::show::{self, Figure};
@@ -202,7 +203,7 @@ fn row(page: Page, key: usize, by_address: bool, all: &mut Vec<Texts>) -> El {
     let (with_text, with) = el("small").class("why").words();
     let (then_text, then) = el("small").class("then").words();
     let (care_text, care) = el("small").class("care").words();
-    let mind = move || asked.with(|it| it.mind.join(", "));
+    let mind = move || asked.with(|it| joined(&it.mind, ", "));
     all.push(Texts {
         key,
         asked,

@@ -141,7 +141,7 @@ pub fn drag_on_top(drag: &str) -> String {
 }
 /// Beside a setting: what comes one after another.
 pub fn one_after_another(settings: &[String]) -> String {
-    format!("Stages: {}", joined(&settings, ", then "))
+    format!("Stages: {}", joined(settings, ", then "))
 }
 /// Beside a setting.
 pub fn in_order(bolts: &str) -> String {

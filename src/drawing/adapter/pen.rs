@@ -243,7 +243,7 @@ impl Pen {
         ]);
 
         let x = scene.hand[0];
-        let [long, short] = [joined(&words::PULL_SQUARE, " "), words::PULL.to_owned()];
+        let [long, short] = [joined(words::PULL_SQUARE, " "), words::PULL.to_owned()];
         self.name(&[
             (&[&long], (x - 10.0, 36.0, "end")),
             (words::PULL_SQUARE, (x - 10.0, 32.0, "end")),
