@@ -1,6 +1,7 @@
 //! The page: reads the live sheet, lays out lines, entries and answers. Computes nothing and names no quantity.
 
 mod answer;
+mod boxed;
 mod browser;
 mod drawer;
 mod element;

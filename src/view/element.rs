@@ -1,9 +1,10 @@
 //! Elements of the page, built by plain calls, and parts of them that follow signals.
 //!
-//! Leptos brings signals, memos, effects and owners; elements are made here. Its typed templates compile every element,
+//! Leptos brings memos, triggers and owners; elements are made here. Its typed templates compile every element,
 //! attribute and closure anew: they made 53 kB of the page's first wasm on the wire, where these calls make 27 (brotli,
 //! measured). Every closure is boxed at once, so that what stands behind it is compiled once.
 
+use super::boxed::{Does, Gives, Takes};
 use super::follow::follow;
 use super::live::Derived;
 use leptos::prelude::*;
@@ -106,9 +107,9 @@ impl El {
         self.text_of(Box::new(text))
     }
 
-    fn text_of(self, text: Box<dyn Fn() -> String>) -> Self {
+    fn text_of(self, text: Box<dyn Gives<String>>) -> Self {
         let (this, words) = self.words();
-        follow(Box::new(move || words.say(&text())));
+        follow(Box::new(move || words.say(&text.give())));
         this
     }
 
@@ -117,10 +118,10 @@ impl El {
         self.attribute_of(name, Box::new(value))
     }
 
-    fn attribute_of(self, name: &'static str, value: Box<dyn Fn() -> String>) -> Self {
+    fn attribute_of(self, name: &'static str, value: Box<dyn Gives<String>>) -> Self {
         let element = self.element();
         follow(Box::new(move || {
-            let _ = element.set_attribute(name, &value());
+            let _ = element.set_attribute(name, &value.give());
         }));
         self
     }
@@ -130,10 +131,10 @@ impl El {
         self.entry_of(Box::new(value))
     }
 
-    fn entry_of(self, value: Box<dyn Fn() -> String>) -> Self {
+    fn entry_of(self, value: Box<dyn Gives<String>>) -> Self {
         let element = self.element();
         follow(Box::new(move || {
-            let text = value();
+            let text = value.give();
             if value_of(&element) != text {
                 let _ = js_sys::Reflect::set(&element, &"value".into(), &text.into());
             }
@@ -155,10 +156,10 @@ impl El {
         self.inside_of(Box::new(inside))
     }
 
-    fn inside_of(self, inside: Box<dyn Fn() -> Vec<El>>) -> Self {
+    fn inside_of(self, inside: Box<dyn Gives<Vec<El>>>) -> Self {
         let element = self.element();
         follow(Box::new(move || {
-            let inside = inside();
+            let inside = inside.give();
             element.set_text_content(None);
             for child in inside {
                 let _ = element.append_child(&child.0);
@@ -176,12 +177,12 @@ impl El {
         self.each_of(Box::new(keys), Box::new(child))
     }
 
-    fn each_of(self, keys: Box<dyn Fn() -> Vec<usize>>, child: Box<dyn Fn(usize) -> El>) -> Self {
+    fn each_of(self, keys: Box<dyn Gives<Vec<usize>>>, child: Box<dyn Fn(usize) -> El>) -> Self {
         let element = self.element();
         let here = Owner::current().unwrap_or_default();
         let rows = RefCell::new(Vec::<Row>::new());
         follow(Box::new(move || {
-            let keys = keys();
+            let keys = keys.give();
             let mut rows = rows.borrow_mut();
             rows.retain(|row| keys.contains(&row.key) || row.remove());
             // Rows before `at` are in place already, so `at` is never past the end.
@@ -216,8 +217,9 @@ impl El {
         self.pressed(Box::new(does))
     }
 
-    fn pressed(self, mut does: Box<dyn FnMut()>) -> Self {
-        self.on("click", move |_| does())
+    /// The same, of what is in a box.
+    pub fn pressed(self, mut does: Box<dyn Does>) -> Self {
+        self.on("click", move |_| does.does())
     }
 
     /// Takes the text that an entry has after an event.
@@ -225,9 +227,9 @@ impl El {
         self.taken(event, Box::new(take))
     }
 
-    fn taken(self, event: &str, mut take: Box<dyn FnMut(String)>) -> Self {
+    fn taken(self, event: &str, mut take: Box<dyn Takes<String>>) -> Self {
         let element = self.element();
-        self.on(event, move |_| take(value_of(&element)))
+        self.on(event, move |_| take.take(value_of(&element)))
     }
 }
 
@@ -273,8 +275,8 @@ fn keep(it: Box<dyn Any>) {
 }
 
 /// Listens as long as its owner lives.
-fn listen(element: &Element, event: &str, does: Box<dyn FnMut(Event)>) {
-    let does = Closure::wrap(does);
+fn listen(element: &Element, event: &str, mut does: Box<dyn Takes<Event>>) {
+    let does = Closure::<dyn FnMut(Event)>::new(move |event| does.take(event));
     let _ = element.add_event_listener_with_callback(event, does.as_ref().unchecked_ref());
     keep(Box::new(does));
 }
@@ -294,7 +296,7 @@ pub fn button(class: &str, name: &str, does: impl FnMut() + 'static) -> El {
     pressed(class, name, Box::new(does))
 }
 
-fn pressed(class: &str, name: &str, does: Box<dyn FnMut()>) -> El {
+fn pressed(class: &str, name: &str, does: Box<dyn Does>) -> El {
     el("button").set("type", "button").class(class).text(name).pressed(does)
 }
 
@@ -307,6 +309,6 @@ pub fn while_so(
     while_derived(tag, Derived::new(move |_| so()), Box::new(inside))
 }
 
-fn while_derived(tag: &str, so: Derived<bool>, inside: Box<dyn Fn() -> Vec<El>>) -> El {
-    el(tag).part(move || if so.get() { inside() } else { Vec::new() })
+fn while_derived(tag: &str, so: Derived<bool>, inside: Box<dyn Gives<Vec<El>>>) -> El {
+    el(tag).part(move || if so.get() { inside.give() } else { Vec::new() })
 }

@@ -3,6 +3,7 @@
 //! Leptos runs each effect as a task of an executor for futures, which the page uses for nothing else. Here whatever has
 //! to run again waits in one list, and all of it runs in the browser's next pause.
 
+use super::boxed::Gives;
 use leptos::prelude::*;
 use leptos::reactive::graph::{AnySource, AnySubscriber, ReactiveNode, Subscriber, WithObserver};
 use leptos::reactive::owner::{ArenaItem, Owner};
@@ -17,7 +18,7 @@ thread_local! {
 }
 
 struct Follower {
-    act: Box<dyn Fn()>,
+    act: Box<dyn Gives<()>>,
     /// Of all that is made in a run; gone with the next.
     owner: Owner,
     heard: Arc<Heard>,
@@ -37,7 +38,7 @@ struct Told {
 }
 
 /// Runs now, and again when something that it looked at has changed, as long as its owner lives.
-pub fn follow(act: Box<dyn Fn()>) {
+pub fn follow(act: Box<dyn Gives<()>>) {
     let heard = Arc::<Heard>::default();
     let follower = Rc::new(Follower { act, owner: Owner::new(), heard: heard.clone() });
     let at = At::new_local(follower.clone());
@@ -54,7 +55,7 @@ impl Follower {
     fn run(&self) {
         let me = self.named();
         me.clear_sources(&me);
-        self.owner.with_cleanup(|| me.with_observer(|| (self.act)()));
+        self.owner.with_cleanup(|| me.with_observer(|| self.act.give()));
     }
 
     fn run_where_changed(&self) {

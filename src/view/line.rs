@@ -1,6 +1,7 @@
 //! One line of the sheet: its head with the answer large, and its calculator when it is unfolded.
 
 use super::answer::{answer, figure, workings};
+use super::boxed::{Does, Gives};
 use super::browser;
 use super::element::{El, button, el, paragraph, span, while_so};
 use super::entry_field::{Dress, blank};
@@ -48,8 +49,8 @@ impl Told {
         Self::from(Box::new(panel))
     }
 
-    fn from(panel: Box<dyn Fn() -> Panel + Send + Sync>) -> Self {
-        Self { panel: Derived::new(move |_| panel()), pending: Live::new(None) }
+    fn from(panel: Box<dyn Gives<Panel> + Send + Sync>) -> Self {
+        Self { panel: Derived::new(move |_| panel.give()), pending: Live::new(None) }
     }
 
     /// Says the line's answer once, a second after typing stops.
@@ -76,14 +77,14 @@ pub fn fold_button(
     folding(id, Rc::new(open), Box::new(turn))
 }
 
-fn folding(id: &str, open: Rc<dyn Fn() -> bool>, turn: Box<dyn FnMut()>) -> El {
+fn folding(id: &str, open: Rc<dyn Gives<bool>>, turn: Box<dyn Does>) -> El {
     let expanded = open.clone();
-    let mark = move || if open() { "▾" } else { "▸" }.to_owned();
+    let mark = move || if open.give() { "▾" } else { "▸" }.to_owned();
     el("button")
         .set("type", "button")
         .set("id", id)
-        .live("aria-expanded", move || expanded().to_string())
-        .press(turn)
+        .live("aria-expanded", move || expanded.give().to_string())
+        .pressed(turn)
         .child(el("span").class("mk").set("aria-hidden", "true").live_text(mark))
 }
 

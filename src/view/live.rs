@@ -13,10 +13,45 @@ use std::sync::{Arc, RwLock};
 
 type Value = dyn Any + Send + Sync;
 type Stood = Arc<RwLock<Box<Value>>>;
-type WorkOut = dyn Fn(&Value) -> Option<Box<Value>> + Send + Sync;
-/// From what a value of this type was before.
-type Anew<T> = dyn Fn(Option<&T>) -> T + Send + Sync;
 type At = ArenaItem<Arc<Node>>;
+
+/// From what a value of this type was before.
+trait Anew<T>: Send + Sync {
+    fn anew(&self, before: Option<&T>) -> T;
+}
+impl<T, F: Fn(Option<&T>) -> T + Send + Sync> Anew<T> for F {
+    fn anew(&self, before: Option<&T>) -> T {
+        self(before)
+    }
+}
+
+/// The value, where it is not what it was before.
+trait WorkOut: Send + Sync {
+    fn differs(&self, before: &Value) -> Option<Box<Value>>;
+}
+impl<F: Fn(&Value) -> Option<Box<Value>> + Send + Sync> WorkOut for F {
+    fn differs(&self, before: &Value) -> Option<Box<Value>> {
+        self(before)
+    }
+}
+
+trait Look {
+    fn look(&mut self, at: &Value);
+}
+impl<F: FnMut(&Value)> Look for F {
+    fn look(&mut self, at: &Value) {
+        self(at);
+    }
+}
+
+trait Change {
+    fn change(&mut self, it: &mut Value);
+}
+impl<F: FnMut(&mut Value)> Change for F {
+    fn change(&mut self, it: &mut Value) {
+        self(it);
+    }
+}
 
 struct Node {
     turns: Turns,
@@ -57,7 +92,7 @@ impl<T: Send + Sync + 'static> Live<T> {
 
     /// Follows it.
     pub fn track(self) {
-        look(self.0, true, &mut |_| ());
+        look(self.0, true, &mut |_: &Value| ());
     }
 
     /// Looks at it and follows it.
@@ -73,7 +108,7 @@ impl<T: Send + Sync + 'static> Live<T> {
     /// Changes it; `None` where it is no more.
     pub fn try_update<U>(self, how: impl FnOnce(&mut T) -> U) -> Option<U> {
         let (mut how, mut done) = (Some(how), None);
-        change(self.0, true, &mut |it| {
+        change(self.0, true, &mut |it: &mut Value| {
             if let (Some(it), Some(how)) = (it.downcast_mut(), how.take()) {
                 done = Some(how(it));
             }
@@ -115,10 +150,10 @@ impl<T: PartialEq + Send + Sync + 'static> Derived<T> {
         Self::boxed(Box::new(work_out))
     }
 
-    fn boxed(work_out: Box<Anew<T>>) -> Self {
+    fn boxed(work_out: Box<dyn Anew<T>>) -> Self {
         let work_out = move |before: &Value| {
             let before = seen_as::<T>(before);
-            let now = work_out(before);
+            let now = work_out.anew(before);
             (before != Some(&now)).then(|| -> Box<Value> { Box::new(now) })
         };
         Self(worked_out(Box::new(work_out)), PhantomData)
@@ -161,7 +196,7 @@ fn seen_as<T: 'static>(value: &Value) -> Option<&T> {
 
 fn maybe_seen<T: 'static, U>(node: At, follow: bool, at: impl Fn(&T) -> U) -> Option<U> {
     let mut seen = None;
-    look(node, follow, &mut |it| seen = seen_as(it).map(&at));
+    look(node, follow, &mut |it: &Value| seen = seen_as(it).map(&at));
     seen
 }
 
@@ -186,13 +221,13 @@ fn node(turns: Turns, value: Stood) -> At {
     ArenaItem::new(Arc::new(Node { turns, value }))
 }
 
-fn worked_out(work_out: Box<WorkOut>) -> At {
+fn worked_out(work_out: Box<dyn WorkOut>) -> At {
     let nothing: Box<Value> = Box::new(());
     let value: Stood = Arc::new(RwLock::new(nothing));
     let stood = value.clone();
     let memo = ArcMemo::new_owning(move |_| {
         // Let go before it is put.
-        let now = stood.read().ok().and_then(|before| work_out(&**before));
+        let now = stood.read().ok().and_then(|before| work_out.differs(&**before));
         let differs = now.is_some();
         if let (Some(now), Ok(mut stood)) = (now, stood.write()) {
             *stood = now;
@@ -203,7 +238,7 @@ fn worked_out(work_out: Box<WorkOut>) -> At {
 }
 
 #[inline(never)]
-fn look(node: At, follow: bool, at: &mut dyn FnMut(&Value)) {
+fn look(node: At, follow: bool, at: &mut dyn Look) {
     let Some(node) = node.try_get_value() else { return };
     match &node.turns {
         Turns::Set(trigger) if follow => trigger.track(),
@@ -216,15 +251,15 @@ fn look(node: At, follow: bool, at: &mut dyn FnMut(&Value)) {
         }
     }
     if let Ok(value) = node.value.read() {
-        at(&**value);
+        at.look(&**value);
     }
 }
 
 #[inline(never)]
-fn change(node: At, tell: bool, how: &mut dyn FnMut(&mut Value)) {
+fn change(node: At, tell: bool, how: &mut dyn Change) {
     let Some(node) = node.try_get_value() else { return };
     if let Ok(mut value) = node.value.write() {
-        how(&mut **value);
+        how.change(&mut **value);
     }
     if let (true, Turns::Set(trigger)) = (tell, &node.turns) {
         trigger.notify();

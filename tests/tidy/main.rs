@@ -41,6 +41,7 @@ fn only_the_outermost_layer_knows_the_browser() {
         &inner(),
         &[
             "leptos",
+            "reactive_graph",
             "web_sys",
             "js_sys",
             "gloo",
