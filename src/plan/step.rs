@@ -3,7 +3,8 @@
 
 use super::Line;
 use crate::coolant::Cooling;
-use crate::entry::{Entry, text::joined};
+use crate::entry::Entry;
+use crate::entry::text::{joined, replaced};
 use crate::facts::{self, Choice, Facts, FinalDrive, FuelSupply, Id, LAY_UP_STEPS, WAKE_UP_STEPS};
 use crate::words::steps::{self as words, Said};
 use chrono::{Days, NaiveDate};
@@ -251,7 +252,7 @@ impl Step {
             .collect();
         if !reason.trim().is_empty() {
             // A semicolon would end it.
-            parts.push(format!("{}: {}", self.choice.key, reason.replace(';', ",")));
+            parts.push(format!("{}: {}", self.choice.key, replaced(reason, ";", ",")));
         }
         (self.side.left_out(), joined(&parts, "; "))
     }

@@ -4,6 +4,7 @@ use super::element::{El, button, el, paragraph};
 use super::live::{Derived, Live};
 use super::page::Page;
 use super::{browser, kept};
+use crate::entry::text::from;
 use crate::show;
 use crate::storage::link;
 use crate::words::page as words;
@@ -61,7 +62,7 @@ pub fn paste() -> Vec<El> {
     let refused = Live::new(String::new());
     let look = move || {
         let whole = pasted.get_untracked();
-        let fragment = whole.rfind('#').map_or(whole.as_str(), |at| &whole[at..]).trim();
+        let fragment = whole.rfind('#').map_or(whole.as_str(), |at| from(&whole, at)).trim();
         match link::read(fragment) {
             Ok(_) => browser::go(fragment),
             Err(why) => refused.set(why.to_string()),

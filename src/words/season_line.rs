@@ -58,7 +58,7 @@ pub fn told(
     end: &str,
     coldest: &str,
 ) -> String {
-    let planned = if planned { [" ", IF_CHARGED] } else { [""; 2] }.concat();
+    let planned = if planned { format!(" {IF_CHARGED}") } else { String::new() };
     format!(
         "{nights} days; the battery holds {low} to {high} % on {end}{planned}; the coldest mean temperature is {coldest}."
     )
