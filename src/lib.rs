@@ -21,6 +21,7 @@ pub mod oil;
 pub mod tire;
 pub mod torque;
 
+pub mod calendar;
 pub mod drawing;
 pub mod plan;
 pub mod show;

@@ -2,6 +2,7 @@
 
 pub mod cautions;
 pub mod choices;
+pub mod dates;
 pub mod drawings;
 pub mod facts;
 pub mod fasteners;

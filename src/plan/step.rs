@@ -136,7 +136,7 @@ static WAKE_UP: &[Step] = &[
 ];
 
 /// So many days before the ride date the sheet opens on its wake-up side.
-const WAKES_BEFORE: Days = Days::new(21);
+pub(super) const WAKES_BEFORE: Days = Days::new(21);
 
 impl Side {
     /// Name in the address.

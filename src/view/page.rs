@@ -382,6 +382,14 @@ impl Page {
         self.typed(desk, facts::TAKEN_WRENCH.id(), key.unwrap_or_default());
     }
 
+    /// What tells this bike from others kept here.
+    pub fn key(self) -> String {
+        match self.owner.get() {
+            Owner::Own(key) => key,
+            Owner::Example => "example".to_owned(),
+        }
+    }
+
     /// Everything that the sheet holds now. Follow [`Page::changes`] to know when to ask again.
     pub fn kept(self) -> Kept {
         untrack(|| self.gathered())

@@ -2,15 +2,18 @@
 //! that day.
 
 use super::browser;
-use super::element::{El, el, paragraph, svg};
+use super::element::{El, button, el, paragraph, svg};
 use super::live::Derived;
 use super::page::{Desk, Page};
 use super::picture::{label, path, picture, place};
 use super::torque_drawing::figure;
+use crate::calendar;
 use crate::drawing::{self, BatteryDrawing, SeasonLine};
 use crate::plan::{self, Course};
+use crate::storage::link;
 use crate::units::UnitSet;
-use crate::words::season_line as words;
+use crate::words::{dates, season_line as words};
+use leptos::prelude::untrack;
 use std::sync::Arc;
 
 /// The line whose facts the picture wants.
@@ -56,7 +59,19 @@ fn laid_out(page: Page, course: &Arc<Course>) -> Vec<El> {
     all.push(el("p").class("said").live_text(told));
     all.push(paragraph("why", &drawing::acts_told(course)));
     all.push(paragraph("hint", words::LEGEND));
+    all.push(el("p").child(button("quiet", dates::SAVE, move || save_calendar(page))));
     all
+}
+
+/// The season's days as a file, each with the bike's link.
+fn save_calendar(page: Page) {
+    let text = untrack(|| {
+        let parcel = page.parcel();
+        let link = link::written(&parcel, false).unwrap_or_default();
+        let link = format!("{}{link}", browser::address());
+        calendar::written(&plan::dates(&parcel.kept), &page.key(), &link, browser::now())
+    });
+    browser::save(dates::FILE_NAME, "text/calendar;charset=utf-8", &text);
 }
 
 /// The day that was pointed at; else today, where it is one of the season.

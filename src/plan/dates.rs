@@ -1,0 +1,51 @@
+//! The season's days to act, for a calendar.
+
+use super::battery::course;
+use super::season::season_of;
+use crate::calendar::Event;
+use crate::facts::{self, Facts};
+use crate::words::dates as words;
+use chrono::{Datelike, Months, NaiveDate};
+
+/// The days of the season, in no order; none without a park date.
+pub fn dates(from: &dyn Facts) -> Vec<Event> {
+    let Ok(season) = season_of(from) else { return Vec::new() };
+    let bike = facts::BIKE_NAME.known(from);
+    let mut events = Vec::new();
+    // One season's days never take the place of another's.
+    let year = season.park().year();
+    let mut add = |key: &str, day: NaiveDate, what: &str| {
+        let title = bike.as_ref().map_or_else(|| what.to_owned(), |it| words::of_bike(it, what));
+        events.push(Event { key: format!("{year}-{key}"), day, title, says: String::new() });
+    };
+    add("park", season.park(), words::PARK);
+    for month in 1.. {
+        let day = season.park().checked_add_months(Months::new(month));
+        let Some(day) = day.filter(|it| *it < season.end()) else { break };
+        add(&format!("month-{month}"), day, words::MONTHLY);
+    }
+    if let Ok(course) = course(from) {
+        if let Some(day) = course.look {
+            add("look", day, words::LOOK);
+        }
+        for (at, day) in course.recharges.iter().enumerate() {
+            add(&format!("charge-{}", at + 1), *day, words::CHARGE);
+        }
+        if let Some(day) = course.charge_by {
+            add("charge-by", day, words::CHARGE_BY);
+        }
+        if let Some(day) = course.fuel_old {
+            add("fuel", day, words::FUEL);
+        }
+    }
+    if let Some(day) = facts::PAPERS_DUE.known(from) {
+        add("papers", day, words::PAPERS);
+    }
+    if let Some(ride) = season.ride() {
+        if let Some(day) = ride.checked_sub_days(super::step::WAKES_BEFORE) {
+            add("wake", day.max(season.park()), words::WAKE);
+        }
+        add("ride", ride, words::RIDE);
+    }
+    events
+}
