@@ -12,6 +12,7 @@ mod kept;
 mod line;
 mod link;
 mod live;
+mod needs;
 mod page;
 mod picture;
 mod quick_sum;
