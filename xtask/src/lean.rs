@@ -3,6 +3,7 @@
 
 use std::collections::BTreeSet;
 use std::fs;
+use std::hash::{DefaultHasher, Hash, Hasher};
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
@@ -42,11 +43,33 @@ pub fn lean(tools: &Tools, dist: &Path) -> Outcome {
     if let Some(wasm_opt) = tools.wasm_opt.as_ref().filter(|it| runs(it)) {
         shrink(wasm_opt, wasm, &script)?;
     }
-    let Some(esbuild) = &tools.esbuild else { return Ok(()) };
+    let (script, wasm) = (script.as_path(), wasm.as_path());
+    let Some(esbuild) = &tools.esbuild else { return named_anew(dist, script, wasm) };
     for file in files.iter().filter(|it| it.extension().is_some_and(|it| it == "js")) {
         let flags = ["--minify", "--format=esm", "--allow-overwrite", "--log-level=warning"];
         let out = format!("--outfile={}", file.display());
         run(Command::new(esbuild).args(flags).arg(out).arg(file))?;
+    }
+    named_anew(dist, script, wasm)
+}
+
+/// Names script and wasm by what is in them now: Trunk named them before, and a script from a cache would call a wasm of
+/// another build by names that are not its own.
+fn named_anew(dist: &Path, script: &Path, wasm: &Path) -> Outcome {
+    let mut hasher = DefaultHasher::new();
+    for file in [script, wasm] {
+        fs::read(file)
+            .map_err(|why| format!("{} cannot be read ({why}).", file.display()))?
+            .hash(&mut hasher);
+    }
+    let name = |file: &Path| file.file_stem().unwrap_or_default().to_string_lossy().into_owned();
+    let (before, after) = (name(script), format!("torpor-{:016x}", hasher.finish()));
+    for file in [script, wasm] {
+        let named = file.to_string_lossy().replace(&before, &after);
+        fs::rename(file, &named).map_err(|why| format!("{named} cannot be written ({why})."))?;
+    }
+    for file in [dist.join("index.html"), dist.join(format!("{after}.js"))] {
+        write(&file, read(&file)?.replace(&before, &after).as_bytes())?;
     }
     Ok(())
 }
@@ -66,7 +89,7 @@ fn runs(wasm_opt: &Path) -> bool {
 }
 
 fn shrink(wasm_opt: &Path, wasm: &Path, script: &Path) -> Outcome {
-    let text = without_classes(&read(script)?);
+    let text = without_classes(&read(script)?)?;
     let called = called(&text);
     let graph = scratch("called.json")?;
     write(&graph, roots(&called).as_bytes())?;
@@ -90,25 +113,37 @@ fn shrink(wasm_opt: &Path, wasm: &Path, script: &Path) -> Outcome {
 
 /// The script without classes that wasm-bindgen exports for a crate below: nobody here makes one, and without them
 /// nobody calls what stands behind them.
-fn without_classes(script: &str) -> String {
+fn without_classes(script: &str) -> Outcome<String> {
     let mut kept = String::new();
+    let mut classes = Vec::new();
     let mut until = None;
     for line in script.lines() {
         let end = match until {
             Some(end) => end,
-            None if line.starts_with("export class ") => "}",
-            None if line.starts_with("const ") && line.contains("Finalization = ") => ";",
-            None if line.starts_with("if (Symbol.dispose)") => "",
-            None => {
-                kept.push_str(line);
-                kept.push('\n');
-                continue;
-            }
+            None => match line.strip_prefix("export class ") {
+                Some(rest) => {
+                    classes.extend(rest.split_whitespace().next());
+                    // All of it on one line is over at once.
+                    if rest.ends_with('}') { "" } else { "}" }
+                }
+                None if line.starts_with("const ") && line.contains("Finalization = ") => ";",
+                None if line.starts_with("if (Symbol.dispose)") => "",
+                None => {
+                    kept.push_str(line);
+                    kept.push('\n');
+                    continue;
+                }
+            },
         };
         let over = if end == "}" { line == end } else { line.ends_with(end) };
         until = (!over).then_some(end);
     }
-    kept
+    match classes.into_iter().find(|it| kept.contains(it)) {
+        Some(used) => {
+            Err(format!("The script makes use of its class `{used}`, which was to be left out."))
+        }
+        None => Ok(kept),
+    }
 }
 
 /// What the script calls of the wasm.
@@ -126,6 +161,10 @@ fn roots(called: &BTreeSet<&str>) -> String {
 
 /// The script with the short names that wasm-opt printed: `["module", "import", "short"]` and `["export", "short"]`.
 fn renamed(script: &str, names: &str) -> Outcome<String> {
+    // Seen neither here nor by the check at the end.
+    if script.contains("wasm[") || script.contains("wasm?") {
+        return Err("The script calls the wasm in a way that is not known here.".to_owned());
+    }
     let mut script = script.to_owned();
     for line in names.lines() {
         let quoted: Vec<&str> = line.split('"').skip(1).step_by(2).collect();
@@ -186,7 +225,7 @@ mod tests {
 
     #[test]
     fn classes_go_and_what_is_called_stays() {
-        let text = without_classes(SCRIPT);
+        let text = without_classes(SCRIPT).unwrap_or_default();
         assert!(!text.contains("Sink") && text.starts_with("function imports()"), "{text}");
         assert_eq!(called(&text).into_iter().collect::<Vec<_>>(), ["__start", "memory"]);
     }
@@ -197,7 +236,8 @@ mod tests {
             ["memory", "a"],
             ["__start", "b"]"#
             .replace("{ \"imports\": [ ", "");
-        let text = renamed(&without_classes(SCRIPT), &names).unwrap_or_else(|why| why);
+        let text =
+            renamed(&without_classes(SCRIPT).unwrap_or_default(), &names).unwrap_or_else(|why| why);
         for part in
             ["\"$a\": function(a)", "wasm[\"a\"].buffer", "wasm[\"b\"]()", "{ \"a\": import0 }"]
         {
