@@ -31,7 +31,7 @@ pub fn svg(tag: &str) -> El {
 fn made(element: Result<Element, JsValue>) -> El {
     match element {
         Ok(element) => El(element),
-        // Only for a name that is no name, and ours are; boot.js stands in should it happen all the same.
+        // Only for a name that is no name, and ours are.
         Err(_) => wasm_bindgen::throw_str("no such element"),
     }
 }
@@ -256,8 +256,9 @@ struct Row {
 impl Row {
     /// Takes it off the page, with all that it listens to; false, as nothing of it stays.
     fn remove(&self) -> bool {
-        self.owner.cleanup();
+        // What is being typed in it is told on its way out, so its listeners go last.
         self.element.remove();
+        self.owner.cleanup();
         false
     }
 }

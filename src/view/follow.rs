@@ -54,6 +54,8 @@ impl Follower {
 
     fn run(&self) {
         let me = self.named();
+        // A source may have told while it was asked.
+        self.heard.told(|it| it.changed = false);
         me.clear_sources(&me);
         self.owner.with_cleanup(|| me.with_observer(|| self.act.give()));
     }
@@ -64,6 +66,14 @@ impl Follower {
         if self.named().with_observer(|| self.heard.update_if_necessary()) {
             self.run();
         }
+    }
+}
+
+/// Whoever is gone is told no more: sources would hold it as long as they live.
+impl Drop for Follower {
+    fn drop(&mut self) {
+        let me = self.named();
+        me.clear_sources(&me);
     }
 }
 

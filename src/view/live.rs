@@ -6,7 +6,8 @@
 
 use crate::entry::Entry;
 use leptos::prelude::*;
-use leptos::reactive::{computed::ArcMemo, graph::ReactiveNode, owner::ArenaItem};
+use leptos::reactive::graph::{ReactiveNode, Subscriber, ToAnySubscriber};
+use leptos::reactive::{computed::ArcMemo, owner::ArenaItem};
 use std::any::Any;
 use std::marker::PhantomData;
 use std::sync::{Arc, RwLock};
@@ -56,6 +57,15 @@ impl<F: FnMut(&mut Value)> Change for F {
 struct Node {
     turns: Turns,
     value: Stood,
+}
+
+/// Whoever is gone is told no more: sources would hold it as long as they live.
+impl Drop for Node {
+    fn drop(&mut self) {
+        if let Turns::WorkedOut(memo) = &self.turns {
+            memo.clear_sources(&memo.to_any_subscriber());
+        }
+    }
 }
 
 /// What tells those who follow.
@@ -212,8 +222,10 @@ fn copied<T: Clone + 'static>(node: At, follow: bool) -> T {
 // … and all that follows once.
 
 fn gone() -> ! {
-    // As a signal of Leptos does; boot.js stands in should it happen all the same.
-    wasm_bindgen::throw_str("looked at a value that is no more")
+    // The page would stand there half alive: it stops as after a panic.
+    let why = "looked at a value that is no more";
+    super::browser::stopped(why);
+    wasm_bindgen::throw_str(why)
 }
 
 #[inline(never)]
