@@ -34,7 +34,7 @@ const EPOCH: i32 = 719_163;
 /// use torpor::calendar::{Event, written};
 /// let day = NaiveDate::from_ymd_opt(2026, 11, 14).unwrap();
 /// let park = Event { key: "park".into(), day, title: "Park it".into(), says: "Steps".into() };
-/// assert!(written(&[park], "b1", "https://example.org/#1.x", 0).contains("DTSTART;VALUE=DATE:20261114\r\n"));
+/// assert!(written(&[park], "b1", "#1.x", 0).contains("DTSTART;VALUE=DATE:20261114\r\n"));
 /// ```
 pub fn written(events: &[Event], bike: &str, link: &str, now: u64) -> String {
     let mut file = String::new();

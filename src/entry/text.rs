@@ -67,6 +67,7 @@ pub(crate) fn without_noughts(decimal: &str) -> &str {
 
 /// A text with another one in place of each `from`.
 pub(crate) fn replaced(text: &str, from: &str, to: &str) -> String {
+    debug_assert!(!from.is_empty(), "nothing is everywhere");
     let (mut all, mut rest) = (String::new(), text);
     while let Some(next) = rest.chars().next() {
         if let Some(behind) = rest.strip_prefix(from) {

@@ -3,7 +3,7 @@
 use super::{About, Choice, Home, Kind, Limit};
 use crate::digits;
 use crate::entry::text::joined;
-use crate::entry::{self, Entry, Read, Refusal};
+use crate::entry::{self, Entry, LONGEST, Read, Refusal};
 use crate::oil::Grade;
 use crate::season::Temperatures;
 use crate::torque::{Thread, ThreadError};
@@ -341,17 +341,25 @@ fn several_codes(choices: &[Choice], entry: &Entry) -> Told<Vec<u8>> {
 /// The keys that an entry names. A page that did not know the fact kept them as the number that a link carries: one
 /// binary digit for each code, code 1 the last one. A digit of a newer page's stays a number, and is refused as one.
 pub(crate) fn several_keys(choices: &[Choice], entry: &Entry) -> String {
-    let Some(mut number) = entry::plain_count(entry) else { return entry.text.clone() };
-    let mut keys: Vec<String> = Vec::new();
-    for it in choices {
-        let digit = 1 << (it.code - 1);
-        if number & digit != 0 {
-            keys.push(it.key.to_owned());
-            number -= digit;
-        }
+    if entry.text.len() > LONGEST {
+        return entry.text.clone();
     }
-    if number != 0 {
-        keys.push(number.to_string());
+    let mut keys: Vec<String> = Vec::new();
+    for word in entry.text.split_whitespace() {
+        let Some(mut number) = entry::plain_count(&Entry::new(word, entry.unit)) else {
+            keys.push(word.to_owned());
+            continue;
+        };
+        for it in choices {
+            let digit = 1 << (it.code - 1);
+            if number & digit != 0 {
+                keys.push(it.key.to_owned());
+                number -= digit;
+            }
+        }
+        if number != 0 {
+            keys.push(number.to_string());
+        }
     }
     joined(&keys, " ")
 }

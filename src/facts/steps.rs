@@ -7,7 +7,7 @@ const fn step(code: u8, key: &'static str, said: &Said) -> Choice {
     Choice { code, key, label: said.title }
 }
 
-/// Steps of the lay-up side, in the order of the work.
+/// Steps of the lay-up side, in the order of their numbers; a new one comes last. The order of the work is the plan's.
 pub static LAY_UP_STEPS: &[Choice] = &[
     step(1, "wash", &words::WASH),
     step(2, "coolant", &words::COOLANT),
@@ -29,7 +29,7 @@ pub static LAY_UP_STEPS: &[Choice] = &[
     step(18, "cover", &words::COVER),
 ];
 
-/// Steps of the wake-up side, in the order of the work.
+/// Steps of the wake-up side, in the order of their numbers; a new one comes last.
 pub static WAKE_UP_STEPS: &[Choice] = &[
     step(1, "uncover", &words::UNCOVER),
     step(2, "open", &words::OPEN),

@@ -3,8 +3,8 @@
 
 use super::Line;
 use crate::coolant::Cooling;
-use crate::entry::Entry;
 use crate::entry::text::{joined, replaced};
+use crate::entry::{Entry, LONGEST};
 use crate::facts::{self, Choice, Facts, FinalDrive, FuelSupply, Id, LAY_UP_STEPS, WAKE_UP_STEPS};
 use crate::words::steps::{self as words, Said};
 use chrono::{Days, NaiveDate};
@@ -28,7 +28,7 @@ enum Asked {
     Carburetor,
     /// Unless it has a belt or a shaft.
     Chain,
-    /// Unless the lay-up step of this number was left out: what was put on comes off again.
+    /// Unless the lay-up step of this number was left out: what was lifted comes down again.
     Undoes(u8),
 }
 
@@ -116,22 +116,27 @@ static LAY_UP: &[Step] = &[
     down(18, &words::COVER),
 ];
 
-/// Whatever was closed is opened before the key is touched; the engine runs only with fuel, levels and battery seen to, and
-/// the bike moves only with brakes, tires, fasteners and chain seen to.
+/// Whatever was closed is opened before the key is touched, and an open pipe is looked into all the same: mice like it better.
+/// Tires and brakes come before it leaves its stands. The engine runs only with fuel, levels, battery and throttle seen to, and
+/// the bike is ridden only once all else is.
 static WAKE_UP: &[Step] = &[
-    up(1, &words::UNCOVER).asked(Asked::Undoes(18)),
-    up(2, &words::OPEN).asked(Asked::Undoes(9)),
+    up(1, &words::UNCOVER),
+    up(2, &words::OPEN),
     up(3, &words::FUEL_AGAIN),
     up(4, &words::LEVELS),
-    up(5, &words::BATTERY_AGAIN).sum(Line::Battery),
-    up(6, &words::STANDS).asked(Asked::Undoes(16)),
+    up(5, &words::BATTERY_AGAIN).sum(Line::Battery).blanks(&[
+        facts::METER_READS.id(),
+        facts::METER_READ_ON.id(),
+        facts::WHERE_THINGS_LIE.id(),
+    ]),
     up(7, &words::TIRES_AGAIN).sum(Line::Tires),
     up(8, &words::FASTENERS),
     up(9, &words::CHAIN_AGAIN).asked(Asked::Chain),
-    up(10, &words::PAPERS).blanks(&[facts::PAPERS_DUE.id(), facts::WHERE_THINGS_LIE.id()]),
     up(11, &words::BEFORE_MOVING),
-    up(12, &words::FIRST_START).after(&[2, 3, 4, 5]),
-    up(13, &words::FIRST_RIDE).after(&[7, 8, 9, 11, 12]),
+    up(6, &words::STANDS).asked(Asked::Undoes(16)),
+    up(10, &words::PAPERS).blanks(&[facts::PAPERS_DUE.id(), facts::WHERE_THINGS_LIE.id()]),
+    up(12, &words::FIRST_START).after(&[2, 3, 4, 5, 11]),
+    up(13, &words::FIRST_RIDE).after(&[1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12]),
     up(14, &words::LOOK_AGAIN).after(&[13]),
 ];
 
@@ -232,9 +237,14 @@ impl Step {
 
     /// Why it is left out this season, where it is.
     pub fn left_out(&self, from: &dyn Facts) -> Option<String> {
+        Some(self.reason(from).trim().to_owned()).filter(|it| !it.is_empty())
+    }
+
+    /// The reason as it is typed: with the space behind its last word.
+    pub fn reason(&self, from: &dyn Facts) -> String {
         let entry = from.entry(self.side.left_out());
         let own = entry.text.split(';').find_map(|it| self.reason_in(it));
-        own.map(|it| it.trim().to_owned()).filter(|it| !it.is_empty())
+        own.map(|it| it.strip_prefix(' ').unwrap_or(it).to_owned()).unwrap_or_default()
     }
 
     fn reason_in<'a>(&self, part: &'a str) -> Option<&'a str> {
@@ -244,17 +254,27 @@ impl Step {
 
     /// What is to be typed, and for which fact, so that it is left out for that reason, or for none no longer.
     pub fn leaving_out(&self, from: &dyn Facts, reason: &str) -> (Id, String) {
-        let entry: Entry = from.entry(self.side.left_out());
-        let others = entry.text.split(';').map(str::trim);
-        let mut parts: Vec<String> = others
-            .filter(|it| !it.is_empty() && self.reason_in(it).is_none())
-            .map(str::to_owned)
-            .collect();
+        let mut parts = self.other_reasons(from);
         if !reason.trim().is_empty() {
             // A semicolon would end it.
             parts.push(format!("{}: {}", self.choice.key, replaced(reason, ";", ",")));
         }
         (self.side.left_out(), joined(&parts, "; "))
+    }
+
+    /// So many letters are left for its reason: all of a side share one entry, which a link has to take.
+    pub fn room(&self, from: &dyn Facts) -> usize {
+        let others = joined(&self.other_reasons(from), "; ").chars().count();
+        LONGEST.saturating_sub(others + self.choice.key.len() + "; : ".len())
+    }
+
+    fn other_reasons(&self, from: &dyn Facts) -> Vec<String> {
+        let entry: Entry = from.entry(self.side.left_out());
+        let others = entry.text.split(';').map(str::trim);
+        others
+            .filter(|it| !it.is_empty() && self.reason_in(it).is_none())
+            .map(str::to_owned)
+            .collect()
     }
 
     /// The steps that it waits for: asked, and neither done nor left out.

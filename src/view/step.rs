@@ -132,13 +132,14 @@ fn unfolded(
 /// A reason to leave it out this season.
 fn leave_out(page: Page, step: &'static Step, desk: &Desk, scope: &str) -> El {
     let id = format!("{scope}-leave-out");
-    let [now, take] = [(); 2].map(|()| desk.clone());
+    let [now, room, take] = [(); 3].map(|()| desk.clone());
     let input = el("input")
         .set("type", "text")
         .set("id", &id)
         .set("autocomplete", "off")
-        .live_value(move || step.left_out(&now).unwrap_or_default())
-        .take("change", move |reason| {
+        .live("maxlength", move || step.room(&room).to_string())
+        .live_value(move || step.reason(&now))
+        .take("input", move |reason| {
             let (id, text) = untrack(|| step.leaving_out(&take, &reason));
             page.typed(&take, id, text);
         });

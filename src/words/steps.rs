@@ -29,7 +29,7 @@ steps! {
         "Clean it with what its maker allows, wipe it dry, lubricate it."
     ];
     OIL: "Oil", "while it is warm: drained oil takes the season's acids and water with it", [];
-    OTHER_OILS: "Other oils", "final drive, gearbox and fork drain better while warm from the run", [];
+    OTHER_OILS: "Other oils", "final drive and gearbox drain better while warm from the run", [];
     TAP_AND_BOWLS: "Fuel tap and bowls", "after the level run, which would fill the bowls again", [
         "Tap off, where it is turned by hand.",
         "Bowls drained into a can, ignition off, no flame near; or left full of treated fuel, with none drained."
@@ -60,8 +60,8 @@ steps! {
     UNCOVER: "Cover away", "look under the bike before it is moved", [
         "Drops on the floor, nests, gnawed wires and hoses."
     ];
-    OPEN: "Open exhaust and intake", "before the key is touched: what was put in comes out", [
-        "Take out every plug and cloth, and look for nests in the pipe, the airbox and under the seat."
+    OPEN: "Open exhaust and intake", "before the key is touched: what was put in comes out, what moved in too", [
+        "Take out every plug and cloth. Look for nests in the pipe, the airbox and under the seat, whether or not something was put in."
     ];
     FUEL_AGAIN: "Fuel", "old fuel starts badly and gums up what it runs through", [
         "Tap on, where it is turned by hand; wait, and look for drops.",
@@ -71,7 +71,7 @@ steps! {
         "As the manual has it, bike level and cold where it says so. Something is missing: find out where it went."
     ];
     BATTERY_AGAIN: "Battery, measured", "what it reads tells whether it lost what was foretold, or more", [
-        "At rest, before any charger. Then connect it in the manual's order: negative lead last."
+        "At rest, before any charger; off its maintainer for a night. Then connect it in the manual's order: negative lead last."
     ];
     STANDS: "Off the stands", "with a second pair of hands", [
         "Side stand out first; no weight on it before it is locked."
@@ -95,7 +95,7 @@ steps! {
     ];
     FIRST_START: "First start", "outdoors, once its safety lines are done", [
         "Outdoors: carbon monoxide kills. No throttle until the oil light is out; stop where it stays on.",
-        "Look for drops of fuel, oil and coolant; then ride, do not idle."
+        "Look for drops of fuel, oil and coolant; then ride, or switch off: it must not idle."
     ];
     FIRST_RIDE: "First ride, short", "once all of the above is done", [
         "Some minutes near home, brakes tried at walking pace first."
