@@ -457,6 +457,7 @@ fn a_flat_reading_is_never_only_as_foretold() {
         let mut all = vec![
             (facts::WHERE_IT_STANDS.id(), "heated"),
             (facts::MONTHLY_MEANS.id(), "15 °C"),
+            (facts::COLDEST_NIGHT.id(), ""),
             (facts::RESTING_VOLTAGE.id(), "12.72 V"),
         ];
         all.extend(changed);
@@ -721,4 +722,38 @@ fn a_step_to_freezing_is_told_in_the_set_s_unit() {
         "{}",
         told(UnitSet::Us)
     );
+}
+
+/// A conventional battery of 12 Ah in a cold winter, all that is known of it being `changed`.
+fn conventional(changed: &[(Id, &str)]) -> Kept {
+    let usual = [
+        (CHEMISTRY.id(), "flooded_antimony"),
+        (facts::CAPACITY.id(), "12 Ah"),
+        (facts::COLDEST_NIGHT.id(), ""),
+        (facts::WHERE_IT_STANDS.id(), "unheated"),
+    ];
+    in_cold(&[&usual, changed].concat())
+}
+
+/// Source: METHOD of the reference values: flat acid of 1.050 freezes at −2.8 °C, and what is frozen has to thaw before it is
+/// charged. 11.7 V is under an empty battery's 11.89 V, and the place's mean is −14 °C in January: no coldest night is needed
+/// to know that. Who leaves the day out may have read it in any night of the season.
+#[test]
+fn a_frozen_reading_is_thawed_whatever_else_is_known() {
+    let thaws = |volts, on, more: &[(Id, &'static str)]| {
+        let read = [(facts::METER_READS.id(), volts), (facts::METER_READ_ON.id(), on)];
+        let kept = conventional(&[&read, more].concat());
+        let told = plan::battery(&kept, UnitSet::Metric);
+        told.warnings.iter().any(|it| it == notes::READING_FREEZES)
+    };
+    assert!(thaws("11.7 V", "2027-01-20", &[]) && thaws("11.7 V", "", &[]));
+    // Even on the last day, with no night to come: 0 % at the −4 °C of the day.
+    let at_4 = [(facts::MONTHLY_MEANS.id(), "-4 °C")];
+    assert!(thaws("11.7 V", "2027-03-28", &at_4));
+    // With a night of −30 °C half a charge, −26 °C, is near freezing in January; 90 % bear −50 °C.
+    let night = [(facts::COLDEST_NIGHT.id(), "-30 °C")];
+    assert!(thaws("12.2 V", "", &night) && !thaws("12.2 V", "2027-03-28", &night));
+    assert!(!thaws("12.6 V", "", &night) && !thaws("12.6 V", "2027-01-20", &[]));
+    // In the warm nothing freezes.
+    assert!(!thaws("11.7 V", "", &[(facts::MONTHLY_MEANS.id(), "15 °C")]));
 }

@@ -2,6 +2,7 @@
 
 use super::season_of;
 use super::state::{Parked, charge_from, kept, parameters};
+use crate::battery::charging::ChargingError;
 use crate::battery::freezing::NEAR;
 use crate::battery::{Battery, Forecast, Reading, ReadingError, Roughly, Verdict, implied_draw};
 use crate::digits;
@@ -52,7 +53,7 @@ pub(super) fn judged(
         Ok(both) => both,
         Err(lacks) => return lacking(lacks),
     };
-    let warnings = match itself(parked, threshold, coldest, &later, set) {
+    let warnings = match itself(from, parked, threshold, coldest, &later, set) {
         Ok(warning) => Vec::from_iter(warning),
         Err(lacks) => return lacking(lacks),
     };
@@ -90,6 +91,7 @@ pub(super) fn judged(
 
 /// What the reading says without any forecast: that it freezes at such a charge, else that it has to be charged.
 fn itself(
+    from: &dyn Facts,
     parked: &Parked,
     threshold: &Told<Answer<Ratio>>,
     coldest: Option<Roughly<ThermodynamicTemperature>>,
@@ -99,8 +101,13 @@ fn itself(
     let parameters = parked.forecast.battery().parameters();
     let (_, charge) =
         charge_from(&facts::METER_READS, parameters, [later.voltage; 3], later.temperature)?;
-    let margin = coldest.and_then(|it| parked.forecast.margin_from(later.day, charge, it));
-    if margin.is_some_and(|it| it < NEAR) {
+    let season = parked.forecast.season();
+    // Where nobody said when it was read, every night may be to come.
+    let from = facts::METER_READ_ON.maybe(from)?.unwrap_or(season.park());
+    let coldest = parked.night_or_day(coldest);
+    let near = parked.forecast.margin_from(from, charge, coldest).is_some_and(|it| it < NEAR);
+    let frozen = parameters.charges_at(charge.low, later.temperature);
+    if near || frozen == Err(ChargingError::Frozen) {
         return Ok(Some(notes::READING_FREEZES.to_owned()));
     }
     let line = threshold.as_ref().ok();

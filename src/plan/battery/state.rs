@@ -27,6 +27,17 @@ pub(super) struct Parked {
     pub unknown: [bool; 2],
 }
 
+impl Parked {
+    /// The coldest night; where none is known the coldest day, than which some night is surely no warmer.
+    pub fn night_or_day(
+        &self,
+        night: Option<Roughly<ThermodynamicTemperature>>,
+    ) -> Roughly<ThermodynamicTemperature> {
+        let season = self.forecast.season();
+        night.unwrap_or_else(|| Roughly::exactly(self.place.coldest_of(season)))
+    }
+}
+
 /// A charge that was measured.
 #[derive(Debug, Clone)]
 pub(super) enum ChargeFrom {
