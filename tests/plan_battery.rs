@@ -757,3 +757,41 @@ fn a_frozen_reading_is_thawed_whatever_else_is_known() {
     // In the warm nothing freezes.
     assert!(!thaws("11.7 V", "", &[(facts::MONTHLY_MEANS.id(), "15 °C")]));
 }
+
+/// Common practice, no source: a maintainer holds a full battery, it brings back no flat one, and charges no frozen one. METHOD
+/// of the reference values: the acid of 10 % (1.135) freezes at −12 °C, that of half a charge at −26 °C.
+#[test]
+fn a_maintainer_makes_no_flat_battery_full() {
+    let warned = |changed: &[(Id, &str)]| {
+        let usual = [
+            (facts::BATTERY_KEPT.id(), "maintainer"),
+            (facts::PARK_DATE.id(), "2027-01-15"),
+            (facts::COLDEST_NIGHT.id(), "-25 °C"),
+        ];
+        let told = plan::battery(&conventional(&[&usual, changed].concat()), UnitSet::Metric);
+        [notes::PUT_ON_FROZEN, notes::PUT_ON_LOW].map(|it| told.warnings.iter().any(|on| on == it))
+    };
+    let (charge, volts) = (facts::CHARGE_WHEN_PARKED.id(), facts::RESTING_VOLTAGE.id());
+    let (frozen, low) = ([true, false], [false, true]);
+    assert_eq!(warned(&[(charge, "10 %")]), frozen);
+    assert_eq!(warned(&[(charge, ""), (volts, "11.8 V")]), frozen);
+    // The day's mean alone is −14 °C.
+    assert_eq!(warned(&[(charge, "10 %"), (facts::COLDEST_NIGHT.id(), "")]), frozen);
+    // A battery in the cold of January is near freezing on its first night; in October the maintainer has charged it by then.
+    assert_eq!(warned(&[(charge, "50 %")]), frozen);
+    assert_eq!(warned(&[(charge, "50 %"), (facts::PARK_DATE.id(), "2026-10-10")]), low);
+    assert_eq!(warned(&[(charge, "70 %")]), low);
+    assert_eq!(
+        warned(&[
+            (charge, "10 %"),
+            (facts::MONTHLY_MEANS.id(), "15 °C"),
+            (facts::COLDEST_NIGHT.id(), "")
+        ]),
+        low
+    );
+    for fine in ["90 %", "100 %", ""] {
+        assert_eq!(warned(&[(charge, fine)]), [false; 2], "{fine}");
+    }
+    // Without a maintainer nothing of it.
+    assert_eq!(warned(&[(charge, "10 %"), (facts::BATTERY_KEPT.id(), "lead_off")]), [false; 2]);
+}

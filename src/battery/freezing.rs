@@ -155,6 +155,15 @@ impl Forecast {
         margins.iter().skip(nights).map(|it| it[FAST]).reduce(f64::min)
     }
 
+    /// Whether a charge is near freezing, or frozen, on the first night. Never for LiFePO4.
+    pub fn parked_frozen(
+        &self,
+        charge: Ratio,
+        coldest_night: Roughly<ThermodynamicTemperature>,
+    ) -> bool {
+        self.nears(Some(coldest_night))(0, charge.get::<ratio>())
+    }
+
     /// Whether a charge at the end of a night would be near freezing on it, on the fast edge. Never where no coldest night
     /// is known or nothing freezes.
     pub(crate) fn nears(

@@ -208,6 +208,16 @@ fn warned(
             warnings.push(notes::LITHIUM_MAINTAINED.to_owned());
         }
     }
+    // A maintainer holds what is charged, and charges nothing that is frozen or flat.
+    if let Ok((parked, threshold, _)) = plan
+        && let Some(charge) = parked.put_on
+    {
+        if parked.forecast.parked_frozen(charge.low, parked.night_or_day(night)) {
+            warnings.push(notes::PUT_ON_FROZEN.to_owned());
+        } else if charge.typical < *threshold {
+            warnings.push(notes::PUT_ON_LOW.to_owned());
+        }
+    }
     if let Ok((parked, threshold, plan)) = plan
         && !maintained
     {

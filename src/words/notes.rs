@@ -327,6 +327,11 @@ pub fn often(lithium: bool) -> String {
 }
 /// Warning.
 pub const LITHIUM_MAINTAINED: &str = "It gets below 0 °C (32 °F) there, and LiFePO4 is not charged in that: take it off the maintainer, which it does not need, or bring it indoors.";
+/// Warning.
+pub const PUT_ON_FROZEN: &str = "At the charge when parked it is frozen, or nearly: let it thaw indoors first, charge it in full, then the maintainer. A bulged case is scrap.";
+/// Warning.
+pub const PUT_ON_LOW: &str =
+    "Under the threshold when parked: a full charge first, then the maintainer.";
 /// The words of a law as a sentence.
 pub fn sentence(words: String) -> String {
     let mut letters = words.chars();

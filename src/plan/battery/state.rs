@@ -23,6 +23,8 @@ pub(super) struct Parked {
     pub place: Temperatures,
     /// What the charge was read from, where it was measured.
     pub read: Option<ChargeFrom>,
+    /// Charge when put on the maintainer, where it is on one and that is known.
+    pub put_on: Option<Roughly<Ratio>>,
     /// Whether charge or draw were counted without being known.
     pub unknown: [bool; 2],
 }
@@ -71,6 +73,7 @@ pub(super) fn parked(from: &dyn Facts) -> Told<Parked> {
         kept.clone().and_then(|it| draw(from, it)),
     )?;
     let unknown = [charge.is_none(), draw.is_none()];
+    let known = charge.as_ref().map(|it| it.1);
     let (read, charge) = charge.unwrap_or_else(|| (None, battery::charged_by_riding()));
     let draw = draw.unwrap_or_else(battery::draw_not_measured);
     let battery = Battery::new(parameters, capacity, charge, draw).map_err(|why| match why {
@@ -81,7 +84,9 @@ pub(super) fn parked(from: &dyn Facts) -> Told<Parked> {
     let maintained = kept == Ok(BatteryKept::Maintainer);
     let battery = if maintained { battery.on_a_maintainer() } else { battery };
     let unknown = if maintained { [false; 2] } else { unknown };
-    Ok(Parked { forecast: Forecast::new(&battery, &season, &place), place, read, unknown })
+    let put_on = known.filter(|_| maintained);
+    let forecast = Forecast::new(&battery, &season, &place);
+    Ok(Parked { forecast, place, read, put_on, unknown })
 }
 
 /// The chemistry's parameters, with the acid of its scale.
