@@ -437,7 +437,11 @@ fn a_dead_battery_is_not_charged() {
         let told = panel(&changed);
         let refusal = told.refusal(fact).unwrap_or_default();
         assert!(refusal.contains("do not charge it, have it tested"), "{volts}: {refusal}");
-        assert!(!told.note.contains("charge on") && plan::course(&bike(&changed)).is_err());
+        assert!(!told.note.contains("charge on"), "{}", told.note);
+        // What was foretold of it before it was read goes on being told.
+        let foretold = fact == facts::METER_READS.id();
+        assert_eq!(plan::course(&bike(&changed)).is_ok(), foretold);
+        assert_eq!(told.head.lacks().is_empty(), foretold);
     };
     for fact in [facts::METER_READS.id(), facts::RESTING_VOLTAGE.id()] {
         dead(fact, "10.4 V", &[]);
@@ -794,4 +798,29 @@ fn a_maintainer_makes_no_flat_battery_full() {
     }
     // Without a maintainer nothing of it.
     assert_eq!(warned(&[(charge, "10 %"), (facts::BATTERY_KEPT.id(), "lead_off")]), [false; 2]);
+}
+
+/// Plain logic: a draw drains a battery as flat as a dead cell does, and flat acid freezes at −2.8 °C (METHOD of the reference
+/// values): the frost is told as without the reading, and what the reading itself tells is not.
+#[test]
+fn a_drained_battery_keeps_its_frost() {
+    let draw = (facts::KEY_OFF_DRAW.id(), "5 mA");
+    let read = (facts::METER_READS.id(), "11.0 V");
+    let night = (facts::COLDEST_NIGHT.id(), "-30 °C");
+    let without = plan::battery(&conventional(&[draw, night]), UnitSet::Metric);
+    assert!(frost_by(&without).1 < NaiveDate::from_ymd_opt(2027, 2, 1).unwrap());
+    for on in ["2027-02-01", ""] {
+        let kept = conventional(&[draw, night, read, (facts::METER_READ_ON.id(), on)]);
+        let told = plan::battery(&kept, UnitSet::Metric);
+        assert_eq!(told.refusal(read.0).as_deref(), Some(notes::DEAD_CELL));
+        assert!(told.warnings.iter().any(|it| it == notes::DRAINED_FLAT));
+        assert_eq!(range(&told.head), range(&without.head));
+        assert!(without.warnings.iter().all(|it| told.warnings.contains(it)));
+        assert!(told.answer(labels::IMPLIED_DRAW).is_none());
+        assert_eq!(plan::course(&kept), plan::course(&conventional(&[draw, night])));
+    }
+    // LiFePO4 does not freeze.
+    let lithium = [(CHEMISTRY.id(), "lifepo4"), (facts::CAPACITY.id(), "51 Wh"), (read.0, "9 V")];
+    let told = panel(&lithium);
+    assert!(!told.warnings.iter().any(|it| it == notes::DRAINED_FLAT));
 }

@@ -82,7 +82,10 @@ pub fn battery(from: &dyn Facts, set: UnitSet) -> Panel {
         }
     }
 
-    let mut note = noted(from, &known, &plan, night, maintained, set);
+    let mut note = match judged.dead {
+        true => Vec::new(),
+        false => noted(from, &known, &plan, night, maintained, set),
+    };
     note.extend(judged.note.map(str::to_owned));
     let charge = known.map(|it| it.forecast.charge_on_ride_date());
     let head = one_or_range(labels::CHARGE_ON_RIDE_DATE, charge, range, set);

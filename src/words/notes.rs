@@ -346,6 +346,8 @@ pub fn no_charge_holds(lithium: bool) -> String {
 }
 /// Refusal.
 pub const DEAD_CELL: &str = "a 12 V battery that rests under 11.3 V has a dead cell, or it is a 6 V one: do not charge it, have it tested";
+/// Warning.
+pub const DRAINED_FLAT: &str = "Drained flat by the draw, or a dead cell; it may be frozen: bring it indoors. A bulged case is scrap.";
 /// Refusal.
 pub const LITHIUM_DEAD: &str = "LiFePO4 that rests under 10 V has ruined cells, or its protector is open: do not charge it, have it tested";
 /// Refusal.

@@ -1,7 +1,7 @@
 //! Readings of the meter, at the check or in spring: against the band, and the draw that two of them imply.
 
 use super::season_of;
-use super::state::{Parked, charge_from, kept, parameters};
+use super::state::{Parked, charge_from, kept, parameters, sound};
 use crate::battery::charging::ChargingError;
 use crate::battery::freezing::NEAR;
 use crate::battery::{Battery, Forecast, Reading, ReadingError, Roughly, Verdict, implied_draw};
@@ -23,6 +23,8 @@ pub(super) struct Judged {
     pub warnings: Vec<String>,
     pub note: Option<&'static str>,
     pub accept: Option<Accept>,
+    /// Whether it must not be charged, at such a reading.
+    pub dead: bool,
 }
 
 /// Nothing where no reading is typed.
@@ -45,6 +47,14 @@ pub(super) fn judged(
         Ok(parked) => parked,
         Err(lacks) => return lacking(lacks.clone()),
     };
+    let parameters = parked.forecast.battery().parameters();
+    if let Ok(Some(volts)) = reading
+        && let Err(lacks) = sound(&facts::METER_READS, parameters, volts)
+    {
+        let lead = parameters.chemistry.is_lead_acid();
+        let warnings = lead.then(|| notes::DRAINED_FLAT.to_owned()).into_iter().collect();
+        return Judged { warnings, dead: true, ..lacking(lacks) };
+    }
     let (later, earlier) = match readings(from, parked) {
         Ok(readings) => readings,
         Err(lacks) => return lacking(lacks),

@@ -62,10 +62,8 @@ pub(super) fn given<T>(fact: &facts::Fact<T>, from: &dyn Facts) -> bool {
 pub(super) fn parked(from: &dyn Facts) -> Told<Parked> {
     let ((parameters, capacity), (season, place)) =
         both(both(parameters(from), capacity(from)), both(season_of(from), place(from)))?;
-    for fact in [&facts::METER_READS, &facts::EARLIER_READING] {
-        if let Some(volts) = fact.maybe(from)? {
-            sound(fact, &parameters, volts)?;
-        }
+    if let Some(volts) = facts::EARLIER_READING.maybe(from)? {
+        sound(&facts::EARLIER_READING, &parameters, volts)?;
     }
     let kept = kept(from);
     let (charge, draw) = both(
@@ -140,7 +138,11 @@ const DEAD_CELL: f64 = 11.3;
 const LITHIUM_DEAD: f64 = 10.0;
 
 /// That a resting voltage is none of a battery which must not be charged.
-fn sound<T>(fact: &facts::Fact<T>, parameters: &Parameters, volts: ElectricPotential) -> Told<()> {
+pub(super) fn sound<T>(
+    fact: &facts::Fact<T>,
+    parameters: &Parameters,
+    volts: ElectricPotential,
+) -> Told<()> {
     let (least, why) = match parameters.chemistry.is_lead_acid() {
         true => (DEAD_CELL, notes::DEAD_CELL),
         false => (LITHIUM_DEAD, notes::LITHIUM_DEAD),
