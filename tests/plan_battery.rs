@@ -824,3 +824,28 @@ fn a_drained_battery_keeps_its_frost() {
     let told = panel(&lithium);
     assert!(!told.warnings.iter().any(|it| it == notes::DRAINED_FLAT));
 }
+
+/// Source: as LOOK_AT_THE_METER, 28 days after the park date, by the calendar: Nov 14 and 28 days are
+/// Dec 12. Plain logic: a frost that would come without the charge of the park date is none that the look comes too late for.
+#[test]
+fn a_frost_that_is_charged_away_drops_no_look() {
+    let kept = |charge| {
+        conventional(&[
+            (facts::BATTERY_KEPT.id(), "lead_off"),
+            (facts::CHARGE_WHEN_PARKED.id(), charge),
+            (facts::COLDEST_NIGHT.id(), "-35 °C"),
+        ])
+    };
+    let course = plan::course(&kept("70 %")).unwrap();
+    assert_eq!(course.recharges[0], course.park);
+    assert_eq!(course.look, NaiveDate::from_ymd_opt(2026, 12, 12));
+    let told = plan::battery(&kept("70 %"), UnitSet::Metric);
+    let look = &answer(&told, labels::LOOK_BY).figure;
+    assert!(matches!(look, Figure::Day { data, .. } if data == "2026-12-12"), "{look:?}");
+    // It is before every night that is near freezing all the same, with the charges of the plan.
+    for charge in ["60 %", "70 %", "80 %", "90 %", "100 %"] {
+        let course = plan::course(&kept(charge)).unwrap();
+        let Some(look) = course.look.and_then(|it| course.day_of(it)) else { continue };
+        assert!(course.margin[1..=look].iter().all(|it| *it >= 5.0), "{charge}");
+    }
+}

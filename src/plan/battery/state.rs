@@ -1,9 +1,11 @@
 //! What is known of the battery, its place and its season, and what is counted where the owner does not know.
 
 use super::season_of;
+use crate::battery::freezing::NEAR;
 use crate::battery::voltage::{Rest, rested};
 use crate::battery::{
-    self, Battery, BatteryError, Chemistry, Forecast, Parameters, RechargePlan, Roughly, gravity,
+    self, Battery, BatteryError, Chemistry, FAST, Forecast, Parameters, RechargePlan, Roughly,
+    gravity,
 };
 use crate::facts::{self, BatteryKept, Capacity, Facts, Lacks, Place, Recharge, Told, both};
 use crate::season::{Season, Temperatures};
@@ -323,11 +325,17 @@ pub(super) fn look(
     plan: Option<&RechargePlan>,
     coldest: Option<Roughly<ThermodynamicTemperature>>,
 ) -> Option<Answer<NaiveDate>> {
-    let frost = coldest.and_then(|it| parked.forecast.freeze_margin(it)?.act_by());
+    let forecast = &parked.forecast;
     let days = plan.map_or(&[][..], |it| &it.days);
-    let park = parked.forecast.season().park();
-    let first = days.iter().copied().chain(frost).filter(|it| *it > park).min();
-    parked.forecast.look_before(first.as_slice())
+    // What a planned charge keeps from freezing needs none before it.
+    let frost = || {
+        let margins = forecast.margins(&forecast.charged_on(days), coldest?)?;
+        let near = margins.iter().skip(1).position(|it| it[FAST] < NEAR)?;
+        Some(forecast.season().day(near + 1))
+    };
+    let park = forecast.season().park();
+    let first = days.iter().copied().filter(|it| *it > park).chain(frost()).min();
+    forecast.look_before(first.as_slice())
 }
 
 /// Charge to recharge below.
