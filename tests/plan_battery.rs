@@ -292,7 +292,7 @@ fn a_later_reading_is_judged_and_sharpens() {
     // Far under the band: it draws more than was thought.
     let mut under = readings.to_vec();
     under.push((facts::METER_READS.id(), "12.2 V"));
-    assert!(panel(&under).warnings.iter().any(|it| it == notes::UNDER_THE_BAND));
+    assert!(panel(&under).warnings.iter().any(|it| *it == notes::under_the_band(false)));
     let mut over = readings.to_vec();
     over.push((facts::METER_READS.id(), "13.0 V"));
     let over = panel(&over);
@@ -848,4 +848,14 @@ fn a_frost_that_is_charged_away_drops_no_look() {
         let Some(look) = course.look.and_then(|it| course.day_of(it)) else { continue };
         assert!(course.margin[1..=look].iter().all(|it| *it >= 5.0), "{charge}");
     }
+}
+
+/// Plain logic: on a maintainer nothing draws, so a low reading tells first of the maintainer.
+#[test]
+fn a_low_reading_on_a_maintainer_tells_of_the_maintainer() {
+    let read = [(facts::METER_READS.id(), "12.2 V"), (facts::METER_READ_ON.id(), "2026-12-05")];
+    let told = panel(&[read[0], read[1], (facts::BATTERY_KEPT.id(), "maintainer")]);
+    let found = told.warnings.iter().find(|it| it.contains("under what was foretold")).unwrap();
+    assert!(found.contains(": the maintainer lost its supply, is faulty or a clamp is off"));
+    assert!(!found.contains("draws more"), "{found}");
 }

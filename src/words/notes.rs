@@ -268,7 +268,15 @@ pub fn counted_wide([charge, draw]: [bool; 2]) -> Option<String> {
 /// Beside the charge.
 pub const AS_FORETOLD: &str = "the meter reads as foretold";
 /// Warning.
-pub const UNDER_THE_BAND: &str = "The meter reads under what was foretold: it draws more than was thought, was not full when parked, or has aged. Charge it, let it rest a night and have it tested if it falls again.";
+pub fn under_the_band(maintained: bool) -> String {
+    let why = match maintained {
+        true => "the maintainer lost its supply, is faulty or a clamp is off, or the battery",
+        false => "it draws more than was thought, was not full when parked, or",
+    };
+    format!(
+        "The meter reads under what was foretold: {why} has aged. Charge it, let it rest a night and have it tested if it falls again."
+    )
+}
 /// Warning.
 pub const OVER_THE_BAND: &str = "The meter reads over what was foretold: it was charged since, had not rested, or draws less than was thought.";
 /// Warning.

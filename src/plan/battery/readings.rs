@@ -76,7 +76,10 @@ pub(super) fn judged(
         // A flat battery may be foretold, and is none the less flat.
         Verdict::Inside if judged.warnings.is_empty() => judged.note = Some(notes::AS_FORETOLD),
         Verdict::Inside => {}
-        Verdict::Below => judged.warnings.push(notes::UNDER_THE_BAND.to_owned()),
+        Verdict::Below => {
+            let maintained = parked.forecast.battery().is_maintained();
+            judged.warnings.push(notes::under_the_band(maintained));
+        }
         Verdict::Above => judged.warnings.push(notes::OVER_THE_BAND.to_owned()),
     }
     let kept = kept(from);
