@@ -859,3 +859,17 @@ fn a_low_reading_on_a_maintainer_tells_of_the_maintainer() {
     assert!(found.contains(": the maintainer lost its supply, is faulty or a clamp is off"));
     assert!(!found.contains("draws more"), "{found}");
 }
+
+/// Plain logic: a voltage that is refused does not count.
+#[test]
+fn a_refused_voltage_counts_for_nothing() {
+    let counts = |volts, more: &[(Id, &'static str)]| {
+        let read = [(facts::RESTING_VOLTAGE.id(), volts)];
+        panel(&[&read, more].concat()).warnings.iter().any(|it| it == notes::VOLTAGE_COUNTS)
+    };
+    assert!(counts("12.6 V", &[]) && counts("12.6 V", &[(facts::CHARGE_BELOW.id(), "50 V")]));
+    for refused in ["13.2 V", "13.4 V", "11.0 V"] {
+        assert!(!counts(refused, &[]), "{refused}");
+    }
+    assert!(!counts("12.6 V", &[(facts::RESTED.id(), "1 h")]));
+}

@@ -65,7 +65,7 @@ pub fn battery(from: &dyn Facts, set: UnitSet) -> Panel {
         answers.extend(cranking.map(|it| Shown::quantity(labels::COLD_CRANKING, Ok(it), set)));
     }
 
-    let mut warnings = warned(from, &margin, &plan, night, maintained, set);
+    let mut warnings = warned(from, &known, &margin, &plan, night, maintained, set);
     let (charging, cold) = charging(from, &plan, maintained, set);
     answers.extend(charging);
     warnings.extend(cold);
@@ -179,6 +179,7 @@ fn frozen(margin: &Told<Option<FreezeMargin>>, set: UnitSet) -> Vec<Shown> {
 /// What follows from the figures and needs care.
 fn warned(
     from: &dyn Facts,
+    known: &Known<'_>,
     margin: &Told<Option<FreezeMargin>>,
     plan: &Planned<'_>,
     night: Option<Roughly<ThermodynamicTemperature>>,
@@ -254,9 +255,11 @@ fn warned(
     let caps = facts::CHEMISTRY.known(from).is_some_and(|it| it.has_filler_caps());
     let by_acid = caps && given(&facts::SPECIFIC_GRAVITY, from);
     let by_volts = given(&facts::RESTING_VOLTAGE, from) && !surface;
+    // What is refused counts for nothing.
+    let counts = known.as_ref().is_ok_and(|it| it.read.is_some());
     if by_acid && (by_volts || given(&facts::CHARGE_WHEN_PARKED, from)) {
         warnings.push(notes::HYDROMETER_COUNTS.to_owned());
-    } else if by_volts && given(&facts::CHARGE_WHEN_PARKED, from) {
+    } else if counts && by_volts && given(&facts::CHARGE_WHEN_PARKED, from) {
         warnings.push(notes::VOLTAGE_COUNTS.to_owned());
     }
     warnings
