@@ -873,3 +873,22 @@ fn a_refused_voltage_counts_for_nothing() {
     }
     assert!(!counts("12.6 V", &[(facts::RESTED.id(), "1 h")]));
 }
+
+/// Source: by hand: 24 Wh at 12.8 V are 1.9 Ah; over 1C (common practice, no source) no law tells a time, and the warning stands
+/// alone. For lead the law's own limit of a tenth is said beside it.
+#[test]
+fn a_charger_far_too_strong_gets_no_time() {
+    let lithium = |current| {
+        let told = panel(&[
+            (CHEMISTRY.id(), "lifepo4"),
+            (facts::CAPACITY.id(), "24 Wh"),
+            (facts::CHARGER_CURRENT.id(), current),
+        ]);
+        assert!(told.warnings.contains(&notes::current_is_high(true)), "{:?}", told.warnings);
+        told.answer(labels::CHARGING_TIME).is_some()
+    };
+    assert!(lithium("1.8 A") && !lithium("1.9 A") && !lithium("10 A"));
+    assert!(
+        panel(&[(facts::CHARGER_CURRENT.id(), "20 A")]).answer(labels::CHARGING_TIME).is_some()
+    );
+}

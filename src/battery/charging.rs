@@ -30,7 +30,7 @@ pub static CHARGING_LIFEPO4: Law = Law {
     formula: "t = (0.95 − s) · C / (0.99 · I) + 0.05 · C / (0.495 · I)",
     gives: Measure::Time,
     source: source::LITHIUM_CHARGING,
-    holds: "LiFePO4 at 0 °C or above; ±40 %",
+    holds: "LiFePO4 at 0 °C or above; ±40 %. Current no more than the capacity in an hour (common practice, no source)",
 };
 
 /// How far a charging time may be off. Common practice, no source.
@@ -151,6 +151,11 @@ impl Parameters {
         }
         let freezes = self.freezes_at_celsius(charge.get::<ratio>());
         if freezes.is_some_and(|it| celsius <= it) { Err(ChargingError::Frozen) } else { Ok(()) }
+    }
+
+    /// Whether the law of the charging time holds for a current at all: not for LiFePO4 over its capacity in an hour.
+    pub fn has_charging_time(&self, capacity: ElectricCharge, current: ElectricCurrent) -> bool {
+        self.chemistry.is_lead_acid() || current.get::<ampere>() <= capacity.get::<ampere_hour>()
     }
 
     /// What is left of the starting power in the cold; none for LiFePO4, for which no table was found.

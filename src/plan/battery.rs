@@ -11,7 +11,7 @@ use super::{Panel, Pictured, season_of};
 use crate::battery::charging::{ChargingError, current_is_high, indoors};
 use crate::battery::freezing::NEAR;
 use crate::battery::voltage::{Rest, rested};
-use crate::battery::{Chemistry, FreezeMargin, RechargePlan, Remedy, Roughly, lithium};
+use crate::battery::{Chemistry, FreezeMargin, RechargePlan, Remedy, Roughly, TYPICAL, lithium};
 use crate::entry::text::joined;
 use crate::facts::{self, BatteryKept, Facts, Id, Place, Told, both};
 use crate::show::{self, Shown};
@@ -356,6 +356,7 @@ fn charging(
     let mut answers = Vec::new();
     if let Ok(Some(current)) = current
         && !maintained
+        && parameters.has_charging_time(parked.forecast.battery().holds(TYPICAL), current)
     {
         answers.push(match parked.forecast.charging_time(day, current, at) {
             Ok(_) if hindered == Some(ChargingError::Frozen) => {
