@@ -5,6 +5,7 @@
 //! value stands beside the one trigger or the one memo there is, and only whoever looks at it knows its type.
 
 use crate::entry::Entry;
+use crate::words::page::GONE;
 use leptos::prelude::*;
 use leptos::reactive::graph::{ReactiveNode, Subscriber, ToAnySubscriber};
 use leptos::reactive::{computed::ArcMemo, owner::ArenaItem};
@@ -223,9 +224,8 @@ fn copied<T: Clone + 'static>(node: At, follow: bool) -> T {
 
 fn gone() -> ! {
     // The page would stand there half alive: it stops as after a panic.
-    let why = "looked at a value that is no more";
-    super::browser::stopped(why);
-    wasm_bindgen::throw_str(why)
+    super::browser::stopped(GONE);
+    wasm_bindgen::throw_str(GONE)
 }
 
 #[inline(never)]

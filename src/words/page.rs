@@ -9,6 +9,7 @@ words! {
     YOUR_BIKE: "Your bike";
     LAY_UP: "Lay-up";
     WAKE_UP: "Wake-up";
+    GONE: "looked at a value that is no more";
     SIDES: "Sides of the sheet";
     DONE: "Done: ";
     LEFT_OUT: "Left out: ";
