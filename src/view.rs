@@ -42,6 +42,12 @@ pub fn lay_out() {
         page.read_address();
         browser::scroll_to_top();
     });
+    browser::on_resize(move || {
+        let narrow = browser::is_narrow();
+        if page.narrow.get_untracked() != narrow {
+            page.narrow.set(narrow);
+        }
+    });
     browser::on_show(move || page.today.set(browser::today()));
 
     let content = move || match page.address.get() {

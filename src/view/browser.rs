@@ -74,6 +74,16 @@ pub fn on_hash_change(act: impl Fn() + 'static) {
     listen(&window(), "hashchange", Box::new(act));
 }
 
+/// Whether the page is too narrow for two columns, as in the style sheet.
+pub fn is_narrow() -> bool {
+    window().match_media("(max-width: 44rem)").ok().flatten().is_some_and(|it| it.matches())
+}
+
+/// Calls `act` when the window gets another size.
+pub fn on_resize(act: impl Fn() + 'static) {
+    listen(&window(), "resize", Box::new(act));
+}
+
 /// Calls `act` when the page comes into sight again.
 pub fn on_show(act: impl Fn() + 'static) {
     on_visibility(web_sys::VisibilityState::Visible, Box::new(act));

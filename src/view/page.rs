@@ -167,6 +167,8 @@ pub struct Page {
     pub spoken: Live<String>,
     /// Today.
     pub today: Live<NaiveDate>,
+    /// Whether the page is narrow: pictures are laid out anew for it.
+    pub narrow: Live<bool>,
     /// The day of the season that is looked at, counted from the park date.
     pub day: Live<Option<usize>>,
     /// Whether the owner's bike has just begun, in place of the example.
@@ -215,6 +217,7 @@ impl Page {
             undo: Live::new(Vec::new()),
             spoken: Live::new(String::new()),
             today: Live::new(browser::today()),
+            narrow: Live::new(browser::is_narrow()),
             day: Live::new(None),
             began: Live::new(false),
             pasted: Pasted::new(),

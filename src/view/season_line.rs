@@ -34,11 +34,11 @@ pub fn season_line(page: Page, desk: &Desk) -> El {
     })
 }
 
-/// Drawn twice, for a wide page and for a narrow one, with what holds on the day that is looked at.
+/// The picture for a page as wide as this one, with what holds on the day that is looked at.
 fn laid_out(page: Page, course: &Arc<Course>) -> Vec<El> {
     let set = page.set.get();
     let last = course.last_day();
-    let mut all: Vec<El> = [true, false].map(|wide| pointed(page, course, wide, set)).into();
+    let mut all = vec![pointed(page, course, !page.narrow.get(), set)];
     let [told, aloud] = [(); 2].map(|()| {
         let course = course.clone();
         move || match day_looked_at(page, &course) {
