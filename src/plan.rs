@@ -41,7 +41,7 @@ use crate::units::UnitSet;
 use crate::words::lines as words;
 use uom::si::f64::{Angle, Length};
 
-/// A line of the lay-up side, in the order of the work.
+/// A calculator. Where it stands in the work, [`Step`] says.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Line {
     /// Strength read cold; exchanged before the run that mixes it.
@@ -65,9 +65,7 @@ pub enum Line {
 }
 
 impl Line {
-    /// All, in the order of the work. A coolant's strength is read cold, and the last run mixes what was refilled; fuel
-    /// comes before the last run too, which draws treated fuel through and warms the oils; tires and torques want a cold
-    /// bike; the battery comes after the last start.
+    /// All, as the steps of the lay-up side open them.
     pub const ALL: [Line; 9] = [
         Line::Coolant,
         Line::Fuel,

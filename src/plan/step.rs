@@ -43,7 +43,7 @@ pub struct Step {
     pub said: &'static Said,
     /// Its calculator.
     pub sum: Option<Line>,
-    /// Blanks of a step without calculator.
+    /// What it asks, before its calculator where it has one.
     pub blanks: &'static [Id],
     asked: Asked,
     /// Numbers of the steps of its side that come before it for safety's sake.
@@ -56,13 +56,17 @@ impl PartialEq for Step {
     }
 }
 
-const fn step(side: Side, code: u8, said: &'static Said) -> Step {
-    let choices = match side {
+/// Numbers and keys of a side's steps.
+const fn choices(side: Side) -> &'static [Choice] {
+    match side {
         Side::LayUp => LAY_UP_STEPS,
         Side::WakeUp => WAKE_UP_STEPS,
-    };
+    }
+}
+
+const fn step(side: Side, code: u8, said: &'static Said) -> Step {
     // Numbers count the places.
-    let choice = &choices[code as usize - 1];
+    let choice = &choices(side)[code as usize - 1];
     Step { side, choice, said, sum: None, blanks: &[], asked: Asked::Always, after: &[] }
 }
 
@@ -170,7 +174,7 @@ impl Side {
 
     /// The side that the sheet opens on: from three weeks before the ride date the second.
     pub fn on(today: NaiveDate, from: &dyn Facts) -> Self {
-        let ride = facts::RIDE_DATE.maybe(from).ok().flatten();
+        let ride = facts::RIDE_DATE.known(from);
         let wakes = ride.and_then(|it| it.checked_sub_days(WAKES_BEFORE));
         if wakes.is_some_and(|it| today >= it) { Side::WakeUp } else { Side::LayUp }
     }
@@ -217,11 +221,7 @@ impl Step {
 
     /// Keys of the steps of its side that are done.
     fn keys(&self, from: &dyn Facts) -> String {
-        let choices = match self.side {
-            Side::LayUp => LAY_UP_STEPS,
-            Side::WakeUp => WAKE_UP_STEPS,
-        };
-        facts::several_keys(choices, &from.entry(self.side.done()))
+        facts::several_keys(choices(self.side), &from.entry(self.side.done()))
     }
 
     /// What is to be typed, and for which fact, so that it is ticked, or no longer.

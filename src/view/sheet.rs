@@ -15,9 +15,8 @@ use crate::words::page as words;
 pub fn sheet(page: Page, side: Option<Side>) -> Vec<El> {
     let desk = Desk::of_bike(page);
     let [named, asked, dated] = [(); 3].map(|()| desk.clone());
-    let name = move || {
-        facts::BIKE_NAME.maybe(&named).ok().flatten().unwrap_or_else(|| words::YOUR_BIKE.to_owned())
-    };
+    let name =
+        move || facts::BIKE_NAME.known(&named).unwrap_or_else(|| words::YOUR_BIKE.to_owned());
     let example = move || page.owner.get() == Owner::Example;
     let mark = || while_so("span", example, || vec![span("example", words::EXAMPLE)]);
     let side = Derived::new(move |_| side.unwrap_or_else(|| Side::on(page.today.get(), &dated)));

@@ -118,7 +118,10 @@ fn unfolded(
     scope: &str,
 ) -> Vec<El> {
     let how = step.said.how.iter().map(|it| el("li").text(it));
-    let blanks = step.blanks.iter().map(|it| blank(page, desk, None, *it, scope, Dress::Whole));
+    // The calculator may ask the same further down: two blanks, each with its own name.
+    let first = format!("{scope}-first");
+    let told = sum.map(|it| it.told);
+    let blanks = step.blanks.iter().map(|it| blank(page, desk, told, *it, &first, Dress::Whole));
     let mut all =
         vec![el("ul").class("how").children(how), el("div").class("blanks").children(blanks)];
     all.extend(sum.map(|it| (it.inside)(page, desk, it.told, scope)).into_iter().flatten());

@@ -70,7 +70,7 @@ pub fn course(from: &dyn Facts) -> Told<Course> {
     };
     let below = || forecast.first_day_below(threshold.value).map(|it| it.act_by.value);
     let margin = coldest.and_then(|it| forecast.margins(&charge, it));
-    let bought = facts::FUEL_BOUGHT.maybe(from).ok().flatten().unwrap_or(season.park());
+    let bought = facts::FUEL_BOUGHT.known(from).unwrap_or(season.park());
     let fuel_old = fuel::keeps_until(bought).filter(|it| *it >= season.park());
     Ok(Course {
         park: season.park(),
