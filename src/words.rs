@@ -9,6 +9,7 @@ pub mod fasteners;
 pub mod fuel;
 pub mod labels;
 pub mod lines;
+pub mod logbook;
 pub mod needs;
 pub mod notes;
 pub mod oil;

@@ -7,7 +7,7 @@ use crate::entry::text::{joined, replaced};
 use crate::entry::{Entry, LONGEST};
 use crate::facts::{self, Choice, Facts, FinalDrive, FuelSupply, Id, LAY_UP_STEPS, WAKE_UP_STEPS};
 use crate::words::steps::{self as words, Said};
-use chrono::{Days, NaiveDate};
+use chrono::{Datelike, Days, NaiveDate};
 
 /// Which half of the season a step belongs to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -217,6 +217,12 @@ impl Step {
     /// Whether it is ticked.
     pub fn is_done(&self, from: &dyn Facts) -> bool {
         self.keys(from).split_whitespace().any(|it| it == self.choice.key)
+    }
+
+    /// What tells this season's tick of it from any other's: "2026/layup/oil".
+    pub fn tag(&self, from: &dyn Facts, today: NaiveDate) -> String {
+        let year = facts::PARK_DATE.known(from).unwrap_or(today).year();
+        format!("{year}/{}/{}", self.side.key(), self.choice.key)
     }
 
     /// Keys of the steps of its side that are done.
