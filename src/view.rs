@@ -1,6 +1,7 @@
 //! The page: reads the live sheet, lays out lines, entries and answers. Computes nothing and names no quantity.
 
 mod answer;
+mod book;
 mod boxed;
 mod browser;
 mod drawer;
@@ -12,12 +13,15 @@ mod kept;
 mod line;
 mod link;
 mod live;
+mod log_file;
+mod logbook;
 mod needs;
 mod page;
 mod picture;
 mod quick_sum;
 mod rows;
 mod season;
+mod season_life;
 mod season_line;
 mod sheet;
 mod step;

@@ -4,7 +4,7 @@ use super::browser;
 use super::follow::follow;
 use super::page::{Owner, Page, Saving};
 use crate::facts;
-use crate::garage::{Bike, Garage, Kept};
+use crate::garage::{Bike, Entries, Garage, Kept, Season};
 use crate::storage::browser::{Store, StoreError};
 use crate::storage::record::{self, Unreadable};
 use crate::words::page as words;
@@ -18,11 +18,23 @@ const OPEN: &str = "open";
 /// Long enough that a word is typed, short enough that nothing is lost.
 const SOON: Duration = Duration::from_millis(400);
 
+/// More leaves or seasons than any bike fills.
+const MOST_RECORDS: usize = 4096;
+
 fn bike_key(key: &str) -> String {
     format!("bike.{key}")
 }
 fn season_key(key: &str) -> String {
     format!("season.{key}")
+}
+
+/// Leaves of a bike's logbook, each under its number.
+fn log_key(key: &str) -> String {
+    format!("log.{key}.")
+}
+/// Seasons of a bike that are over, each under its number.
+fn past_key(key: &str) -> String {
+    format!("past.{key}.")
 }
 
 /// Lays the bike that was open last on the page's sheet, or the example, and keeps it from then on.
@@ -121,13 +133,92 @@ fn save(page: Page) {
     let written = write(page, store, &bike_key(&key), &kept.bike)
         .and_then(|()| write(page, store, &season_key(&key), &kept.season))
         .and_then(|()| write(page, store, GARAGE, &kept.garage))
+        .and_then(|()| save_book(page, store, &key))
         .and_then(|()| store.write(OPEN, &key));
-    page.saving.set(match written {
+    page.saving.set(saving(written));
+}
+
+fn saving(written: Result<(), StoreError>) -> Saving {
+    match written {
         Ok(()) => Saving::Kept,
         Err(StoreError::Blocked(_)) => Saving::Blocked,
         Err(StoreError::Full) => Saving::Failed(words::STORE_FULL.to_owned()),
         Err(StoreError::Other(why)) => Saving::Failed(why),
-    });
+    }
+}
+
+/// Writes the leaves of the logbook that have changed.
+fn save_book(page: Page, store: Store, key: &str) -> Result<(), StoreError> {
+    let changed = page.book.changed();
+    for (at, (leaf, entries)) in changed.iter().enumerate() {
+        let key = format!("{}{leaf}", log_key(key));
+        let written = match entries.is_empty() {
+            true => {
+                store.remove(&key);
+                Ok(())
+            }
+            false => write(page, store, &key, entries),
+        };
+        if let Err(why) = written {
+            page.unwritten(changed.iter().skip(at).map(|it| it.0).collect());
+            return Err(why);
+        }
+    }
+    Ok(())
+}
+
+/// The leaves of the logbook of the bike on the sheet, as they are kept.
+pub fn leaves(page: Page) -> Vec<Vec<Entries>> {
+    numbered(page, log_key)
+}
+
+/// Records of the bike on the sheet that have a number, each in its place.
+fn numbered<T: DeserializeOwned + Default + Clone>(page: Page, of: fn(&str) -> String) -> Vec<T> {
+    let (Owner::Own(key), Some(store)) = (page.owner.get_untracked(), page.store.get_untracked())
+    else {
+        return Vec::new();
+    };
+    let start = of(&key);
+    let mut all = Vec::new();
+    for key in store.keys(&start) {
+        let place = key.strip_prefix(&start).and_then(|it| it.parse::<usize>().ok());
+        if let Some(place) = place.filter(|it| *it < MOST_RECORDS) {
+            if all.len() <= place {
+                all.resize(place + 1, T::default());
+            }
+            all[place] = load(page, store, &key);
+        }
+    }
+    all
+}
+
+/// Seasons of the bike on the sheet that are over, in their order.
+pub fn past_seasons(page: Page) -> Vec<Season> {
+    let mut all: Vec<Season> = numbered(page, past_key);
+    all.retain(|it| !it.entries.is_empty());
+    all
+}
+
+/// Puts a season away; its place. `None` where it could not be kept, which is said. Where nothing is kept at all it is only
+/// put off the sheet.
+pub fn put_season_away(page: Page, season: &Season) -> Option<usize> {
+    let place = numbered::<Season>(page, past_key).len();
+    if let (Owner::Own(key), Some(store)) = (page.owner.get_untracked(), page.store.get_untracked())
+    {
+        let written = write(page, store, &format!("{}{place}", past_key(&key)), season);
+        let kept = written.is_ok();
+        page.saving.set(saving(written));
+        return kept.then_some(place);
+    }
+    Some(place)
+}
+
+/// Takes a season out of those that are over: it is on the sheet again.
+pub fn bring_season_back(page: Page, place: usize) {
+    if let (Owner::Own(key), Some(store)) = (page.owner.get_untracked(), page.store.get_untracked())
+    {
+        store.remove(&format!("{}{place}", past_key(&key)));
+    }
 }
 
 /// Writes a record with the next revision; never over one that this page cannot read.

@@ -103,8 +103,7 @@ fn tick(page: Page, step: &'static Step, desk: &Desk, number: usize) -> El {
                 !step.is_done(&waits) && !step.waits_for(&waits).is_empty()
             })
             .on("change", move |_| {
-                let (id, text) = untrack(|| step.ticked(&take, !step.is_done(&take)));
-                page.typed(&take, id, text);
+                page.tick(step, &take);
             });
         vec![el("label").child(box_).child(span("", &number).set("aria-hidden", "true"))]
     })
