@@ -123,10 +123,12 @@ impl Logbook {
         self.push(leaf, own)
     }
 
-    /// Changes an entry.
-    pub fn replace(&mut self, key: usize, own: Entries) {
-        if let Some(row) = self.remove(key) {
-            self.put_in(Row { day: facts::LOG_DAY.known(&own), own, ..row });
+    /// Changes facts of an entry; the others stay.
+    pub fn amend(&mut self, key: usize, changed: Entries) {
+        if let Some(mut row) = self.remove(key) {
+            row.own.extend(changed);
+            row.day = facts::LOG_DAY.known(&row.own);
+            self.put_in(row);
         }
     }
 

@@ -96,7 +96,7 @@ fn a_leaf_is_written_for_each_change_and_no_other() {
     assert!(book.is_kept());
     assert_eq!([book.leaf(0).len(), book.leaf(1).len(), book.leaf(2).len()], [LEAF, LEAF, 1]);
 
-    book.replace(keys[LEAF], done("2020-01-01", "changed", ""));
+    book.amend(keys[LEAF], done("2020-01-01", "changed", ""));
     assert_eq!(book.take_changed(), [1]);
     let row = book.remove(keys[2]).unwrap();
     assert_eq!(book.take_changed(), [0]);
@@ -282,7 +282,7 @@ fn a_season_is_planned_parked_and_out() {
     }
     assert_eq!(
         plan::past(&kept.season.entries),
-        "Sat, Nov 14 2026 to Sun, Mar 28 2027: 1 steps of the lay-up done, 2 of the wake-up"
+        "Sat, Nov 14 2026 to Sun, Mar 28 2027: 1 step of the lay-up done, 2 steps of the wake-up"
     );
 }
 

@@ -93,9 +93,10 @@ impl Page {
     }
 
     /// Takes what was typed in an entry; the list stays as it stands.
-    pub fn amend(self, key: usize, own: Entries) {
-        if self.logbook().row(key).is_some_and(|it| it.own != own) {
-            self.book.change(self, Box::new(move |it: &mut Logbook| it.replace(key, own.clone())));
+    pub fn amend(self, key: usize, changed: Entries) {
+        if !changed.is_empty() {
+            let amend = move |it: &mut Logbook| it.amend(key, changed.clone());
+            self.book.change(self, Box::new(amend));
             self.changed();
         }
     }

@@ -15,6 +15,7 @@ use crate::plan;
 use crate::show;
 use crate::words::{logbook as words, page as page_words};
 use leptos::prelude::untrack;
+use std::cell::RefCell;
 
 /// So many entries are laid out at once.
 const AT_ONCE: usize = 40;
@@ -209,26 +210,30 @@ fn told(row: &Row) -> [String; 2] {
 }
 
 fn blanks(page: Page, key: usize, scope: &str) -> Vec<El> {
+    // The page's own mark is no blank.
+    let asked = |id: &Id| crate::garage::home(*id) == Home::Log && *id != facts::LOG_STEP.id();
+    let asked: Vec<Id> = facts::TABLE.iter().map(|it| it.id).filter(asked).collect();
+    let remove = button("quiet", page_words::REMOVE, move || page.strike_out(key));
+    vec![
+        blanks_of(page, key, &asked, scope),
+        el("p").child(remove.child(span("aloud", " ").text(words::UNNAMED))),
+    ]
+}
+
+/// Blanks of an entry. Others of it may be open elsewhere: what changes here goes to it, and no more.
+pub fn blanks_of(page: Page, key: usize, asked: &[Id], scope: &str) -> El {
     let own = page.logbook().row(key).map(|it| it.own.clone()).unwrap_or_default();
     let sheet = Sheet::blank(|home| home == Home::Log);
     sheet.take(&own);
     let desk = Desk::of_item(page, sheet.clone());
-    // The page's own mark is no blank.
-    let asked = facts::TABLE.iter().map(|it| it.id);
-    let asked =
-        asked.filter(|it| crate::garage::home(*it) == Home::Log && *it != facts::LOG_STEP.id());
-    let blanks = asked.map(|id| blank(page, &desk, None, id, scope, Dress::Whole));
+    let blanks = asked.iter().map(|id| blank(page, &desk, None, *id, scope, Dress::Whole));
+    let last = RefCell::new(own);
     let taken = move || {
         let now = sheet.entries();
-        // What this page does not know of it stays.
-        let mut next = own.clone();
-        next.retain(|id, _| facts::about(*id).is_none());
-        next.extend(now);
-        untrack(|| page.amend(key, next));
+        let mut changed = now.clone();
+        changed.retain(|id, it| last.borrow().entry(*id) != *it);
+        last.replace(now);
+        untrack(|| page.amend(key, changed));
     };
-    let remove = button("quiet", page_words::REMOVE, move || page.strike_out(key));
-    vec![
-        el("div").class("blanks columns").children(blanks).follow(taken),
-        el("p").child(remove.child(span("aloud", " ").text(words::UNNAMED))),
-    ]
+    el("div").class("blanks columns").children(blanks).follow(taken)
 }

@@ -160,7 +160,7 @@ said! {
     LOG_LINE: "What was done", "The same name each time, so that intervals find it";
     LOG_ODOMETER: "Odometer then", "As it read that day";
     LOG_FIGURES: "Figures", "As they stood when it was ticked";
-    LOG_NOTE: "Note", "Part numbers, bolts, what to look at next time";
+    LOG_NOTE: "Remarks", "Part numbers, bolts, what to look at next time";
     OIL_POURED: "Oil poured in", "At a change, or to top up to the same mark";
     OIL_DRAINED: "Oil drained", "At a change, measured, filter included";
     LOG_STEP: "Step", "Made by the page";

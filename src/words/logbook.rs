@@ -47,11 +47,15 @@ pub fn due_now(past: usize) -> String {
 }
 /// Days left until one, or past it.
 pub fn by_day(left: i64, day: &str) -> String {
+    let days = counted(left.unsigned_abs() as usize, "day");
     match left {
         0 => format!("today, {day}"),
-        past if past < 0 => format!("{} days past, since {day}", -past),
-        left => format!("in {left} days, {day}"),
+        past if past < 0 => format!("{days} past, since {day}"),
+        _ => format!("in {days}, {day}"),
     }
+}
+fn counted(count: usize, what: &str) -> String {
+    format!("{count} {what}{}", if count == 1 { "" } else { "s" })
 }
 /// Distance left, or past it.
 pub fn by_distance(past: bool, long: &str) -> String {
@@ -59,8 +63,8 @@ pub fn by_distance(past: bool, long: &str) -> String {
 }
 /// A season that is over.
 pub fn past_season(park: &str, ride: &str, done: [usize; 2]) -> String {
-    let [down, up] = done;
-    format!("{park} to {ride}: {down} steps of the lay-up done, {up} of the wake-up")
+    let [down, up] = done.map(|it| counted(it, "step"));
+    format!("{park} to {ride}: {down} of the lay-up done, {up} of the wake-up")
 }
 /// After a tick.
 pub fn ticked(title: &str) -> String {

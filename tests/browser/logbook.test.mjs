@@ -62,7 +62,7 @@ test("entries by hand are found, changed, taken out, taken back, and survive a r
   for (const [day, what, note] of [["2025-04-02", "Oil", "green washer"], ["2026-04-01", "Brake fluid", ""], ["2026-05-01", "Oil", "filter HX-12"]]) {
     await book(page).getByRole("button", { name: "Add an entry" }).click();
     const open = book(page).getByRole("region", { name: /Entry$/ });
-    await type(open, { ...(note && { Note: note }), "What was done": what });
+    await type(open, { ...(note && { Remarks: note }), "What was done": what });
     // The name of the region follows what is typed.
     await type(book(page).getByRole("region", { name: new RegExp(`${what}$`) }).first(), { Day: day });
   }
@@ -165,7 +165,7 @@ test("the next season starts blank from the same facts, and the last one is put 
   const season = page.getByRole("region", { name: "Season", exact: true });
   assert.equal(await blank(season, "Park date").inputValue(), "");
   await openBook(page);
-  const past = book(page).getByText("Sat, Nov 14 2026 to Sun, Mar 28 2027: 1 steps of the lay-up done, ");
+  const past = book(page).getByText("Sat, Nov 14 2026 to Sun, Mar 28 2027: 1 step of the lay-up done, ");
   await past.waitFor();
   await undo(page).click();
   await sheet.getByText("Out again").waitFor();
@@ -188,7 +188,7 @@ test("ten thousand entries: the page opens as soon, one more is one small record
   const rows = Array.from({ length: 10_000 }, (_, at) => `${day(at)},Work ${at % 40},${at * 7} km,"Engine oil 3.1 L; bottles to buy 4","${at === 5000 ? "seldom" : "note"} ${at}"`);
   const folder = await mkdtemp(join(tmpdir(), "torpor-"));
   const file = join(folder, "many.csv");
-  await writeFile(file, ["Day,What was done,Odometer then,Figures,Note", ...rows].join("\n"));
+  await writeFile(file, ["Day,What was done,Odometer then,Figures,Remarks", ...rows].join("\n"));
   await book(page).getByLabel("Open a CSV or JSON file").setInputFiles(file);
   await book(page).getByText("10000 new").waitFor({ timeout: 60_000 });
   await book(page).getByRole("button", { name: "Add 10000" }).click();
