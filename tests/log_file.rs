@@ -49,7 +49,10 @@ fn csv_is_read_by_another_reader_and_taken_back() {
     let text = log_file::csv(&[sample()]);
     let mut reader = csv::Reader::from_reader(text.as_bytes());
     let header: Vec<String> = reader.headers().unwrap().iter().map(str::to_owned).collect();
-    assert_eq!(header, ["Day", "What was done", "Odometer then", "Remarks", "Oil poured in", "Step"]);
+    assert_eq!(
+        header,
+        ["Day", "What was done", "Odometer then", "Remarks", "Oil poured in", "Step"]
+    );
     let row = reader.records().next().unwrap().unwrap();
     assert_eq!(&row[1], "Oil; with filter");
     assert_eq!(&row[2], "12345 mi");

@@ -40,17 +40,8 @@ fn inside(page: Page) -> Vec<El> {
         let today = page.today.get();
         plan::log(&page.logbook(), desk, today, set)
     });
-    let due = move || {
-        page.changes.track();
-        let (kept, set) = (page.kept(), page.set.get());
-        let today = page.today.get();
-        let due = plan::due(&page.logbook(), &kept, today, set);
-        let one = |(past, said): &(bool, String)| paragraph(if *past { "care" } else { "" }, said);
-        due.iter().map(|it| el("li").child(one(it))).collect()
-    };
     let some = move || page.sheet().entry(facts::INTERVALS.id()).text.trim() != "";
-    let due = el("ul").class("how").set("aria-labelledby", "logbook-due").part(due);
-    let due = move || vec![paragraph("cap", words::DUE_LIST).set("id", "logbook-due"), due.same()];
+    let due = move || vec![paragraph("cap", words::DUE_LIST), due(page)];
     vec![
         line::panel(page, &desk, told, "logbook"),
         while_so("div", some, due),
@@ -58,6 +49,18 @@ fn inside(page: Page) -> Vec<El> {
         log_file::file(page),
         season_life::past(page),
     ]
+}
+
+/// What the intervals make due.
+pub fn due(page: Page) -> El {
+    let due = move || {
+        page.changes.track();
+        let (kept, set) = (page.kept(), page.set.get());
+        let due = plan::due(&page.logbook(), &kept, page.today.get(), set);
+        let one = |(past, said): &(bool, String)| paragraph(if *past { "care" } else { "" }, said);
+        due.iter().map(|it| el("li").child(one(it))).collect()
+    };
+    el("ul").class("how").set("aria-label", words::DUE_LIST).part(due)
 }
 
 /// The search and what it finds.

@@ -124,6 +124,7 @@ fn unfolded(
     let blanks = step.blanks.iter().map(|it| blank(page, desk, told, *it, &first, Dress::Whole));
     let mut all =
         vec![el("ul").class("how").children(how), el("div").class("blanks").children(blanks)];
+    all.extend(step.lists_due.then(|| logbook::due(page)));
     all.push(logged(page, step, desk, scope));
     all.extend(sum.map(|it| (it.inside)(page, desk, it.told, scope)).into_iter().flatten());
     let desk = desk.clone();
