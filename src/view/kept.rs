@@ -3,6 +3,7 @@
 use super::browser;
 use super::follow::follow;
 use super::page::{Owner, Page, Saving};
+use crate::calendar::Saved;
 use crate::facts;
 use crate::garage::{Bike, Entries, Garage, Kept, Season};
 use crate::storage::browser::{Store, StoreError};
@@ -35,6 +36,11 @@ fn log_key(key: &str) -> String {
 /// Seasons of a bike that are over, each under its number.
 fn past_key(key: &str) -> String {
     format!("past.{key}.")
+}
+
+/// The days of the last calendar file of a bike.
+fn calendar_key(key: &str) -> String {
+    format!("calendar.{key}")
 }
 
 /// Lays the bike that was open last on the page's sheet, or the example, and keeps it from then on.
@@ -218,6 +224,22 @@ pub fn bring_season_back(page: Page, place: usize) {
     if let (Owner::Own(key), Some(store)) = (page.owner.get_untracked(), page.store.get_untracked())
     {
         store.remove(&format!("{}{place}", past_key(&key)));
+    }
+}
+
+/// What the last calendar file of the bike on the sheet had; nothing where there was none.
+pub fn calendar(page: Page) -> Saved {
+    page.store
+        .get_untracked()
+        .map(|store| load(page, store, &calendar_key(&page.key())))
+        .unwrap_or_default()
+}
+
+/// Remembers what the calendar file has now. Where that fails an old event stays in the calendar, and no more.
+pub fn remember_calendar(page: Page, saved: &Saved) {
+    if let (Owner::Own(key), Some(store)) = (page.owner.get_untracked(), page.store.get_untracked())
+    {
+        let _ = write(page, store, &calendar_key(&key), saved);
     }
 }
 
