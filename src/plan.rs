@@ -43,6 +43,7 @@ use crate::facts::{Facts, Id, Lack};
 use crate::show::Shown;
 use crate::units::UnitSet;
 use crate::words::lines as words;
+use std::sync::Arc;
 use uom::si::f64::{Angle, Length};
 
 /// A calculator. Where it stands in the work, [`Step`] says.
@@ -151,6 +152,8 @@ pub struct Panel {
     pub offers: Vec<Offer>,
     /// What is drawn of it.
     pub pictured: Pictured,
+    /// The battery's season day by day.
+    pub course: Option<Arc<Course>>,
     /// A figure that was found and can be kept as a fact.
     pub accept: Option<Accept>,
     /// What follows from the figures and needs care.
@@ -206,6 +209,7 @@ impl Panel {
             asides: Vec::new(),
             offers: Vec::new(),
             pictured: Pictured::default(),
+            course: None,
             accept: None,
             warnings: Vec::new(),
             cautions: &[],

@@ -10,6 +10,7 @@ mod entry_field;
 mod follow;
 mod garage;
 mod kept;
+mod leaf;
 mod line;
 mod link;
 mod live;

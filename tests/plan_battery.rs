@@ -372,13 +372,16 @@ fn battery_is_drawn() {
                 let it = torpor::drawing::battery(&course, day, UnitSet::Metric);
                 let [sure, doubtful] = [it.sure, it.doubtful];
                 assert!((doubtful[1] + doubtful[3] - sure[1]).abs() < 1e-9 && doubtful[3] >= 0.0);
-                assert!(sure[3] >= 0.0 && sure[1] + sure[3] <= it.size[1]);
+                assert!(sure[3] >= 0.0 && sure[1] + sure[3] <= torpor::drawing::BATTERY_SIZE[1]);
                 let typical = it.typical.unwrap();
                 assert!(doubtful[1] - 1e-9 <= typical && typical <= sure[1] + 1e-9);
                 let mut heights = it.labels.each_ref().map(|it| it.y);
                 heights.sort_by(f64::total_cmp);
                 assert!(heights.windows(2).all(|it| it[1] - it[0] >= 16.9), "{heights:?}");
-                assert!(heights[0] > 10.0 && heights[2] < it.size[1], "{heights:?}");
+                assert!(
+                    heights[0] > 10.0 && heights[2] < torpor::drawing::BATTERY_SIZE[1],
+                    "{heights:?}"
+                );
                 assert!(it.told.contains("charge "));
             }
         }

@@ -161,20 +161,20 @@ impl Forecast {
         charge: Ratio,
         coldest_night: Roughly<ThermodynamicTemperature>,
     ) -> bool {
-        self.nears(Some(coldest_night))(0, charge.get::<ratio>())
+        let freezes = self.battery.parameters.freezes_at_celsius(charge.get::<ratio>());
+        self.nears(Some(coldest_night))(0, freezes)
     }
 
-    /// Whether a charge at the end of a night would be near freezing on it, on the fast edge. Never where no coldest night
-    /// is known or nothing freezes.
+    /// Whether acid that freezes at so many °C would be near freezing on a night, of the coldest that it may be. Never where
+    /// no coldest night is known or nothing freezes.
     pub(crate) fn nears(
         &self,
         coldest_night: Option<Roughly<ThermodynamicTemperature>>,
-    ) -> impl Fn(usize, f64) -> bool {
+    ) -> impl Fn(usize, Option<f64>) -> bool {
         let coldest_day = self.celsius.iter().copied().reduce(f64::min).unwrap_or_default();
         let colder = coldest_night.map(|it| coldest_day - it.low.get::<degree_celsius>());
-        move |night, charge| {
+        move |night, freezes| {
             let air = self.celsius.get(night).copied().zip(colder);
-            let freezes = self.battery.parameters.freezes_at_celsius(charge);
             air.zip(freezes).is_some_and(|((air, colder), at)| air - colder - at < NEAR)
         }
     }

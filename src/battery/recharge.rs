@@ -78,8 +78,13 @@ impl Forecast {
         let line = threshold.get::<ratio>();
         let start = self.battery.charge[FAST];
         let nears = self.nears(coldest_night);
+        let freezes = |charge: f64| self.battery.parameters.freezes_at_celsius(charge);
         let held = |line: f64| {
-            latest(&self.steps, start, |night, charge| charge < line || nears(night, charge))
+            // More charge freezes no warmer than this: where a night does no harm to it, the tables are not asked again.
+            let warmest = freezes(line).map(|it| it + 1e-9);
+            latest(&self.steps, start, |night, charge| {
+                charge < line || nears(night, warmest) && nears(night, freezes(charge))
+            })
         };
         let (mut nights, feasible) = held(line);
         let plan = |nights: Vec<usize>| self.plan(nights, feasible, &RECHARGE_PLAN, threshold);
@@ -90,7 +95,7 @@ impl Forecast {
             let mut fewer = plan(nights.clone());
             let charged = self.charged_on(&fewer.value.days);
             let mut after = charged.iter().skip(1).enumerate().skip(last);
-            if !after.any(|(night, charge)| nears(night, charge[FAST])) {
+            if !after.any(|(night, charge)| nears(night, freezes(charge[FAST]))) {
                 fewer.value.last_before_first_start = true;
                 return fewer;
             }

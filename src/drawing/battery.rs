@@ -11,8 +11,6 @@ use crate::words::season_line as words;
 /// A battery with its charge.
 #[derive(Debug, Clone, PartialEq)]
 pub struct BatteryDrawing {
-    /// Width and height of the picture.
-    pub size: [f64; 2],
     /// Outline of the case and its two posts, as an SVG path.
     pub case: String,
     /// Left, top, width and height of the charge that it surely has.
@@ -31,7 +29,8 @@ pub struct BatteryDrawing {
     pub told: String,
 }
 
-const SIZE: [f64; 2] = [320.0, 190.0];
+/// Width and height of the picture.
+pub const BATTERY_SIZE: [f64; 2] = [320.0, 190.0];
 /// Left, top, right and bottom of the case.
 const CASE: [f64; 4] = [10.0, 30.0, 150.0, 184.0];
 /// Height of full and of empty inside.
@@ -68,7 +67,6 @@ pub fn battery(course: &Course, day: usize, set: UnitSet) -> BatteryDrawing {
         Label { x: right + 12.0, y, anchor: "start", text }
     });
     BatteryDrawing {
-        size: SIZE,
         case: path(outline) + "Z",
         sure: [inner, height(low), wide, empty - height(low)],
         doubtful: [inner, height(high), wide, height(low) - height(high)],
@@ -95,7 +93,7 @@ fn apart(wanted: [f64; 3]) -> [f64; 3] {
         places[at] = places[at].max(least);
         least = places[at] + LINE;
     }
-    let mut most = SIZE[1] - LINE / 2.0;
+    let mut most = BATTERY_SIZE[1] - LINE / 2.0;
     for at in order.into_iter().rev() {
         places[at] = places[at].min(most);
         most = places[at] - LINE;

@@ -1,6 +1,7 @@
 //! Any day of the season line: where its marker stands and what holds then, cheap enough for every move of a pointer.
 
-use super::season_line::{Layout, NARROW, WIDE};
+use super::dot;
+use super::season_line::Layout;
 use crate::battery::{ChargingError, Edges, FAST, SLOW, TYPICAL, as_band};
 use crate::digits;
 use crate::plan::Course;
@@ -95,17 +96,8 @@ const DOT: f64 = 4.0;
 fn mark(x: f64, heights: [f64; 2], layout: &Layout) -> String {
     let place = |it: f64| digits::plain(it, 1);
     let [full, empty] = layout.charge;
-    let mut mark = format!("M{} {}V{}", place(x), place(full), place(empty));
-    for height in heights {
-        let r = place(DOT);
-        let left = place(x - DOT);
-        let across = place(2.0 * DOT);
-        mark.push_str(&format!(
-            "M{left} {}a{r} {r} 0 1 0 {across} 0a{r} {r} 0 1 0 -{across} 0",
-            place(height)
-        ));
-    }
-    mark
+    let [one, other] = heights.map(|height| dot([x, height], DOT));
+    format!("M{} {}V{}{one}{other}", place(x), place(full), place(empty))
 }
 
 /// A day within the season, and its charge by edge.
@@ -137,7 +129,7 @@ pub(super) struct Frame<'a> {
 
 impl<'a> Frame<'a> {
     pub fn new(course: &'a Course, wide: bool) -> Self {
-        let layout = if wide { &WIDE } else { &NARROW };
+        let layout = Layout::new(wide);
         let fold = |least: fn(f64, f64) -> f64| course.celsius.iter().copied().reduce(least);
         let coldest = fold(f64::min).unwrap_or_default();
         let spread = (fold(f64::max).unwrap_or_default() - coldest).max(1.0);

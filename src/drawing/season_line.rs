@@ -1,7 +1,7 @@
 //! The season line: charge, temperature and the days to act, from park date to ride date.
 
 use super::season_day::Frame;
-use super::{Label, path};
+use super::{Label, lean, path};
 use crate::battery::freezing::NEAR;
 use crate::battery::{FAST, SLOW, TYPICAL};
 use crate::digits;
@@ -10,7 +10,7 @@ use crate::plan::Course;
 use crate::show;
 use crate::units::{Measure, UnitSet};
 use crate::words::{MONTHS, season_line as words};
-use chrono::{Datelike, NaiveDate};
+use chrono::{Datelike, Months, NaiveDate};
 
 /// The season from park date to ride date: charge band, threshold, temperature, days to act.
 #[derive(Debug, Clone, PartialEq)]
@@ -63,34 +63,42 @@ pub(super) struct Layout {
     /// Lines of the texts above the band.
     acts: [f64; 2],
     month_letters: usize,
-    steps: usize,
     /// Size of its texts; the style sheet has the same.
     text: f64,
 }
 
-pub(super) static WIDE: Layout = Layout {
+impl Layout {
+    pub(super) fn new(wide: bool) -> &'static Self {
+        if wide { &WIDE } else { &NARROW }
+    }
+}
+
+static WIDE: Layout = Layout {
     size: [900.0, 226.0],
     span: [4.0, 896.0],
     charge: [44.0, 140.0],
     temperature: [162.0, 184.0],
     acts: [16.0, 34.0],
     month_letters: 3,
-    steps: 120,
     text: 12.0,
 };
-pub(super) static NARROW: Layout = Layout {
+static NARROW: Layout = Layout {
     size: [360.0, 256.0],
     span: [6.0, 354.0],
     charge: [52.0, 158.0],
     temperature: [182.0, 210.0],
     acts: [16.0, 36.0],
     month_letters: 1,
-    steps: 60,
     text: 14.0,
 };
 
 /// Widest that a letter is, on average over a text, as a share of its size.
 const LETTER: f64 = 0.56;
+
+/// Width and height of the picture.
+pub fn season_size(wide: bool) -> [f64; 2] {
+    Layout::new(wide).size
+}
 
 /// Draws the season line, wide or narrow.
 pub fn season_line(course: &Course, wide: bool, set: UnitSet) -> SeasonLine {
@@ -102,33 +110,27 @@ pub fn season_line(course: &Course, wide: bool, set: UnitSet) -> SeasonLine {
     let height = |charge: f64| frame.height(charge);
 
     let charged: Vec<usize> = course.recharges.iter().map(|it| frame.index(*it)).collect();
-    let mut days = Vec::new();
-    let mut drawn = sampled(course.charge.len(), layout.steps).into_iter().peekable();
-    for day in 0..course.charge.len() {
-        if drawn.next_if_eq(&day).is_some() || charged.contains(&day) {
-            days.push(day);
-        }
-    }
     // On a day to charge the line goes straight up to full.
     let edge = |edge: usize| -> Vec<[f64; 2]> {
-        let mut points = Vec::with_capacity(days.len() + charged.len());
-        for day in &days {
-            points.push([x(*day as f64), height(course.charge[*day][edge])]);
-            if charged.contains(day) {
-                points.push([x(*day as f64), full]);
+        let mut points = Vec::with_capacity(course.charge.len() + charged.len());
+        let mut charges = charged.iter().peekable();
+        for (day, charge) in course.charge.iter().enumerate() {
+            points.push([x(day as f64), height(charge[edge])]);
+            if charges.next_if_eq(&&day).is_some() {
+                points.push([x(day as f64), full]);
             }
         }
-        points
+        lean(&points)
     };
     let fast = edge(FAST);
     let band = path(edge(SLOW).into_iter().chain(fast.into_iter().rev())) + "Z";
-    let typical = edge(TYPICAL).into_iter().filter(|_| course.typical_known);
-    let typical = path(typical);
+    let typical = if course.typical_known { edge(TYPICAL) } else { Vec::new() };
+    let typical = path(typical.into_iter());
 
     let warm = |night: usize| [x(night as f64 + 0.5), frame.warm(course.celsius[night])];
-    let nights_drawn = sampled(course.celsius.len(), layout.steps);
-    let temperature = path(nights_drawn.iter().map(|night| warm(*night)));
-    let frost = frost(course, layout.steps, warm);
+    let temperature: Vec<[f64; 2]> = (0..course.celsius.len()).map(warm).collect();
+    let frost = frost(course, &temperature);
+    let temperature = path(lean(&temperature).into_iter());
     let coldest_at = frame.coldest_at();
     let degrees = show::rounded(Measure::Temperature, frame.coldest(), set);
 
@@ -183,8 +185,7 @@ pub fn season_line(course: &Course, wide: bool, set: UnitSet) -> SeasonLine {
     });
     let axis_text = layout.temperature[1] + 24.0;
 
-    let firsts: Vec<NaiveDate> =
-        course.park.iter_days().take(course.celsius.len()).filter(|it| it.day() == 1).collect();
+    let firsts = firsts(course.park, course.end);
     let quiet = firsts.iter().map(|day| Label {
         x: at(*day) + 4.0,
         y: empty + 14.0,
@@ -244,38 +245,32 @@ pub fn acts_told(course: &Course) -> String {
     joined(&told, words::BETWEEN)
 }
 
-/// Every so many of `count` indices, the first and the last among them.
-fn sampled(count: usize, steps: usize) -> Vec<usize> {
-    let last = count.saturating_sub(1);
-    let step = (last / steps).max(1);
-    let mut picked: Vec<usize> = (0..last).step_by(step).collect();
-    if count > 0 {
-        picked.push(last);
-    }
-    picked
+/// The firsts of months from a day on, before another.
+fn firsts(from: NaiveDate, to: NaiveDate) -> Vec<NaiveDate> {
+    let first = |months| from.with_day(1)?.checked_add_months(Months::new(months));
+    let mut firsts: Vec<NaiveDate> = (0..).map_while(first).take_while(|it| *it < to).collect();
+    firsts.retain(|it| *it >= from);
+    firsts
 }
 
 /// The runs of nights with too little margin, along the line of the temperature.
-fn frost(course: &Course, steps: usize, warm: impl Fn(usize) -> [f64; 2]) -> String {
-    let step = (course.margin.len() / steps).max(1);
+fn frost(course: &Course, line: &[[f64; 2]]) -> String {
     let near = |night: usize| course.margin.get(night).is_some_and(|it| *it < NEAR);
     let mut runs = String::new();
-    let mut from = None;
-    for night in 0..=course.margin.len() {
-        match (from, near(night)) {
-            (None, true) => from = Some(night),
-            (Some(first), false) => {
-                let last = night - 1;
-                let points = (first..last).step_by(step).chain([last]);
-                runs.push_str(&path(points.map(&warm)));
-                // A single night is a dot, which needs a line of no length.
-                if first == last {
-                    runs.push_str("h0");
-                }
-                from = None;
-            }
-            _ => {}
+    let mut run = Vec::new();
+    for (night, point) in line.iter().enumerate() {
+        if near(night) {
+            run.push(*point);
         }
+        if run.is_empty() || near(night + 1) {
+            continue;
+        }
+        runs.push_str(&path(lean(&run).into_iter()));
+        // A single night is a dot, which needs a line of no length.
+        if run.len() == 1 {
+            runs.push_str("h0");
+        }
+        run.clear();
     }
     runs
 }

@@ -19,7 +19,9 @@ use crate::units::{Measure, UnitSet};
 use crate::words::{cautions, labels, notes};
 use crate::working::{Answer, Quantity};
 use chrono::NaiveDate;
+use course::course_of;
 use state::{ChargeFrom, Parked, bikes_place, coldest_night, given, kept, look, parked, threshold};
+use std::sync::Arc;
 use uom::si::{
     f64::{Ratio, TemperatureInterval, ThermodynamicTemperature},
     temperature_interval::kelvin,
@@ -42,7 +44,13 @@ pub fn battery(from: &dyn Facts, set: UnitSet) -> Panel {
     let range =
         matches!(&parked, Ok(Parked { read: Some(ChargeFrom::Range(_)), .. })) && !maintained;
 
-    let mut answers = standing(&known, &threshold, &plan, night, maintained, range, set);
+    let looked = known.clone().map(|it| look(it, plan.as_ref().ok().map(|it| &it.2), night));
+    let course = plan.as_ref().ok().map(|(parked, threshold, plan)| {
+        let look = looked.as_ref().ok().and_then(|it| it.as_ref()).map(|it| it.value);
+        Arc::new(course_of(from, parked, *threshold, plan, look, night))
+    });
+
+    let mut answers = standing(&known, &threshold, &looked, maintained, range, set);
     answers.extend(frozen(&margin, set));
     if let Ok(parked) = &parked {
         answers.extend(match &parked.read {
@@ -84,7 +92,7 @@ pub fn battery(from: &dyn Facts, set: UnitSet) -> Panel {
 
     let mut note = match judged.dead {
         true => Vec::new(),
-        false => noted(from, &known, &plan, night, maintained, set),
+        false => noted(from, &known, &plan, &looked, maintained, set),
     };
     note.extend(judged.note.map(str::to_owned));
     let charge = known.map(|it| it.forecast.charge_on_ride_date());
@@ -105,7 +113,8 @@ pub fn battery(from: &dyn Facts, set: UnitSet) -> Panel {
         answers,
         warnings,
         accept: judged.accept,
-        pictured: Pictured { battery: true, ..Pictured::default() },
+        pictured: Pictured { battery: course.is_some(), ..Pictured::default() },
+        course,
         cautions: cautions::BATTERY,
         ..Panel::of(head)
     }
@@ -115,6 +124,7 @@ pub fn battery(from: &dyn Facts, set: UnitSet) -> Panel {
 const MOST_DAYS: usize = 4;
 
 type Known<'a> = Told<&'a Parked>;
+type Looked = Told<Option<Answer<NaiveDate>>>;
 type Planned<'a> = Told<(&'a Parked, Ratio, RechargePlan)>;
 
 /// A figure with its bounds; the bounds alone where the charge was read from a voltage that hardly tells it.
@@ -136,15 +146,13 @@ fn on_ride_day(parked: &Parked) -> ThermodynamicTemperature {
 fn standing(
     known: &Known<'_>,
     threshold: &Told<Answer<Ratio>>,
-    plan: &Planned<'_>,
-    night: Option<Roughly<ThermodynamicTemperature>>,
+    looked: &Looked,
     maintained: bool,
     range: bool,
     set: UnitSet,
 ) -> Vec<Shown> {
     let known = known.clone();
     let voltage = known.clone().map(|it| it.forecast.resting_voltage_on_ride_date(on_ride_day(it)));
-    let look = known.clone().map(|it| look(it, plan.as_ref().ok().map(|it| &it.2), night));
     // Without a plan that comes before it, only the ride does.
     let rides = known.as_ref().is_ok_and(|it| it.forecast.look_at_the_meter_by().is_none());
     let no_look = if rides { notes::NO_LOOK } else { notes::CHARGED_BEFORE };
@@ -160,7 +168,7 @@ fn standing(
     }
     vec![
         voltage,
-        Shown::day(labels::LOOK_BY, look, no_look, set),
+        Shown::day(labels::LOOK_BY, looked.clone(), no_look, set),
         Shown::day(labels::RECHARGE_BY, below, notes::NOT_BELOW, set),
     ]
 }
@@ -270,7 +278,7 @@ fn noted(
     from: &dyn Facts,
     known: &Known<'_>,
     plan: &Planned<'_>,
-    night: Option<Roughly<ThermodynamicTemperature>>,
+    looked: &Looked,
     maintained: bool,
     set: UnitSet,
 ) -> Vec<String> {
@@ -283,7 +291,7 @@ fn noted(
         return note;
     }
     if let Ok((parked, threshold, plan)) = plan {
-        if let Some(look) = look(parked, Some(plan), night) {
+        if let Ok(Some(look)) = looked {
             let parameters = parked.forecast.battery().parameters();
             let volts = parameters.meter_line(*threshold, parked.place.on(look.value));
             let again = parked.forecast.look_again_by(look.value, &plan.days);

@@ -1,6 +1,7 @@
 //! An answer as it stands on the page, and its working.
 
-use super::element::{El, el, paragraph, span};
+use super::element::{El, el, paragraph};
+use super::leaf::Leaves;
 use super::live::{Derived, Live};
 use crate::entry::text::joined;
 use crate::facts::Lack;
@@ -11,58 +12,50 @@ use crate::words::page as words;
 /// Label and figure of the answer at a place of a line's panel. The head is at place 0.
 pub fn answer(panel: Derived<Panel>, at: usize, scope: &str) -> [El; 2] {
     let id = format!("{scope}-answer-{at}");
-    let label = move || panel.with(|it| it.all().nth(at).map_or("", |it| it.label)).to_owned();
-    // Of the answers of a line a letter changes some: only those are laid out anew.
-    let figure =
-        Derived::new(move |_| panel.with(|it| it.all().nth(at).map(|it| it.figure.clone())));
-    let said =
-        Derived::new(
-            move |_| {
-                if at > 0 { panel.with(|it| it.head.lacks().to_vec()) } else { Vec::new() }
-            },
-        );
-    let shown = move || {
-        figure.with(|it| {
-            let laid_out = |it: &Figure| said.with(|said| figure_without(it, said));
-            it.as_ref().map(laid_out).unwrap_or_default()
-        })
+    let (cap, label) = el("span").class("cap").set("id", &id).words();
+    let output = el("output").set("aria-live", "off").set("aria-labelledby", &id);
+    let leaves = move |leaves: &Leaves| {
+        panel.with(|it| {
+            let Some(shown) = it.all().nth(at) else { return };
+            label.say(shown.label);
+            figure_without(leaves, &shown.figure, if at > 0 { it.head.lacks() } else { &[] });
+        });
     };
-    [
-        el("span").class("cap").set("id", &id).live_text(label),
-        el("output").set("aria-live", "off").set("aria-labelledby", &id).part(shown),
-    ]
+    [cap, output.leaves(leaves)]
 }
 
 /// A figure with its unit and its range; what it lacks by name.
-pub fn figure(shown: &Shown) -> Vec<El> {
-    figure_without(&shown.figure, &[])
+pub fn figure(leaves: &Leaves, shown: &Shown) {
+    figure_without(leaves, &shown.figure, &[]);
 }
 
 /// The same, without the lacks that were `said` already: a line says once what it needs.
-fn figure_without(figure: &Figure, said: &[Lack]) -> Vec<El> {
+fn figure_without(leaves: &Leaves, figure: &Figure, said: &[Lack]) {
     match figure {
         Figure::Number { text, unit, data, range } => {
-            let mut all = vec![el("data").set("value", data).class("n").text(text)];
+            leaves.next("data", "n").set("value", data).text(text);
             if !unit.is_empty() {
-                all.push(span("u", &format!("\u{a0}{unit}")));
+                leaves.next("span", "u").text(&format!("\u{a0}{unit}"));
             }
-            let range =
-                range.as_ref().map(|[low, high]| format!(" {low}{}{high}\u{a0}{unit}", words::TO));
-            all.extend(range.map(|it| el("small").class("range").text(&it)));
-            all
+            if let Some([low, high]) = range {
+                let range = format!(" {low}{}{high}\u{a0}{unit}", words::TO);
+                leaves.next("small", "range").text(&range);
+            }
         }
         Figure::Day { text, data } => {
-            vec![el("time").set("datetime", data).class("n day").text(text)]
+            leaves.next("time", "n day").set("datetime", data).text(text);
         }
-        Figure::Words(text) => vec![span("words", text)],
+        Figure::Words(text) => {
+            leaves.next("span", "words").text(text);
+        }
         Figure::Lacks(lacks) => {
             let more: Vec<&Lack> =
                 lacks.iter().filter(|it| !said.iter().any(|said| said.id() == it.id())).collect();
-            vec![if more.is_empty() {
-                span("why", words::NOT_YET_KNOWN)
+            if more.is_empty() {
+                leaves.next("span", "why").text(words::NOT_YET_KNOWN);
             } else {
-                span("care", &show::needs(more))
-            }]
+                leaves.next("span", "care").text(&show::needs(more));
+            }
         }
     }
 }

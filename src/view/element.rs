@@ -28,6 +28,11 @@ pub fn svg(tag: &str) -> El {
     made(document().create_element_ns(Some("http://www.w3.org/2000/svg"), tag))
 }
 
+/// An element of the same sort as the one around it: HTML, or SVG inside of a picture.
+pub fn inside(around: &El, tag: &str) -> El {
+    made(document().create_element_ns(around.0.namespace_uri().as_deref(), tag))
+}
+
 fn made(element: Result<Element, JsValue>) -> El {
     match element {
         Ok(element) => El(element),
@@ -119,11 +124,20 @@ impl El {
     }
 
     fn attribute_of(self, name: &'static str, value: Box<dyn Gives<String>>) -> Self {
-        let element = self.element();
-        follow(Box::new(move || {
-            let _ = element.set_attribute(name, &value.give());
-        }));
+        let attribute = self.attribute(name);
+        follow(Box::new(move || attribute.say(&value.give())));
         self
+    }
+
+    /// An attribute that whoever holds it may change.
+    pub fn attribute(&self, name: &'static str) -> Attribute {
+        Attribute(self.element(), name, RefCell::default())
+    }
+
+    /// Puts another one in its place.
+    pub fn give_way_to(&self, other: &El) {
+        // Refused only where there is nothing around it.
+        let _ = self.0.replace_with_with_node_1(&other.0);
     }
 
     /// Sets the text of an entry, which follows signals. Set only where it differs, so that a cursor stays where it is.
@@ -243,6 +257,26 @@ impl Words {
         if *said != text {
             self.0.set_data(text);
             text.clone_into(&mut said);
+        }
+    }
+}
+
+/// An attribute, and what it says now; nothing until it is first said.
+pub struct Attribute(Element, &'static str, RefCell<Option<String>>);
+
+impl Attribute {
+    /// Whether it has this name.
+    pub fn is(&self, name: &str) -> bool {
+        self.1 == name
+    }
+
+    /// Sets it, where it differs.
+    pub fn say(&self, value: &str) {
+        let mut said = self.2.borrow_mut();
+        if said.as_deref() != Some(value) {
+            // Refused only for a name that is no name.
+            let _ = self.0.set_attribute(self.1, value);
+            *said = Some(value.to_owned());
         }
     }
 }

@@ -1,7 +1,8 @@
 //! One blank: label, text as typed, its own unit as a button, a hint, how it was read, and why it is not taken.
 
 use super::browser;
-use super::element::{El, el, span};
+use super::element::{Attribute, El, el, span};
+use super::leaf::Leaves;
 use super::line::Told;
 use super::live::Derived;
 use super::page::{Desk, Owner, Page};
@@ -87,32 +88,39 @@ impl Field {
         }
     }
 
-    /// Why the entry is not taken, its own reader first, then what the line's laws say; or how it was read. Worked out
-    /// once for all that shows it, and shown anew only where it changes: a letter in one blank runs through all of them.
-    fn said(&self) -> Derived<Beside> {
+    /// Beside the entry why it is not taken, its own reader first, then what the line's laws say; or how it was read. A
+    /// letter in one blank runs through the notes of all: what hangs on the entry alone is worked out once.
+    fn note(&self, id: &str, invalid: Option<Attribute>) -> El {
         let field = self.clone();
-        Derived::new(move |_| {
-            let id = field.about.id;
+        let own = Derived::new(move |_| {
             let entry = field.entry();
-            let own = facts::refusal(field.about, &entry).map(|it| it.to_string());
-            let why =
-                own.or_else(|| field.told.and_then(|it| it.panel.with(|panel| panel.refusal(id))));
-            let quiet = field.dress == Dress::Inline;
-            match why {
-                Some(why) => Beside::Refused(why),
-                None if quiet => Beside::Read(None),
+            match facts::refusal(field.about, &entry) {
+                Some(why) => Beside::Refused(why.to_string()),
+                // A sentence is not to be split by it: there it is heard, and seen below.
+                None if field.dress == Dress::Inline => Beside::Read(None),
                 None => Beside::Read(facts::echo(field.about, &entry)),
             }
-        })
-    }
-
-    fn note(&self, id: &str, said: Derived<Beside>) -> El {
-        // A sentence is not to be split by it: there it is heard, and seen below.
+        });
+        let (told, about) = (self.told, self.about);
+        let say = move |leaves: &Leaves| {
+            own.with(|own| {
+                let law = || told?.panel.with(|panel| panel.refusal(about.id));
+                let why = match own {
+                    Beside::Refused(why) => Some(why.clone()),
+                    Beside::Read(_) => law(),
+                };
+                if let Some(invalid) = &invalid {
+                    invalid.say(if why.is_some() { "true" } else { "false" });
+                }
+                if let Some(why) = &why {
+                    leaves.next("span", "care").text(why);
+                } else if let Beside::Read(Some(read)) = own {
+                    leaves.next("span", "echo").text(read);
+                }
+            });
+        };
         let class = if self.dress == Dress::Inline { "note aloud" } else { "note" };
-        el("span").set("id", id).class(class).part(move || match said.get() {
-            Beside::Refused(why) => vec![span("care", &why)],
-            Beside::Read(read) => read.map(|it| span("echo", &it)).into_iter().collect(),
-        })
+        el("span").set("id", id).class(class).leaves(say)
     }
 
     fn label(&self) -> El {
@@ -131,7 +139,6 @@ impl Field {
         let note = format!("{name}-note");
         let described =
             if dress == Dress::Whole { format!("{note} {name}-hint") } else { note.clone() };
-        let said = self.said();
         let [value, width, take] = std::array::from_fn(|_| self.clone());
         let several_lines = about.kind == Kind::ThreadTorques;
         let input = if several_lines {
@@ -146,11 +153,9 @@ impl Field {
             .set("spellcheck", "false")
             .set("aria-describedby", &described)
             .live("size", move || width.entry().text.chars().count().clamp(4, 24).to_string())
-            .live("aria-invalid", move || {
-                said.with(|it| matches!(it, Beside::Refused(_))).to_string()
-            })
             .live_value(move || value.entry().text)
             .take("input", move |text| take.typed(text));
+        let invalid = input.attribute("aria-invalid");
         // What is typed over the example takes the place of its figure, not a place behind it.
         let (filled, page) = (input.element(), self.page);
         let input = input.on("focus", move |_| {
@@ -190,7 +195,7 @@ impl Field {
             .child(row)
             .maybe(names)
             .maybe(self.hint())
-            .child(self.note(&note, said))
+            .child(self.note(&note, Some(invalid)))
     }
 
     /// The unit that a bare number means, and a button to change it where there is a choice.
@@ -273,7 +278,7 @@ impl Field {
             .child(el("legend").text(self.about.label))
             .child(el("div").class("pills").children(pills))
             .maybe(self.hint())
-            .child(self.note(&note, self.said()))
+            .child(self.note(&note, None))
     }
 
     fn pill(self, choices: &'static [Choice], choice: &'static Choice, several: bool) -> El {

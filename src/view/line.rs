@@ -3,8 +3,9 @@
 use super::answer::{answer, figure, workings};
 use super::boxed::{Does, Gives};
 use super::browser;
-use super::element::{El, button, el, paragraph, span, while_so};
+use super::element::{El, button, el, span, while_so};
 use super::entry_field::{Dress, blank};
+use super::leaf::Leaves;
 use super::live::{Derived, Live};
 use super::page::{Desk, Page};
 use super::{season_line, torque_drawing, torques};
@@ -35,6 +36,9 @@ const LEFT_AFTER: Duration = Duration::from_millis(500);
 impl Told {
     /// The answers of a line from the facts on a desk.
     pub fn new(line: Line, desk: &Desk, page: Page) -> Self {
+        if line == Line::Battery && !desk.quick {
+            return Self { panel: page.battery, pending: Live::new(None) };
+        }
         Self::of(desk, page, move |desk, drawer, set| line.panel(desk, drawer, set))
     }
 
@@ -166,8 +170,13 @@ pub fn panel(page: Page, desk: &Desk, told: Told, scope: &str) -> El {
     let blanks = el("div")
         .class("blanks")
         .each(move || asked.get().into_iter().map(usize::from).collect(), blank.clone());
-    let warnings =
-        move || panel.with(|it| it.warnings.iter().map(|it| paragraph("warning", it)).collect());
+    let warnings = move |leaves: &Leaves| {
+        panel.with(|it| {
+            for it in &it.warnings {
+                leaves.next("p", "warning").text(it);
+            }
+        });
+    };
     let count = Derived::new(move |_| panel.with(|it| it.answers.len()));
     let here = scope.to_owned();
     let answers = move || {
@@ -178,12 +187,12 @@ pub fn panel(page: Page, desk: &Desk, told: Told, scope: &str) -> El {
     let answers = el("div")
         .class("answers")
         .child(el("p").class("why said").live_text(note))
-        .child(el("div").part(warnings))
+        .child(el("div").leaves(warnings))
         .child(el("div").part(answers))
         .children(torques::offers(page, desk, told, scope))
         .child(steps(panel, scope))
         .child(accept(page, desk, panel))
-        .child(pictures(page, desk, panel));
+        .child(pictures(page, panel));
     let cautions = panel.with_untracked(|it| it.cautions);
     el("div")
         .class("panel")
@@ -194,15 +203,14 @@ pub fn panel(page: Page, desk: &Desk, told: Told, scope: &str) -> El {
 }
 
 /// What is drawn of a calculator; drawn anew only where a measure changes.
-fn pictures(page: Page, desk: &Desk, panel: Derived<Panel>) -> El {
+fn pictures(page: Page, panel: Derived<Panel>) -> El {
     let pictured = Derived::new(move |_| panel.with(|it| it.pictured));
-    let desk = desk.clone();
     el("div").class("pictures").part(move || {
         let Pictured { adapter, bolts, battery } = pictured.get();
-        let set = page.set.get();
         if battery {
-            return season_line::battery(page, &desk, set).into_iter().collect();
+            return vec![season_line::battery(page, panel)];
         }
+        let set = page.set.get();
         let adapter = adapter.map(|OnWrench { wrench, adapter, angle }| {
             torque_drawing::adapter(&drawing::adapter(wrench, adapter, angle, set))
         });
@@ -251,7 +259,7 @@ fn steps(panel: Derived<Panel>, scope: &str) -> El {
                 el("li")
                     .class("answer")
                     .child(span("cap", what).set("id", &id))
-                    .child(output.children(figure(shown)))
+                    .child(output.holding(&|leaves| figure(leaves, shown)))
             };
             it.steps.iter().enumerate().map(step).collect()
         })

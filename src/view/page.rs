@@ -9,7 +9,7 @@ use super::undo::Undo;
 use crate::entry::Entry;
 use crate::facts::{self, Facts, Home, Id};
 use crate::garage::{self, Entries, Garage, Kept};
-use crate::plan::{self, Held, Step, address};
+use crate::plan::{self, Held, Panel, Step, address};
 use crate::storage::browser::Store;
 use crate::storage::link::Parcel;
 use crate::units::UnitSet;
@@ -142,6 +142,8 @@ pub struct Page {
     pub wrenches: Items,
     /// The wrenches as they are read, once for all fasteners.
     pub drawer: Derived<Arc<Vec<Held>>>,
+    /// The battery line's answers and its season day by day, worked out once for the line and for the season line.
+    pub battery: Derived<Panel>,
     /// Turns with every change of what is kept. Whoever wants to know of any change looks here, not at each fact.
     pub changes: Live<u64>,
     /// Whose bike.
@@ -201,12 +203,15 @@ impl Page {
             Ok(Some(set)) => set,
             _ => browser::usual_units(),
         });
+        let facts = sheet.clone();
+        let battery = Derived::new(move |_| plan::battery(&facts, set.get()));
         let page = Self {
             sheet: Live::new(sheet),
             beyond: Live::new(Kept::default()),
             fasteners: Items::new(Home::Fastener),
             wrenches,
             drawer,
+            battery,
             changes: Live::new(0),
             owner: Live::new(Owner::Example),
             set,

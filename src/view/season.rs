@@ -1,8 +1,9 @@
 //! The sentence that sets the season.
 
 use super::answer::figure;
-use super::element::{El, el, paragraph, span};
+use super::element::{El, el, span};
 use super::entry_field::{Dress, blank};
+use super::leaf::Leaves;
 use super::page::{Desk, Page};
 use crate::facts::{self, Facts, Id};
 use crate::plan;
@@ -14,13 +15,13 @@ const DAYS: &str = "season-days";
 /// "Parked ____ in ____, rides ____: 134 days."
 pub fn sentence(page: Page, desk: &Desk) -> El {
     let [days, ride, dates] = std::array::from_fn(|_| desk.clone());
-    let days = move || {
+    let days = move |leaves: &Leaves| {
         let shown = plan::season(&days, page.set.get());
-        match shown.figure {
-            Figure::Number { .. } => {
-                figure(&shown).into_iter().chain([span("", words::DAYS)]).collect()
-            }
-            _ => vec![span("", "…")],
+        if let Figure::Number { .. } = shown.figure {
+            figure(leaves, &shown);
+            leaves.next("span", "").text(words::DAYS);
+        } else {
+            leaves.next("span", "").text("…");
         }
     };
     let open_end = move || {
@@ -31,7 +32,7 @@ pub fn sentence(page: Page, desk: &Desk) -> El {
         }
     };
     // The dates as read, so that a typed one is seen to be understood; or why one is not taken.
-    let read = move || {
+    let read = move |leaves: &Leaves| {
         let asked = [&facts::PARK_DATE.about, &facts::RIDE_DATE.about, &facts::COLDEST_NIGHT.about];
         let own = asked.iter().filter_map(|it| {
             let why = facts::refusal(it, &dates.entry(it.id))?.to_string();
@@ -42,21 +43,20 @@ pub fn sentence(page: Page, desk: &Desk) -> El {
         if !own.iter().any(|it| it.0 == facts::COLDEST_NIGHT.about.label) {
             own.extend(night().map(|why| (facts::COLDEST_NIGHT.about.label, why)));
         }
-        let own: Vec<El> =
-            own.iter().map(|(label, why)| paragraph("care", &format!("{label}: {why}"))).collect();
-        match plan::season_of(&dates) {
-            Ok(it) => {
-                let [park, end] = [it.park(), it.end()].map(show::long_day);
-                let stored = plan::stored(it);
-                let dates = format!("{park}{}{end}{}{stored}", words::TO, season_line::BETWEEN);
-                [paragraph("why", &dates)].into_iter().chain(own).collect()
+        let season = plan::season_of(&dates);
+        if let Ok(it) = &season {
+            let [park, end] = [it.park(), it.end()].map(show::long_day);
+            let stored = plan::stored(*it);
+            let dates = format!("{park}{}{end}{}{stored}", words::TO, season_line::BETWEEN);
+            leaves.next("p", "why").text(&dates);
+        }
+        for (label, why) in &own {
+            leaves.next("p", "care").text(&format!("{label}: {why}"));
+        }
+        if let (Err(lacks), true) = (season, own.is_empty()) {
+            for it in lacks.iter().filter_map(facts::Lack::refusal) {
+                leaves.next("p", "care").text(&it.to_string());
             }
-            Err(lacks) if own.is_empty() => lacks
-                .iter()
-                .filter_map(facts::Lack::refusal)
-                .map(|it| paragraph("care", &it.to_string()))
-                .collect(),
-            Err(_) => own,
         }
     };
     let blank = |id: Id| blank(page, desk, None, id, "season", Dress::Inline);
@@ -70,7 +70,7 @@ pub fn sentence(page: Page, desk: &Desk) -> El {
         .child(blank(facts::RIDE_DATE.id()))
         .text(": ")
         .child(span("aloud", labels::DAYS_STORED).set("id", DAYS))
-        .child(el("output").set("aria-live", "off").set("aria-labelledby", DAYS).part(days))
+        .child(el("output").set("aria-live", "off").set("aria-labelledby", DAYS).leaves(days))
         .live_text(open_end)
         .text(words::COLDEST)
         .child(blank(facts::COLDEST_NIGHT.id()))
@@ -79,5 +79,5 @@ pub fn sentence(page: Page, desk: &Desk) -> El {
         .class("season")
         .set("aria-label", season_line::SENTENCE)
         .child(sentence)
-        .child(el("div").part(read))
+        .child(el("div").leaves(read))
 }

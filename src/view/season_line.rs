@@ -2,65 +2,97 @@
 //! that day.
 
 use super::element::{El, button, el, paragraph, svg};
+use super::leaf::Leaves;
 use super::live::Derived;
-use super::page::{Desk, Page};
-use super::picture::{label, path, picture, place};
+use super::page::Page;
+use super::picture::{SAYS, picture, place};
 use super::torque_drawing::figure;
 use super::{browser, kept};
 use crate::calendar;
 use crate::drawing::{self, BatteryDrawing, SeasonLine};
-use crate::plan::{self, Course};
+use crate::plan::{self, Course, Panel};
 use crate::storage::link;
-use crate::units::UnitSet;
 use crate::words::{dates, season_line as words};
 use leptos::prelude::untrack;
+use std::slice::from_ref;
 use std::sync::Arc;
 
 /// The line whose facts the picture wants.
 const BATTERY: &str = "#layup/battery";
 
 /// The season from park date to ride date.
-pub fn season_line(page: Page, desk: &Desk) -> El {
-    let desk = desk.clone();
-    let course = Derived::new(move |_| plan::course(&desk).ok().map(Arc::new));
+pub fn season_line(page: Page) -> El {
+    let known = Derived::new(move |_| page.battery.with(|it| it.course.is_some()));
     el("figure").class("line-of-season").set("aria-label", words::NAME).part(move || {
-        match course.get() {
-            Some(course) => laid_out(page, &course),
-            None => {
-                let there = el("a").set("href", BATTERY).text(words::NOT_YET);
-                vec![el("p").class("why").child(there)]
-            }
+        if known.get() {
+            return laid_out(page, !page.narrow.get());
         }
+        let there = el("a").set("href", BATTERY).text(words::NOT_YET);
+        vec![el("p").class("why").child(there)]
     })
 }
 
-/// The picture for a page as wide as this one, with what holds on the day that is looked at.
-fn laid_out(page: Page, course: &Arc<Course>) -> Vec<El> {
-    let set = page.set.get();
-    let last = course.last_day();
-    let mut all = vec![pointed(page, course, !page.narrow.get(), set)];
-    let [told, aloud] = [(); 2].map(|()| {
-        let course = course.clone();
-        move || match day_looked_at(page, &course) {
-            Some(day) => drawing::season_day(&course, day, true, set).told,
-            None => words::POINT.to_owned(),
-        }
-    });
-    let here = course.clone();
+/// The picture for a page as wide as this one, with what holds on the day that is looked at. All of it stays where it is and
+/// follows the season.
+fn laid_out(page: Page, wide: bool) -> Vec<El> {
+    let [width, height] = drawing::season_size(wide);
+    let class = if wide { "wide" } else { "narrow" };
+    let picture = picture(class, [0.0, 0.0, width, height]);
+    let (drawn, mark) = (svg("g"), svg("path").class("day"));
+    let (leaves, marked) = (Leaves::of(&drawn), mark.attribute("d"));
+    let says = picture.attribute(SAYS);
+    let last = move || course(page).map_or(0, |it| it.last_day()).to_string();
+    let day = move || day_looked_at(page, &*course(page)?);
     let slider = el("input")
         .set("type", "range")
         .set("min", "0")
-        .set("max", &last.to_string())
+        .live("max", last)
         .set("aria-label", words::DAY_OF_SEASON)
-        .live("aria-valuetext", aloud)
-        .live_value(move || day_looked_at(page, &here).unwrap_or_default().to_string())
+        .live_value(move || day().unwrap_or_default().to_string())
         .take("input", move |day| page.day.set(day.parse().ok()));
-    all.push(slider);
-    all.push(el("p").class("said").live_text(told));
-    all.push(paragraph("why", &drawing::acts_told(course)));
-    all.push(paragraph("hint", words::LEGEND));
-    all.push(el("p").child(button("quiet", dates::SAVE, move || save_calendar(page))));
-    all
+    let aloud = slider.attribute("aria-valuetext");
+    let (told, said) = el("p").class("said").words();
+    let (acts, listed) = el("p").class("why").words();
+    let draw = move || {
+        if let Some(course) = course(page) {
+            let line = drawing::season_line(&course, wide, page.set.get());
+            says.say(&line.told);
+            season_drawn(&leaves, &line);
+            listed.say(&drawing::acts_told(&course));
+        }
+    };
+    let read = move || {
+        let read = course(page).and_then(|course| {
+            let day = day_looked_at(page, &course)?;
+            Some(drawing::season_day(&course, day, wide, page.set.get()))
+        });
+        let (told, mark) =
+            read.map_or((words::POINT.to_owned(), String::new()), |it| (it.told, it.mark));
+        said.say(&told);
+        aloud.say(&told);
+        marked.say(&mark);
+    };
+    let shown = picture.element();
+    let point = move |event| {
+        let share = browser::share_across(&shown, &event);
+        if let (Some(share), Some(course)) = (share, untrack(|| course(page))) {
+            page.day.set(Some(drawing::season_day_at(&course, wide, share * width)));
+        }
+    };
+    vec![
+        picture
+            .child(drawn)
+            .child(mark)
+            .follow(draw)
+            .follow(read)
+            .on("pointerdown", point.clone())
+            .on("pointermove", point),
+        slider,
+        told,
+        acts,
+        paragraph("hint", words::LEGEND),
+        el("p").child(button("quiet", dates::SAVE, move || save_calendar(page))),
+    ]
 }
 
 /// The season's days as a file, each with the bike's link.
@@ -77,77 +109,85 @@ fn save_calendar(page: Page) {
     browser::save(dates::FILE_NAME, "text/calendar;charset=utf-8", &text);
 }
 
+/// The season day by day, where its facts are known.
+fn course(page: Page) -> Option<Arc<Course>> {
+    page.battery.with(|it| it.course.clone())
+}
+
 /// The day that was pointed at; else today, where it is one of the season.
 fn day_looked_at(page: Page, course: &Course) -> Option<usize> {
     page.day.get().or_else(|| course.day_of(page.today.get()))
 }
 
-/// The picture, with a mark on the day that is looked at.
-fn pointed(page: Page, course: &Arc<Course>, wide: bool, set: UnitSet) -> El {
-    let line = drawing::season_line(course, wide, set);
-    let width = line.size[0];
-    let marked = course.clone();
-    let mark = move || {
-        let day = day_looked_at(page, &marked);
-        day.map_or_else(String::new, |it| drawing::season_day(&marked, it, wide, set).mark)
-    };
-    let drawn = drawn(&line, wide).child(path("day", "").live("d", mark));
-    let (course, picture) = (course.clone(), drawn.element());
-    let point = move |event| {
-        if let Some(share) = browser::share_across(&picture, &event) {
-            page.day.set(Some(drawing::season_day_at(&course, wide, share * width)));
-        }
-    };
-    drawn.on("pointerdown", point.clone()).on("pointermove", point)
-}
-
-fn drawn(it: &SeasonLine, wide: bool) -> El {
-    let [width, height] = it.size;
+/// Draws it: first what is always there, so that what comes and goes moves nothing else from its place.
+fn season_drawn(leaves: &Leaves, it: &SeasonLine) {
     let [left, right, base] = it.axis;
-    let marks = it.marks.iter().map(|[x, y]| {
-        svg("circle").class("act").set("cx", &place(*x)).set("cy", &place(*y)).set("r", "5")
-    });
-    let stems = it.stems.iter().map(|[x, top, bottom]| {
-        path("act", &format!("M{} {}V{}", place(*x), place(*top), place(*bottom)))
-    });
-    let ticks = it.months.iter().chain(it.fuel.iter().map(|it| &it.0));
-    let ticks = ticks.map(|x| path("month", &format!("M{} {}v8", place(*x), place(base))));
     let across = |height: f64| format!("M{} {}H{}", place(left), place(height), place(right));
-    picture(if wide { "wide" } else { "narrow" }, [0.0, 0.0, width, height], &it.told)
-        .child(path("band", &it.band))
-        .child(path("typical", &it.typical))
-        .child(path("below", &across(it.threshold)))
-        .child(path("cold", &it.temperature))
-        .child(path("frost", &it.frost))
-        .child(path("axis", &across(base)))
-        .children(ticks.chain(stems).chain(marks))
-        .child(label("care", &it.below))
-        .child(label("cold", &it.cold))
-        .children(it.quiet.iter().map(|it| label("", it)))
-        .children(it.ends.iter().chain(&it.acts).map(|it| label("key", it)))
-        .maybe(it.fuel.as_ref().map(|it| label("care", &it.1)))
+    let [mut ticks, mut stems, mut marks] = [(); 3].map(|()| String::new());
+    for x in it.months.iter().chain(it.fuel.iter().map(|it| &it.0)) {
+        ticks.push_str(&format!("M{} {}v8", place(*x), place(base)));
+    }
+    for [x, top, bottom] in &it.stems {
+        stems.push_str(&format!("M{} {}V{}", place(*x), place(*top), place(*bottom)));
+    }
+    for at in &it.marks {
+        marks.push_str(&drawing::dot(*at, 5.0));
+    }
+    leaves.path("band", &it.band);
+    leaves.path("typical", &it.typical);
+    leaves.path("below", &across(it.threshold));
+    leaves.path("cold", &it.temperature);
+    leaves.path("frost", &it.frost);
+    leaves.path("axis", &across(base));
+    leaves.path("month", &ticks);
+    leaves.path("act", &stems);
+    leaves.path("mark", &marks);
+    leaves.labels("care", from_ref(&it.below));
+    leaves.labels("cold", from_ref(&it.cold));
+    leaves.labels("key", &it.ends);
+    leaves.labels("", &it.quiet);
+    leaves.labels("key", &it.acts);
+    if let Some((_, label)) = &it.fuel {
+        leaves.labels("care", from_ref(label));
+    }
+    leaves.end();
 }
 
-/// The battery on the day that is looked at, or on the ride date; none where its facts are lacking.
-pub fn battery(page: Page, desk: &Desk, set: UnitSet) -> Option<El> {
-    let course = plan::course(desk).ok()?;
-    let day = day_looked_at(page, &course).unwrap_or(course.last_day());
-    let BatteryDrawing { size, case, sure, doubtful, typical, threshold, across, labels, told } =
-        drawing::battery(&course, day, set);
+/// The battery on the day that is looked at, or on the ride date.
+pub fn battery(page: Page, panel: Derived<Panel>) -> El {
+    let [width, height] = drawing::BATTERY_SIZE;
+    let picture = picture("battery", [0.0, 0.0, width, height]);
+    let (says, leaves) = (picture.attribute(SAYS), Leaves::of(&picture));
+    let (caption, said) = el("figcaption").class("hint").words();
+    let draw = move || {
+        panel.with(|it| {
+            let Some(course) = &it.course else { return };
+            let day = day_looked_at(page, course).unwrap_or(course.last_day());
+            let drawn = drawing::battery(course, day, page.set.get());
+            says.say(&drawn.told);
+            said.say(&drawn.told);
+            battery_drawn(&leaves, &drawn);
+        });
+    };
+    figure(picture).child(caption).follow(draw)
+}
+
+fn battery_drawn(leaves: &Leaves, it: &BatteryDrawing) {
     let part = |class: &str, it: [f64; 4]| {
         let [x, y, width, height] = it.map(place);
-        path(class, &format!("M{x} {y}h{width}v{height}h-{width}z"))
+        leaves.path(class, &format!("M{x} {y}h{width}v{height}h-{width}z"));
     };
+    let [left, right] = it.across.map(place);
     let line = |class: &str, height: f64| {
-        let [left, right] = across.map(place);
-        path(class, &format!("M{left} {}H{right}", place(height)))
+        leaves.path(class, &format!("M{left} {}H{right}", place(height)))
     };
-    let drawn = picture("battery", [0.0, 0.0, size[0], size[1]], &told)
-        .child(path("tool", &case))
-        .child(part("sure", sure))
-        .child(part("doubtful", doubtful))
-        .maybe(typical.map(|it| line("pull", it)))
-        .child(line("below", threshold))
-        .children(labels.iter().map(|it| label("", it)));
-    Some(figure(drawn, &told))
+    leaves.path("tool", &it.case);
+    part("sure", it.sure);
+    part("doubtful", it.doubtful);
+    line("below", it.threshold);
+    if let Some(typical) = it.typical {
+        line("pull", typical);
+    }
+    leaves.labels("", &it.labels);
+    leaves.end();
 }

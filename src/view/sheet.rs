@@ -30,7 +30,7 @@ pub fn sheet(page: Page, side: Option<Side>) -> Vec<El> {
         while_so("div", example, move || vec![introduction(page)]),
         el("h1").live_text(name).text(" ").child(mark()),
         season::sentence(page, &desk),
-        season_line::season_line(page, &desk),
+        season_line::season_line(page),
         el("nav").class("side").set("aria-label", words::SIDES).part(sides),
         while_so("div", own, move || vec![season_life::life(page, &living)]),
         el("ol").class("sheet").each(numbers, move |key| step_at(page, key)),

@@ -1,7 +1,7 @@
 //! Pictures of the torque line: wrench and adapter, and the order of tightening.
 
 use super::element::{El, el, paragraph};
-use super::picture::{label, path, picture};
+use super::picture::{SAYS, picture};
 use crate::drawing::{AdapterDrawing, PatternDrawing};
 use crate::words::{drawings as words, page};
 
@@ -19,26 +19,41 @@ pub fn adapter(it: &AdapterDrawing) -> El {
         ("pull", &it.pull),
     ];
     let texts = [("", &it.names), ("key", &it.figures), ("care", &it.cares)];
-    let picture = picture("assembled", it.frame, &it.told)
-        .children(paths.iter().filter(|(_, d)| !d.is_empty()).map(|(class, d)| path(class, d)))
-        .children(texts.iter().flat_map(|(class, all)| all.iter().map(|it| label(class, it))));
-    figure(picture, words::ANGLE_COUNTS)
+    let picture = picture("assembled", it.frame).set(SAYS, &it.told).holding(&|drawn| {
+        for (class, d) in paths {
+            if !d.is_empty() {
+                drawn.path(class, d);
+            }
+        }
+        for (class, all) in texts {
+            drawn.labels(class, all);
+        }
+    });
+    figure(picture).child(caption(words::ANGLE_COUNTS))
 }
 
 /// The order of tightening.
 pub fn pattern(it: &PatternDrawing) -> El {
     // The first bolt stands out, so that the eye finds where to begin.
     let class = |at: usize| if at == 0 { "link" } else { "tool" };
-    let picture = picture("bolts", it.frame, &it.told)
-        .child(path("dim", &it.circle))
-        .child(path("joins", &it.joins))
-        .children(it.heads.iter().enumerate().map(|(at, it)| path(class(at), it)))
-        .children(it.numbers.iter().map(|it| label("key", it)));
-    figure(picture, words::PATTERN_CAPTION)
+    let picture = picture("bolts", it.frame).set(SAYS, &it.told).holding(&|drawn| {
+        drawn.path("dim", &it.circle);
+        drawn.path("joins", &it.joins);
+        for (at, head) in it.heads.iter().enumerate() {
+            drawn.path(class(at), head);
+        }
+        drawn.labels("key", &it.numbers);
+    });
+    figure(picture)
+        .child(caption(words::PATTERN_CAPTION))
         .child(paragraph("hint", &format!("{}{}.", page::SOURCE, it.source)))
 }
 
-/// A picture with its caption.
-pub fn figure(picture: El, caption: &str) -> El {
-    el("figure").class("drawing").child(picture).child(el("figcaption").class("hint").text(caption))
+/// A picture whose caption is still to be added.
+pub fn figure(picture: El) -> El {
+    el("figure").class("drawing").child(picture)
+}
+
+fn caption(text: &str) -> El {
+    el("figcaption").class("hint").text(text)
 }

@@ -1,12 +1,13 @@
 //! The season day by day, for the season line.
 
-use super::state::{ChargeFrom, coldest_night, look, parked, threshold};
-use crate::battery::{Edges, FAST, Parameters};
+use super::state::{ChargeFrom, Parked, coldest_night, look, parked, threshold};
+use crate::battery::{Edges, FAST, Parameters, RechargePlan, Roughly};
 use crate::facts::{self, Facts, Told, both};
 use crate::fuel;
 use crate::units::UnitSet;
 use crate::working::Quantity;
 use chrono::NaiveDate;
+use uom::si::f64::{Ratio, ThermodynamicTemperature};
 
 /// What the season line draws.
 #[derive(Debug, Clone, PartialEq)]
@@ -55,24 +56,36 @@ impl Course {
 /// The season day by day, for the season line.
 pub fn course(from: &dyn Facts) -> Told<Course> {
     let (parked, threshold) = both(parked(from), threshold(from))?;
+    let coldest = coldest_night(from, UnitSet::Metric).ok().map(|it| it.0);
+    let plan = parked.forecast.recharge_plan(threshold.value, coldest).parts().value;
+    let look = look(&parked, Some(&plan), coldest).map(|it| it.value);
+    Ok(course_of(from, &parked, threshold.value, &plan, look, coldest))
+}
+
+/// The same of what was worked out already.
+pub(super) fn course_of(
+    from: &dyn Facts,
+    parked: &Parked,
+    threshold: Ratio,
+    plan: &RechargePlan,
+    look: Option<NaiveDate>,
+    coldest: Option<Roughly<ThermodynamicTemperature>>,
+) -> Course {
     let forecast = &parked.forecast;
     let season = forecast.season();
     let maintained = forecast.battery().is_maintained();
-    let coldest = coldest_night(from, UnitSet::Metric).ok().map(|it| it.0);
-    let plan = forecast.recharge_plan(threshold.value, coldest).parts().value;
-    let look = look(&parked, Some(&plan), coldest);
     // Teeth by the dozen would show nothing: there the picture shows what comes without them.
     let holds = plan.feasible && !plan.is_a_burden(season.days());
-    let recharges = if holds && !maintained { plan.days } else { Vec::new() };
+    let recharges = if holds && !maintained { plan.days.clone() } else { Vec::new() };
     let charge = match recharges.is_empty() {
         true => forecast.days().to_vec(),
         false => forecast.charged_on(&recharges),
     };
-    let below = || forecast.first_day_below(threshold.value).map(|it| it.act_by.value);
+    let below = || forecast.first_day_below(threshold).map(|it| it.act_by.value);
     let margin = coldest.and_then(|it| forecast.margins(&charge, it));
     let bought = facts::FUEL_BOUGHT.known(from).unwrap_or(season.park());
     let fuel_old = fuel::keeps_until(bought).filter(|it| *it >= season.park());
-    Ok(Course {
+    Course {
         park: season.park(),
         end: season.end(),
         rides: season.ride().is_some(),
@@ -80,11 +93,11 @@ pub fn course(from: &dyn Facts) -> Told<Course> {
         parameters: *forecast.battery().parameters(),
         celsius: forecast.celsius().to_vec(),
         margin: margin.unwrap_or_default().iter().map(|it| it[FAST]).collect(),
-        threshold: threshold.value.base(),
-        look: look.map(|it| it.value).filter(|_| !maintained),
+        threshold: threshold.base(),
+        look: look.filter(|_| !maintained),
         charge_by: if holds || maintained { None } else { below() },
         fuel_old: fuel_old.filter(|it| *it < season.end()),
         charge,
         recharges,
-    })
+    }
 }
