@@ -28,11 +28,6 @@ pub fn svg(tag: &str) -> El {
     made(document().create_element_ns(Some("http://www.w3.org/2000/svg"), tag))
 }
 
-/// An element of the same sort as the one around it: HTML, or SVG inside of a picture.
-pub fn inside(around: &El, tag: &str) -> El {
-    made(document().create_element_ns(around.0.namespace_uri().as_deref(), tag))
-}
-
 fn made(element: Result<Element, JsValue>) -> El {
     match element {
         Ok(element) => El(element),
@@ -93,7 +88,7 @@ impl El {
     pub fn words(self) -> (Self, Words) {
         let node = document().create_text_node("");
         self.append(&node);
-        (self, Words(node, RefCell::default()))
+        (self, Words(Where::Text(node), RefCell::default()))
     }
 
     /// The same element once more.
@@ -129,15 +124,9 @@ impl El {
         self
     }
 
-    /// An attribute that whoever holds it may change.
-    pub fn attribute(&self, name: &'static str) -> Attribute {
-        Attribute(self.element(), name, RefCell::default())
-    }
-
-    /// Puts another one in its place.
-    pub fn give_way_to(&self, other: &El) {
-        // Refused only where there is nothing around it.
-        let _ = self.0.replace_with_with_node_1(&other.0);
+    /// An attribute that whoever holds it may change; none as long as it is empty.
+    pub fn attribute(&self, name: &'static str) -> Words {
+        Words(Where::Attribute(self.element(), name), RefCell::default())
     }
 
     /// Sets the text of an entry, which follows signals. Set only where it differs, so that a cursor stays where it is.
@@ -247,36 +236,25 @@ impl El {
     }
 }
 
-/// A text on the page, and what it says now: asking the page itself is slow.
-pub struct Words(Text, RefCell<String>);
+/// A text on the page or an attribute, and what it says now: asking the page itself is slow.
+pub struct Words(Where, RefCell<String>);
+
+enum Where {
+    Text(Text),
+    Attribute(Element, &'static str),
+}
 
 impl Words {
     /// Sets it, where it differs.
     pub fn say(&self, text: &str) {
         let mut said = self.1.borrow_mut();
         if *said != text {
-            self.0.set_data(text);
+            match &self.0 {
+                Where::Text(node) => node.set_data(text),
+                // Refused only for a name that is no name.
+                Where::Attribute(element, name) => drop(element.set_attribute(name, text)),
+            }
             text.clone_into(&mut said);
-        }
-    }
-}
-
-/// An attribute, and what it says now; nothing until it is first said.
-pub struct Attribute(Element, &'static str, RefCell<Option<String>>);
-
-impl Attribute {
-    /// Whether it has this name.
-    pub fn is(&self, name: &str) -> bool {
-        self.1 == name
-    }
-
-    /// Sets it, where it differs.
-    pub fn say(&self, value: &str) {
-        let mut said = self.2.borrow_mut();
-        if said.as_deref() != Some(value) {
-            // Refused only for a name that is no name.
-            let _ = self.0.set_attribute(self.1, value);
-            *said = Some(value.to_owned());
         }
     }
 }

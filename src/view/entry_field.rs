@@ -1,7 +1,7 @@
 //! One blank: label, text as typed, its own unit as a button, a hint, how it was read, and why it is not taken.
 
 use super::browser;
-use super::element::{Attribute, El, el, span};
+use super::element::{El, Words, el, span};
 use super::leaf::Leaves;
 use super::line::Told;
 use super::live::Derived;
@@ -90,7 +90,7 @@ impl Field {
 
     /// Beside the entry why it is not taken, its own reader first, then what the line's laws say; or how it was read. A
     /// letter in one blank runs through the notes of all: what hangs on the entry alone is worked out once.
-    fn note(&self, id: &str, invalid: Option<Attribute>) -> El {
+    fn note(&self, id: &str, invalid: Option<Words>) -> El {
         let field = self.clone();
         let own = Derived::new(move |_| {
             let entry = field.entry();

@@ -1,7 +1,7 @@
 //! What may change with every letter: leaves that are told one after another, of which only what differs from before is
 //! written on the page. To make elements anew costs several times as much, most of it in laying them out.
 
-use super::element::{Attribute, El, Words, inside};
+use super::element::{El, Words, el, svg};
 use super::follow::follow;
 use std::cell::RefCell;
 
@@ -18,7 +18,7 @@ struct Grown {
 struct Leaf {
     tag: &'static str,
     element: El,
-    attributes: Vec<Attribute>,
+    attributes: Vec<(&'static str, Words)>,
     words: Option<Words>,
 }
 
@@ -28,24 +28,17 @@ impl Leaves {
         Self(around.same(), RefCell::default())
     }
 
-    /// Goes on to the next one.
+    /// Goes on to the next one: where it has another name than before, it and those behind it are made anew.
     pub fn next(&self, tag: &'static str, class: &str) -> &Self {
         let mut grown = self.1.borrow_mut();
         let at = grown.told;
-        grown.told += 1;
-        let before = grown.all.get(at);
-        if before.is_none_or(|it| it.tag != tag) {
-            let element = inside(&self.0, tag);
-            match before {
-                Some(it) => it.element.give_way_to(&element),
-                None => drop(self.0.same().child(element.same())),
-            }
-            let leaf = Leaf { tag, element, attributes: Vec::new(), words: None };
-            match grown.all.get_mut(at) {
-                Some(it) => *it = leaf,
-                None => grown.all.push(leaf),
-            }
+        if grown.all.get(at).is_none_or(|it| it.tag != tag) {
+            grown.cut(at);
+            let element = if matches!(tag, "path" | "text") { svg(tag) } else { el(tag) };
+            self.0.same().child(element.same());
+            grown.all.push(Leaf { tag, element, attributes: Vec::new(), words: None });
         }
+        grown.told = at + 1;
         drop(grown);
         self.set("class", class)
     }
@@ -53,10 +46,12 @@ impl Leaves {
     /// Sets an attribute of it.
     pub fn set(&self, name: &'static str, value: &str) -> &Self {
         self.change(&|leaf| {
-            if !leaf.attributes.iter().any(|it| it.is(name)) {
-                leaf.attributes.push(leaf.element.attribute(name));
-            }
-            leaf.attributes.iter().filter(|it| it.is(name)).for_each(|it| it.say(value));
+            let at = leaf.attributes.iter().position(|it| it.0 == name);
+            let at = at.unwrap_or_else(|| {
+                leaf.attributes.push((name, leaf.element.attribute(name)));
+                leaf.attributes.len() - 1
+            });
+            leaf.attributes[at].1.say(value);
         })
     }
 
@@ -69,9 +64,7 @@ impl Leaves {
     }
 
     fn change(&self, how: &dyn Fn(&mut Leaf)) -> &Self {
-        let mut grown = self.1.borrow_mut();
-        let at = grown.told.wrapping_sub(1);
-        if let Some(leaf) = grown.all.get_mut(at) {
+        if let Some(leaf) = self.1.borrow_mut().last() {
             how(leaf);
         }
         self
@@ -81,10 +74,22 @@ impl Leaves {
     pub fn end(&self) {
         let mut grown = self.1.borrow_mut();
         let told = std::mem::take(&mut grown.told);
-        while grown.all.len() > told {
-            if let Some(gone) = grown.all.pop() {
-                gone.element.element().remove();
-            }
+        grown.cut(told);
+    }
+}
+
+impl Grown {
+    /// The last one told.
+    fn last(&mut self) -> Option<&mut Leaf> {
+        self.all.get_mut(self.told.wrapping_sub(1))
+    }
+
+    /// Takes away all from a place on.
+    fn cut(&mut self, from: usize) {
+        while self.all.len() > from
+            && let Some(gone) = self.all.pop()
+        {
+            gone.element.element().remove();
         }
     }
 }
