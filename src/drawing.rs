@@ -31,14 +31,14 @@ pub struct Label {
 }
 
 /// Straight from point to point, as an SVG path.
-fn path(points: impl Iterator<Item = [f64; 2]>) -> String {
+fn path(points: &[[f64; 2]]) -> String {
     let mut path = String::new();
-    for (at, [x, y]) in points.enumerate() {
+    for (at, [x, y]) in points.iter().enumerate() {
         let letter = if at == 0 { 'M' } else { 'L' };
         path.push(letter);
-        path.push_str(&digits::plain(x, 1));
+        path.push_str(&digits::plain(*x, 1));
         path.push(' ');
-        path.push_str(&digits::plain(y, 1));
+        path.push_str(&digits::plain(*y, 1));
     }
     path
 }
@@ -77,6 +77,8 @@ fn lean(points: &[[f64; 2]]) -> Vec<[f64; 2]> {
             steep = [steep[0].max(slope - slack), steep[1].min(slope + slack)];
         }
     }
-    kept.extend(points.last().copied().filter(|it| *it != from));
+    if let Some(last) = points.last().filter(|it| **it != from) {
+        kept.push(*last);
+    }
     kept
 }

@@ -73,6 +73,41 @@ fn charges_are_teeth() {
     }
 }
 
+/// How far a point is above or below the line through `line`, at its nearest where that goes straight up.
+fn off(line: &[[f64; 2]], [x, y]: [f64; 2]) -> f64 {
+    let over = |it: &&[[f64; 2]]| it[0][0] - 0.06 <= x && x <= it[1][0] + 0.06;
+    let off = |it: &[[f64; 2]]| {
+        let [[x0, y0], [x1, y1]] = [it[0], it[1]];
+        if x1 - x0 < 0.15 {
+            let [top, bottom] = [y0.min(y1), y0.max(y1)];
+            return (top - y).max(y - bottom).max(0.0);
+        }
+        (y0 + (y1 - y0) * (x - x0) / (x1 - x0) - y).abs()
+    };
+    line.windows(2).filter(over).map(off).fold(f64::INFINITY, f64::min)
+}
+
+/// Plain logic: what is drawn with few points goes through every day's charge and temperature to a third of a pixel: a hair
+/// of 0.2, and places rounded to a tenth.
+#[test]
+fn a_line_of_few_points_is_the_same_line() {
+    let cold = course(&kept(&[(facts::RIDE_DATE.id(), "Dec 6 2027")])).unwrap();
+    for course in [warm("Oct 1 2027"), warm("Dec 6 2027"), cold] {
+        for wide in [true, false] {
+            let it = season_line(&course, wide, UnitSet::Metric);
+            let [charge, temperature] = [&it.typical, &it.temperature].map(|it| points(it));
+            assert!(charge.len() + temperature.len() < course.charge.len() / 3, "{}", it.typical);
+            let day = |day: usize| season_day(&course, day, wide, UnitSet::Metric);
+            for night in 0..course.last_day() {
+                let [now, next] = [day(night), day(night + 1)];
+                assert!(off(&charge, [now.x, now.heights[0]]) < 0.33, "{night}: {}", it.typical);
+                let noon = [(now.x + next.x) / 2.0, now.heights[1]];
+                assert!(off(&temperature, noon) < 0.33, "{night}: {}", it.temperature);
+            }
+        }
+    }
+}
+
 /// Whether a stem runs through a text of the days to act or of the threshold.
 fn crossed(it: &SeasonLine, size: f64) -> bool {
     it.acts.iter().chain([&it.below]).any(|text| {

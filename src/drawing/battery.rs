@@ -49,11 +49,8 @@ pub fn battery(course: &Course, day: usize, set: UnitSet) -> BatteryDrawing {
     let (inner, wide) = (left + WALL, right - left - 2.0 * WALL);
     let [low, high, threshold] = [charge[FAST], charge[SLOW], course.threshold];
     let post = |x: f64| [[x, top], [x, top - 14.0], [x + 24.0, top - 14.0], [x + 24.0, top]];
-    let outline = [[left, bottom], [left, top]]
-        .into_iter()
-        .chain(post(left + 18.0))
-        .chain(post(right - 42.0))
-        .chain([[right, top], [right, bottom]]);
+    let ends = [[left, bottom], [left, top], [right, top], [right, bottom]];
+    let outline = [&ends[..2], &post(left + 18.0), &post(right - 42.0), &ends[2..]].concat();
     let percent = |it: f64| format!("{} %", digits::fixed(it * 100.0, 0));
     let texts = [
         (height(low), words::at_least(&percent(low))),
@@ -67,7 +64,7 @@ pub fn battery(course: &Course, day: usize, set: UnitSet) -> BatteryDrawing {
         Label { x: right + 12.0, y, anchor: "start", text }
     });
     BatteryDrawing {
-        case: path(outline) + "Z",
+        case: path(&outline) + "Z",
         sure: [inner, height(low), wide, empty - height(low)],
         doubtful: [inner, height(high), wide, height(low) - height(high)],
         typical: course.typical_known.then(|| height(charge[TYPICAL])),

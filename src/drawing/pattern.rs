@@ -59,7 +59,7 @@ pub fn pattern(count: usize) -> Option<PatternDrawing> {
     Some(PatternDrawing {
         frame: [0.0, 0.0, SIZE, SIZE],
         circle: circle([middle; 2], ring),
-        joins: path(bolts.iter().copied()),
+        joins: path(&bolts),
         heads: bolts.iter().map(|it| hexagon(*it, head)).collect(),
         numbers: bolts.iter().enumerate().map(number).collect(),
         told: words::pattern(&order),

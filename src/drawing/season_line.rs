@@ -122,15 +122,16 @@ pub fn season_line(course: &Course, wide: bool, set: UnitSet) -> SeasonLine {
         }
         lean(&points)
     };
-    let fast = edge(FAST);
-    let band = path(edge(SLOW).into_iter().chain(fast.into_iter().rev())) + "Z";
+    let mut band = edge(SLOW);
+    band.extend(edge(FAST).into_iter().rev());
+    let band = path(&band) + "Z";
     let typical = if course.typical_known { edge(TYPICAL) } else { Vec::new() };
-    let typical = path(typical.into_iter());
+    let typical = path(&typical);
 
     let warm = |night: usize| [x(night as f64 + 0.5), frame.warm(course.celsius[night])];
     let temperature: Vec<[f64; 2]> = (0..course.celsius.len()).map(warm).collect();
     let frost = frost(course, &temperature);
-    let temperature = path(lean(&temperature).into_iter());
+    let temperature = path(&lean(&temperature));
     let coldest_at = frame.coldest_at();
     let degrees = show::rounded(Measure::Temperature, frame.coldest(), set);
 
@@ -247,9 +248,14 @@ pub fn acts_told(course: &Course) -> String {
 
 /// The firsts of months from a day on, before another.
 fn firsts(from: NaiveDate, to: NaiveDate) -> Vec<NaiveDate> {
-    let first = |months| from.with_day(1)?.checked_add_months(Months::new(months));
-    let mut firsts: Vec<NaiveDate> = (0..).map_while(first).take_while(|it| *it < to).collect();
-    firsts.retain(|it| *it >= from);
+    let mut firsts = Vec::new();
+    let mut next = from.with_day(1);
+    while let Some(first) = next.filter(|it| *it < to) {
+        if first >= from {
+            firsts.push(first);
+        }
+        next = first.checked_add_months(Months::new(1));
+    }
     firsts
 }
 
@@ -265,7 +271,7 @@ fn frost(course: &Course, line: &[[f64; 2]]) -> String {
         if run.is_empty() || near(night + 1) {
             continue;
         }
-        runs.push_str(&path(lean(&run).into_iter()));
+        runs.push_str(&path(&lean(&run)));
         // A single night is a dot, which needs a line of no length.
         if run.len() == 1 {
             runs.push_str("h0");

@@ -46,13 +46,13 @@ pub(super) fn circle(center: Point, radius: f64) -> String {
 pub(super) fn hexagon(center: Point, radius: f64) -> String {
     let high = 0.75_f64.sqrt();
     let corners = [[1.0, 0.0], [0.5, high], [-0.5, high], [-1.0, 0.0], [-0.5, -high], [0.5, -high]];
-    super::path(corners.into_iter().map(|it| along(center, it, radius))) + "Z"
+    super::path(&corners.map(|it| along(center, it, radius))) + "Z"
 }
 
 /// A square about a point.
 pub(super) fn square(center: Point, half: f64) -> String {
     let corners = [[1.0, 1.0], [-1.0, 1.0], [-1.0, -1.0], [1.0, -1.0]];
-    super::path(corners.into_iter().map(|it| along(center, it, half))) + "Z"
+    super::path(&corners.map(|it| along(center, it, half))) + "Z"
 }
 
 /// The parts of an upright line that cross no text.

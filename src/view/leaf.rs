@@ -45,13 +45,13 @@ impl Leaves {
 
     /// Sets an attribute of it.
     pub fn set(&self, name: &'static str, value: &str) -> &Self {
-        self.change(&|leaf| {
-            let at = leaf.attributes.iter().position(|it| it.0 == name);
-            let at = at.unwrap_or_else(|| {
-                leaf.attributes.push((name, leaf.element.attribute(name)));
-                leaf.attributes.len() - 1
-            });
-            leaf.attributes[at].1.say(value);
+        self.change(&|leaf| match leaf.attributes.iter().find(|it| it.0 == name) {
+            Some((_, it)) => it.say(value),
+            None => {
+                let it = leaf.element.attribute(name);
+                it.say(value);
+                leaf.attributes.push((name, it));
+            }
         })
     }
 

@@ -141,7 +141,7 @@ fn season_drawn(leaves: &Leaves, it: &SeasonLine) {
     leaves.path("axis", &across(base));
     leaves.path("month", &ticks);
     leaves.path("act", &stems);
-    leaves.path("mark", &marks);
+    leaves.path("dots", &marks);
     leaves.labels("care", from_ref(&it.below));
     leaves.labels("cold", from_ref(&it.cold));
     leaves.labels("key", &it.ends);

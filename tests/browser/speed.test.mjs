@@ -102,7 +102,7 @@ test("two hundred rows are worked out soon", (t) => {
 });
 
 // So many paragraphs laid out anew take the processor about as long as a keystroke may.
-const PARAGRAPHS = 200;
+const PARAGRAPHS = 400;
 
 test("a keystroke is answered soon on a season of four hundred days", async (t) => {
   const page = await openPage({ hash: "#layup/battery", locale: "en-GB" });
