@@ -41,11 +41,13 @@ async function copy() {
 part("reload").addEventListener("click", () => location.reload());
 part("copy").addEventListener("click", copy);
 
-addEventListener("torpor-stopped", rescue);
-// A trap that no panic hook sees, such as an exhausted stack, leaves the page just as dead.
-addEventListener("error", ({ error }) => {
-  if (error instanceof WebAssembly.RuntimeError) rescue();
-});
+// A panic ends in a trap, and so does an exhausted stack: the page is dead.
+const trapped = (failure) => {
+  if (failure instanceof WebAssembly.RuntimeError) rescue();
+};
+addEventListener("error", ({ error }) => trapped(error));
+// In what follows a promise, such as a file that was read.
+addEventListener("unhandledrejection", ({ reason }) => trapped(reason));
 
 try {
   const { js, wasm } = document.querySelector("script[data-wasm]").dataset;

@@ -1,9 +1,7 @@
 //! Lays the page out.
 
 fn main() {
-    std::panic::set_hook(Box::new(|panic| {
-        torpor::view::stopped(&panic.to_string());
-    }));
+    std::panic::set_hook(Box::new(|panic| torpor::view::say(&panic.to_string())));
     let owner = leptos::prelude::Owner::new();
     owner.with(torpor::view::lay_out);
     // The page lives until it is left.

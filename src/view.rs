@@ -37,7 +37,7 @@ use crate::words::{cautions, page as words};
 use element::{El, button, el, paragraph};
 use page::{Owner, Page, Saving};
 
-pub use browser::stopped;
+pub use browser::say;
 
 /// Lays the whole page out in the document's body, in place of the shell that stood there while it loaded.
 pub fn lay_out() {

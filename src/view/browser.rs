@@ -222,10 +222,8 @@ pub fn replace_shell(page: &web_sys::Element) {
     }
 }
 
-/// Says in the console why the page stopped, and lets the rescue panel of index.html take over: it needs none of this.
-pub fn stopped(why: &str) {
+/// Says in the console why the page stops. The trap that follows brings the rescue panel (`boot.js`), which needs none of
+/// this; the built page is silent here, too (`xtask/src/hollow.rs`).
+pub fn say(why: &str) {
     web_sys::console::error_1(&why.into());
-    if let Ok(event) = web_sys::Event::new("torpor-stopped") {
-        let _ = window().dispatch_event(&event);
-    }
 }

@@ -224,8 +224,8 @@ fn copied<T: Clone + 'static>(node: At, follow: bool) -> T {
 
 fn gone() -> ! {
     // The page would stand there half alive: it stops as after a panic.
-    super::browser::stopped(GONE);
-    wasm_bindgen::throw_str(GONE)
+    super::browser::say(GONE);
+    std::process::abort()
 }
 
 #[inline(never)]

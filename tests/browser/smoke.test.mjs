@@ -43,26 +43,35 @@ test("without its wasm the page offers what is stored, of its own entries only",
   assert.notDeepEqual(troublesOf(page), []);
 });
 
+// A panic ends in a trap. In the page the smallest module that does nothing else: one exported function, `f`, whose body
+// is `unreachable`.
+const trap = (way) => {
+  const head = [0x00, 0x61, 0x73, 0x6d, 0x01, 0x00, 0x00, 0x00];
+  const type = [0x01, 0x04, 0x01, 0x60, 0x00, 0x00];
+  const rest = [0x03, 0x02, 0x01, 0x00, 0x07, 0x05, 0x01, 0x01, 0x66, 0x00, 0x00, 0x0a, 0x05, 0x01, 0x03, 0x00, 0x00, 0x0b];
+  const { f } = new WebAssembly.Instance(new WebAssembly.Module(new Uint8Array([...head, ...type, ...rest]))).exports;
+  const button = document.createElement("button");
+  button.addEventListener("click", () => f());
+  const ways = {
+    "an event": () => button.click(),
+    "a microtask": () => queueMicrotask(() => f()),
+    "what follows a promise": () => void Promise.resolve().then(() => f()),
+  };
+  ways[way]();
+};
+
+for (const way of ["an event", "a microtask", "what follows a promise"]) test(`a trap in ${way} shows the rescue panel`, async () => {
+  const page = await openPage();
+  await page.evaluate(trap, way);
+  await page.getByRole("heading", { name: "The page stopped." }).waitFor();
+  assert.deepEqual(troublesOf(page), ["error: unreachable"]);
+});
+
 test("a page that stops says so and says what it cannot read", async () => {
   const page = await openPage({ blockStorage: true });
-  await page.evaluate(() => dispatchEvent(new Event("torpor-stopped")));
+  await page.evaluate(trap, "an event");
   await page.getByRole("heading", { name: "The page stopped." }).waitFor();
   await page.getByRole("button", { name: "Copy what is stored" }).click();
   await page.getByText("does not let the page read its store (SecurityError)").waitFor();
   await page.getByRole("button", { name: "Reload" }).waitFor();
-  await clean(page);
-});
-
-test("a trap that no panic hook sees shows the rescue panel too", async () => {
-  const page = await openPage();
-  await page.evaluate(() => {
-    // The smallest module with one exported function, `f`, whose body is `unreachable`.
-    const head = [0x00, 0x61, 0x73, 0x6d, 0x01, 0x00, 0x00, 0x00];
-    const type = [0x01, 0x04, 0x01, 0x60, 0x00, 0x00];
-    const rest = [0x03, 0x02, 0x01, 0x00, 0x07, 0x05, 0x01, 0x01, 0x66, 0x00, 0x00, 0x0a, 0x05, 0x01, 0x03, 0x00, 0x00, 0x0b];
-    const module = new WebAssembly.Module(new Uint8Array([...head, ...type, ...rest]));
-    setTimeout(() => new WebAssembly.Instance(module).exports.f());
-  });
-  await page.getByRole("heading", { name: "The page stopped." }).waitFor();
-  assert.deepEqual(troublesOf(page), ["error: unreachable"]);
 });

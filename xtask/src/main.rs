@@ -3,6 +3,8 @@
 //! Std only, since every clean checkout builds it before it does anything else.
 
 mod browser;
+mod glue;
+mod hollow;
 mod lean;
 mod page;
 mod program;
