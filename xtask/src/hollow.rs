@@ -9,6 +9,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::Outcome;
+use crate::wasm::{HEAD, Reader, imports, put, put_sized, sections};
 
 /// Parts of the names of functions that are not reached on a page that lives. A name that is not there any more breaks
 /// nothing, only its bytes come back; the build prints how many there were.
@@ -78,11 +79,11 @@ pub fn hollow(wasm: &[u8]) -> Outcome<Hollow> {
     for (id, body) in &sections {
         match id {
             0 => names.append(&mut function_names(body).unwrap_or_default()),
-            2 => imported = imports(wasm).ok_or_else(broken)?.1,
+            2 => imported = imports(body).ok_or_else(broken)?.1,
             _ => {}
         }
     }
-    let mut all = Hollow { wasm: wasm[..8].to_vec(), functions: 0, places: 0 };
+    let mut all = Hollow { wasm: HEAD.to_vec(), functions: 0, places: 0 };
     for (id, body) in sections {
         let body = match id {
             10 => bodies(body, imported, &names, &mut all.functions).ok_or_else(broken)?,
@@ -90,42 +91,9 @@ pub fn hollow(wasm: &[u8]) -> Outcome<Hollow> {
             _ => body.to_vec(),
         };
         all.wasm.push(id);
-        put(&mut all.wasm, body.len());
-        all.wasm.extend(body);
+        put_sized(&mut all.wasm, &body);
     }
     Ok(all)
-}
-
-/// The names of what a module imports, and how many of those are functions.
-pub fn imports(wasm: &[u8]) -> Option<(BTreeSet<String>, usize)> {
-    let mut names = BTreeSet::new();
-    let mut functions = 0;
-    for (id, body) in sections(wasm)? {
-        let mut it = Reader(body);
-        for _ in 0..if id == 2 { it.number()? } else { 0 } {
-            it.text()?;
-            names.insert(it.text()?);
-            match it.byte()? {
-                0 => {
-                    functions += 1;
-                    it.number()?;
-                }
-                3 => drop(it.take(2)?),
-                // wasm-bindgen's modules have memory and tables of their own.
-                _ => return None,
-            }
-        }
-    }
-    Some((names, functions))
-}
-
-fn sections(wasm: &[u8]) -> Option<Vec<(u8, &[u8])>> {
-    let mut it = Reader(wasm.strip_prefix(b"\0asm\x01\0\0\0")?);
-    let mut all = Vec::new();
-    while !it.0.is_empty() {
-        all.push((it.byte()?, it.sized()?));
-    }
-    Some(all)
 }
 
 /// The functions' names, where a custom section holds them.
@@ -160,8 +128,7 @@ fn bodies(
             body = &TRAP;
             *replaced += 1;
         }
-        put(&mut all, body.len());
-        all.extend(body);
+        put_sized(&mut all, body);
     }
     Some(all)
 }
@@ -236,49 +203,4 @@ fn data(section: &[u8], wiped: &mut usize) -> Option<Vec<u8>> {
 fn is_source(path: &str) -> bool {
     let known = |it: u8| it.is_ascii_alphanumeric() || b"/._-+\\:".contains(&it);
     path.ends_with(".rs") && path.contains("src") && path.bytes().all(known)
-}
-
-/// Appends a number as wasm writes it.
-fn put(to: &mut Vec<u8>, mut number: usize) {
-    while number > 0x7f {
-        to.push((number & 0x7f) as u8 | 0x80);
-        number >>= 7;
-    }
-    to.push(number as u8);
-}
-
-struct Reader<'a>(&'a [u8]);
-
-impl<'a> Reader<'a> {
-    fn byte(&mut self) -> Option<u8> {
-        self.take(1)?.first().copied()
-    }
-
-    fn take(&mut self, count: usize) -> Option<&'a [u8]> {
-        let (head, rest) = self.0.split_at_checked(count)?;
-        self.0 = rest;
-        Some(head)
-    }
-
-    /// Of the signed ones only those that are not negative are read here, and for these it is the same.
-    fn number(&mut self) -> Option<usize> {
-        let mut number = 0;
-        for shift in (0..35).step_by(7) {
-            let byte = self.byte()?;
-            number |= usize::from(byte & 0x7f) << shift;
-            if byte < 0x80 {
-                return Some(number);
-            }
-        }
-        None
-    }
-
-    fn sized(&mut self) -> Option<&'a [u8]> {
-        let size = self.number()?;
-        self.take(size)
-    }
-
-    fn text(&mut self) -> Option<String> {
-        String::from_utf8(self.sized()?.to_vec()).ok()
-    }
 }

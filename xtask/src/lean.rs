@@ -1,5 +1,5 @@
 //! What Trunk leaves in the built page and nobody needs: code that is never called, what a panic would say (`hollow.rs`),
-//! the long names by which script and wasm call each other (`glue.rs`), white space. The page works without any of this,
+//! the long names by which script and wasm call each other (`glue.rs`), an order of functions that packs badly (`order.rs`), white space. The page works without any of this,
 //! only larger: where wasm-opt cannot run it stays as Trunk built it, 60 kB more on the wire.
 
 use std::collections::BTreeSet;
@@ -9,9 +9,11 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 
 use crate::glue::{called, renamed, without_classes, without_unasked};
-use crate::hollow::{hollow, imports};
+use crate::hollow::hollow;
+use crate::order::ordered;
 use crate::program::{ask, run};
 use crate::setup::Tools;
+use crate::wasm::{imports, sections};
 use crate::{Outcome, root};
 
 /// What the page's wasm makes use of; wasm-opt's `--all-features` makes one that no browser takes.
@@ -61,9 +63,7 @@ pub fn lean(tools: &Tools, dist: &Path) -> Outcome {
 fn named_anew(dist: &Path, script: &Path, wasm: &Path) -> Outcome {
     let mut hasher = DefaultHasher::new();
     for file in [script, wasm] {
-        fs::read(file)
-            .map_err(|why| format!("{} cannot be read ({why}).", file.display()))?
-            .hash(&mut hasher);
+        bytes(file)?.hash(&mut hasher);
     }
     let name = |file: &Path| file.file_stem().unwrap_or_default().to_string_lossy().into_owned();
     let (before, after) = (name(script), format!("torpor-{:016x}", hasher.finish()));
@@ -105,13 +105,20 @@ fn shrink(wasm_opt: &Path, wasm: &Path, script: &Path) -> Outcome {
     drop_uncalled(wasm_opt, &part, &text)?;
     ask(Command::new(wasm_opt).args(FEATURES).args(PASSES).arg(&part).arg("-o").arg(&part))?;
     // The wasm asks for less now; without what was there for that the script calls less of the wasm in its turn.
-    let asked = fs::read(&part).ok().and_then(|it| imports(&it));
-    let (asked, _) = asked.ok_or("What wasm-opt wrote cannot be read.")?;
+    let asked = asked(&bytes(&part)?).ok_or("What wasm-opt wrote cannot be read.")?;
     let text = without_unasked(&text, &asked);
     drop_uncalled(wasm_opt, &part, &text)?;
     let names =
         ask(Command::new(wasm_opt).args(FEATURES).args(LAST).arg(&part).arg("-o").arg(wasm))?;
+    write(wasm, &ordered(&bytes(wasm)?)?)?;
     write(script, renamed(&text, &names)?.as_bytes())
+}
+
+/// The names of what the wasm asks of the script.
+fn asked(wasm: &[u8]) -> Option<Vec<String>> {
+    let sections = sections(wasm)?;
+    let (_, section) = sections.iter().find(|(id, _)| *id == 2)?;
+    Some(imports(section)?.0)
 }
 
 /// Drops in place what the script does not call.
@@ -152,6 +159,10 @@ fn scratch(name: &str) -> Outcome<PathBuf> {
 
 fn read(file: &Path) -> Outcome<String> {
     fs::read_to_string(file).map_err(|why| format!("{} cannot be read ({why}).", file.display()))
+}
+
+fn bytes(file: &Path) -> Outcome<Vec<u8>> {
+    fs::read(file).map_err(|why| format!("{} cannot be read ({why}).", file.display()))
 }
 
 fn write(file: &Path, bytes: &[u8]) -> Outcome {

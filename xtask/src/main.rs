@@ -6,6 +6,7 @@ mod browser;
 mod glue;
 mod hollow;
 mod lean;
+mod order;
 mod page;
 mod program;
 mod report;
@@ -13,6 +14,7 @@ mod serve;
 mod setup;
 mod sizes;
 mod test;
+mod wasm;
 
 use std::env;
 use std::path::PathBuf;
