@@ -1,6 +1,6 @@
 //! What Trunk leaves in the built page and nobody needs: code that is never called, what a panic would say (`hollow.rs`),
-//! the long names by which script and wasm call each other (`glue.rs`), an order of functions that packs badly (`order.rs`), white space. The page works without any of this,
-//! only larger: where wasm-opt cannot run it stays as Trunk built it, 60 kB more on the wire.
+//! the long names by which script and wasm call each other (`glue.rs`), an order of functions that packs badly (`order.rs`), white space. The page works without any of
+//! this, only larger: where wasm-opt cannot run it stays as Trunk built it, 60 kB more on the wire.
 
 use std::collections::BTreeSet;
 use std::fs;

@@ -53,7 +53,8 @@ fn put_in_order(wasm: &[u8]) -> Option<Vec<u8>> {
         *now.get_mut(it.was)? = imported + at;
     }
     let mut out = HEAD.to_vec();
-    for (id, body) in &sections {
+    // Custom ones say who made it, and nobody asks.
+    for (id, body) in sections.iter().filter(|(id, _)| *id != 0) {
         let body = match id {
             3 => {
                 let mut out = counted(&all);
