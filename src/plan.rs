@@ -3,6 +3,7 @@
 
 pub mod address;
 mod battery;
+mod bench;
 mod brakes;
 mod coolant;
 mod dates;
@@ -19,6 +20,7 @@ mod tires;
 mod torque;
 
 pub use battery::{Course, battery, course, night_refused};
+pub use bench::{Stop, stop_at, stops};
 pub use brakes::brakes;
 pub use coolant::coolant;
 pub use dates::dates;

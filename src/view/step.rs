@@ -29,11 +29,7 @@ pub fn step(page: Page, step: &'static Step, number: usize, sum: Option<Sum>) ->
     let open = Derived::new(move |_| page.open.with(|it| it.contains(&step)));
     let fold =
         fold_button(&title, move || open.get(), move || turn(page, step)).text(step.said.title);
-    let waits = desk.clone();
-    let waits = move || {
-        let titles: Vec<&str> = step.waits_for(&waits).iter().map(|it| it.said.title).collect();
-        if titles.is_empty() { String::new() } else { steps::waits_for(&joined(&titles, ", ")) }
-    };
+    let waiting = desk.clone();
     let left_out = desk.clone();
     let left_out = Derived::new(move |_| step.left_out(&left_out).unwrap_or_default());
     let said = move || {
@@ -46,7 +42,7 @@ pub fn step(page: Page, step: &'static Step, number: usize, sum: Option<Sum>) ->
         .class("what")
         .child(el("h3").child(fold))
         .child(el("p").class("why").live_text(said))
-        .child(el("p").class("care").live_text(waits));
+        .child(el("p").class("care").live_text(move || waits(step, &waiting)));
     let row = el("div")
         .class("fold")
         .child(tick(page, step, &desk, number))
@@ -86,6 +82,12 @@ fn turn(page: Page, step: &'static Step) {
     browser::replace_fragment(&format!("{side}{key}"));
 }
 
+/// What it waits for, in words.
+pub fn waits(step: &Step, desk: &Desk) -> String {
+    let titles: Vec<&str> = step.waits_for(desk).iter().map(|it| it.said.title).collect();
+    if titles.is_empty() { String::new() } else { steps::waits_for(&joined(&titles, ", ")) }
+}
+
 /// The step's number, and on a bike of one's own a box to tick, which waits for the steps before it.
 fn tick(page: Page, step: &'static Step, desk: &Desk, number: usize) -> El {
     let number = number.to_string();
@@ -94,20 +96,23 @@ fn tick(page: Page, step: &'static Step, desk: &Desk, number: usize) -> El {
         if page.owner.get() == Owner::Example {
             return vec![span("", &number).set("aria-hidden", "true")];
         }
-        let [done, waits, take] = [(); 3].map(|()| desk.clone());
-        let box_ = el("input")
-            .set("type", "checkbox")
-            .set("aria-label", &format!("{}{}", words::DONE, step.said.title))
-            .live_so("checked", move || step.is_done(&done))
-            .live_so("disabled", move || {
-                !step.is_done(&waits) && !step.waits_for(&waits).is_empty()
-            })
-            .on("change", move |_| {
-                let (id, text) = untrack(|| step.ticked(&take, !step.is_done(&take)));
-                page.typed(&take, id, text);
-            });
-        vec![el("label").child(box_).child(span("", &number).set("aria-hidden", "true"))]
+        let number = span("", &number).set("aria-hidden", "true");
+        vec![el("label").child(tick_box(page, step, &desk)).child(number)]
     })
+}
+
+/// The box alone.
+pub fn tick_box(page: Page, step: &'static Step, desk: &Desk) -> El {
+    let [done, waits, take] = [(); 3].map(|()| desk.clone());
+    el("input")
+        .set("type", "checkbox")
+        .set("aria-label", &format!("{}{}", words::DONE, step.said.title))
+        .live_so("checked", move || step.is_done(&done))
+        .live_so("disabled", move || !step.is_done(&waits) && !step.waits_for(&waits).is_empty())
+        .on("change", move |_| {
+            let (id, text) = untrack(|| step.ticked(&take, !step.is_done(&take)));
+            page.typed(&take, id, text);
+        })
 }
 
 fn unfolded(
