@@ -1,7 +1,6 @@
 //! The page: reads the live sheet, lays out lines, entries and answers. Computes nothing and names no quantity.
 
 mod answer;
-mod awake;
 mod bench;
 mod boxed;
 mod browser;
@@ -15,6 +14,7 @@ mod line;
 mod link;
 mod live;
 mod needs;
+mod own_steps;
 mod page;
 mod picture;
 mod quick_sum;
@@ -32,7 +32,6 @@ mod undo;
 use crate::plan::address::Address;
 use crate::words::{cautions, page as words};
 use element::{El, button, el, paragraph};
-use live::Derived;
 use page::{Owner, Page, Saving};
 
 pub use browser::stopped;
@@ -94,10 +93,6 @@ pub fn lay_out() {
         .child(el("p").class("aloud").set("role", "status").live_text(move || page.spoken.get()));
     browser::replace_shell(&all.element());
     to_step(page);
-    let at_bench = Derived::new(move |_| matches!(page.address.get(), Address::Bench(..)));
-    let class = move || if at_bench.get() { "at-bench" } else { "" }.to_owned();
-    element::body().live("class", class).on("keydown", move |event| bench::on_key(page, &event));
-    awake::keep_awake(at_bench);
 }
 
 /// A step's own address opens the page there; whether it is one.

@@ -13,6 +13,7 @@ pub mod lines;
 pub mod needs;
 pub mod notes;
 pub mod oil;
+pub mod own_steps;
 pub mod page;
 pub mod season_line;
 pub mod steps;

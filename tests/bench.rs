@@ -58,14 +58,35 @@ fn what_is_no_more_is_not_wanted() {
     let all = stops(Side::LayUp, &kept, 2);
     let chain = stop(Side::LayUp, "chain", 0);
     assert_eq!(key(all[stop_at(&all, Some(chain), &kept)]), "coolant");
-    // A fastener that was removed: the first of those that are left.
+    // A fastener that was removed.
     let ninth = stop(Side::LayUp, "torques", 9);
-    assert_eq!(all[stop_at(&all, Some(ninth), &kept)], stop(Side::LayUp, "torques", 1));
+    assert_eq!(key(all[stop_at(&all, Some(ninth), &kept)]), "coolant");
     let all_done: Vec<&str> = Side::WakeUp.steps().iter().map(|it| it.choice.key).collect();
     let done = bike(&[(facts::WAKE_UP_DONE.id(), &all_done.join(" "))]);
     let all = stops(Side::WakeUp, &done, 0);
     assert_eq!(stop_at(&all, None, &done), 0);
     assert_eq!(stop_at(&[], Some(chain), &kept), 0);
+}
+
+/// The owner's own steps come last, and count among those that are open.
+#[test]
+fn own_steps_are_stops_too() {
+    let mut kept = bike(&[(facts::OWN_WAKE_UP.id(), "Camera on; Charge the intercom")]);
+    let all = stops(Side::WakeUp, &kept, 0);
+    assert_eq!(all.len(), 16);
+    let own = |place| Stop { side: Side::WakeUp, at: 14, place };
+    assert_eq!(all[14..], [own(1), own(2)]);
+    assert_eq!(own(2).address(), "bench/wakeup/own/2");
+    assert_eq!(read("bench/wakeup/own/2"), Address::Bench(Some(Side::WakeUp), Some(own(2))));
+    let all_done: Vec<&str> = Side::WakeUp.steps().iter().map(|it| it.choice.key).collect();
+    kept.put(facts::WAKE_UP_DONE.id(), Entry::new(all_done.join(" "), 0));
+    assert_eq!(stop_at(&all, None, &kept), 14);
+    kept.put(facts::OWN_WAKE_UP_DONE.id(), Entry::new("Camera on", 0));
+    assert_eq!(stop_at(&all, None, &kept), 15);
+    assert_eq!(stop_at(&all, Some(own(1)), &kept), 14);
+    // On the sheet they have no address of their own.
+    assert_eq!(read("wakeup/own/2"), Address::Unknown("wakeup/own/2".into()));
+    assert_eq!(read("bench/wakeup/own"), Address::Unknown("bench/wakeup/own".into()));
 }
 
 #[test]

@@ -354,4 +354,13 @@ facts! {
     WHERE_THINGS_LIE: String = 156, "where_things_lie", Season, Kind::Text, text;
     /// The first of them.
     PAPERS_DUE: NaiveDate = 157, "papers_due", Bike, Kind::Day, day;
+
+    /// The owner's own lay-up steps: titles with ";" between. They leave in a link only when chosen.
+    OWN_LAY_UP: String = 160, "own_lay_up", Bike, Kind::Text, text;
+    /// The owner's own wake-up steps.
+    OWN_WAKE_UP: String = 161, "own_wake_up", Bike, Kind::Text, text;
+    /// Those of them that are ticked, by title.
+    OWN_LAY_UP_DONE: String = 162, "own_lay_up_done", Season, Kind::Text, text;
+    /// Those of them that are ticked, by title.
+    OWN_WAKE_UP_DONE: String = 163, "own_wake_up_done", Season, Kind::Text, text;
 }

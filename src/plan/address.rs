@@ -1,5 +1,6 @@
 //! What the part of the address behind `#` opens.
 
+use super::bench::OWN;
 use super::{Line, Side, Step, Stop};
 use crate::storage::link;
 
@@ -78,22 +79,25 @@ pub fn read(fragment: &str) -> Address {
     let Some(side) = Side::ALL.into_iter().find(|it| head == Some(it.key())) else {
         return unknown();
     };
-    let step = match parts.next() {
+    let key = match parts.next() {
         None if bench => return Address::Bench(Some(side), None),
         None => return Address::Sheet(Some(side), None, None),
-        Some(key) => side.step(key),
+        Some(key) => key,
     };
     let subject = match parts.next().map(str::parse) {
         None => None,
         Some(Ok(number @ 1..)) => Some(number),
         Some(_) => return unknown(),
     };
-    match (step, parts.next()) {
-        (Some(step), None) if bench => {
-            let at = side.steps().iter().position(|it| it == step).unwrap_or_default();
-            Address::Bench(Some(side), Some(Stop { side, at, place: subject.unwrap_or_default() }))
+    let steps = side.steps();
+    let at = steps.iter().position(|it| it.choice.key == key);
+    let own = bench && key == OWN && subject.is_some();
+    match (at.or(own.then_some(steps.len())), parts.next()) {
+        (Some(at), None) if bench => {
+            let place = subject.unwrap_or_default();
+            Address::Bench(Some(side), Some(Stop { side, at, place }))
         }
-        (Some(_), None) => Address::Sheet(Some(side), step, subject),
+        (Some(at), None) => Address::Sheet(Some(side), steps.get(at), subject),
         _ => unknown(),
     }
 }

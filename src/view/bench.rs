@@ -1,16 +1,17 @@
-//! The bench view: one step of the sheet, or one fastener, very large, for oily hands and the sun.
+//! The bench view: one step of the sheet, or one fastener, very large, for oily hands and the sun. Keys and the screen's lock are
+//! boot.js's.
 
 use super::answer::figure;
 use super::element::{El, button, el, paragraph, span};
 use super::page::{Desk, Owner, Page};
-use super::{browser, step};
-use crate::facts::{self, Facts, Id};
+use super::{browser, own_steps, step};
+use crate::entry::text;
+use crate::facts;
 use crate::plan::address::{self, Address};
-use crate::plan::{Panel, Side, Stop, stop_at, stops};
+use crate::plan::{OwnSteps, Panel, Side, Stop, stop_at, stops};
 use crate::show::Shown;
 use crate::words::{bench as words, page as page_words};
 use leptos::prelude::*;
-use web_sys::Event;
 
 /// Where it was last on a side is kept under this key.
 fn key(page: Page, side: Side) -> String {
@@ -48,60 +49,70 @@ pub fn bench(page: Page, side: Option<Side>, wanted: Option<Stop>) -> Vec<El> {
 
 fn laid_out(page: Page, all: &[Stop], at: usize) -> Option<El> {
     let stop = *all.get(at)?;
-    let step = stop.step()?;
+    let Stop { side, place, .. } = stop;
+    let step = stop.step();
     let desk = Desk::of_bike(page);
-    let side = match stop.side {
+    let own = OwnSteps::of(side, &desk).titles;
+    let title = match step {
+        Some(step) => step.said.title,
+        None => own.get(place.checked_sub(1)?)?,
+    };
+    let name = match side {
         Side::LayUp => page_words::LAY_UP,
         Side::WakeUp => page_words::WAKE_UP,
     };
-    let number = words::number(side, stop.at + 1, stop.side.steps().len());
-    let mut heading = el("h1")
-        .set("tabindex", "-1")
-        .child(el("small").text(&number))
-        .text(" ")
-        .text(step.said.title);
-    let left_out = step.left_out(&desk).map(|it| format!("{}{it}", page_words::LEFT_OUT));
-    let mut reason = left_out.unwrap_or_else(|| step.said.reason.to_owned());
+    let steps = side.steps().len();
+    let number = if step.is_some() { stop.at + 1 } else { steps + place };
+    let number = words::number(name, number, steps + own.len());
+    let mut heading =
+        el("h1").set("tabindex", "-1").child(el("small").text(&number)).text(" ").text(title);
     let mut from = desk.clone();
+    let mut reason = step.map(|it| step::reason_now(it, &desk)).unwrap_or_default();
     let fasteners = page.fasteners.keys();
-    if let Some(key) = stop.place.checked_sub(1).and_then(|it| fasteners.get(it)) {
+    if let (Some(_), Some(key)) = (step, place.checked_sub(1).and_then(|it| fasteners.get(it))) {
         from = Desk::of_item(page, page.fasteners.sheet(*key)?);
         let name = facts::FASTENER_NAME.known(&from);
-        let name = name.unwrap_or_else(|| page_words::fastener(stop.place));
+        let name = name.unwrap_or_else(|| page_words::fastener(place));
         heading = heading.text(words::COLON).text(&name);
-        reason = words::number(facts::FASTENER_NAME.about.label, stop.place, fasteners.len());
+        reason = words::number(facts::FASTENER_NAME.about.label, place, fasteners.len());
     }
     browser::focus_soon(&heading);
-    let back = format!("#{}/{}", stop.side.key(), step.choice.key);
-    let mut bench = el("div")
-        .class("bench")
-        .child(el("a").class("quiet").set("href", &back).text(words::BACK))
-        .child(heading)
-        .child(paragraph("why", &reason))
-        .child(paragraph("care", &step::waits(step, &desk)));
-    let panel = step.sum.map(|it| it.panel(&from, &from.drawer(), page.set.get()));
-    if let Some(panel) = &panel {
-        bench = answers(bench, panel);
-    }
-    bench = bench.child(list("how", step.said.how));
-    for id in step.blanks {
-        bench = known(bench, &desk, *id);
-    }
-    if let Some(panel) = panel {
-        bench = bench.child(list("cautions", panel.cautions));
-    }
+    let mut bench =
+        el("div").class("bench").child(back(stop)).child(heading).child(paragraph("why", &reason));
     let next = all.get(at + 1);
-    let mut turn = el("nav").set("aria-label", words::BENCH).child(to(
-        page,
-        words::PREVIOUS,
-        at.checked_sub(1).and_then(|it| all.get(it)),
-    ));
-    // Torques are done when the last of them is.
-    if page.owner.get() != Owner::Example && next.is_none_or(|it| it.at != stop.at) {
-        let tick = step::tick_box(page, step, &desk);
+    let before = at.checked_sub(1).and_then(|it| all.get(it));
+    let mut turn =
+        el("nav").set("aria-label", words::BENCH).child(to(page, words::PREVIOUS, before));
+    let mut tick = None;
+    if let Some(step) = step {
+        bench = bench.child(paragraph("care", &step::waits(step, &desk)));
+        let panel = step.sum.map(|it| it.panel(&from, &from.drawer(), page.set.get()));
+        if let Some(panel) = &panel {
+            bench = answers(bench, panel);
+        }
+        bench = bench.child(list("how", step.said.how));
+        if let Some(panel) = panel {
+            bench = bench.child(list("cautions", panel.cautions));
+        }
+        // Torques are done when the last of them is.
+        if next.is_none_or(|it| it.at != stop.at) {
+            tick = Some(step::tick_box(page, step, &desk));
+        }
+    } else {
+        tick = Some(own_steps::tick_box(page, side, title));
+    }
+    if let (Some(tick), Owner::Own(_)) = (tick, page.owner.get()) {
         turn = turn.child(el("label").child(tick).text(words::DONE));
     }
     Some(bench.child(turn.child(to(page, words::NEXT, next))))
+}
+
+/// To the same step on the sheet.
+fn back(stop: Stop) -> El {
+    let address = stop.address();
+    let place =
+        if stop.step().is_some() { text::from(&address, "bench/".len()) } else { stop.side.key() };
+    el("a").class("quiet").set("href", &format!("#{place}")).text(words::BACK)
 }
 
 /// The head's answer largest, then what it needs care for, then all others that are known.
@@ -130,43 +141,12 @@ fn list(class: &str, all: &[&str]) -> El {
     el("ul").class(class).children(all.iter().map(|it| el("li").text(it)))
 }
 
-/// What the step asks, where it was said.
-fn known(bench: El, desk: &Desk, id: Id) -> El {
-    let entry = desk.entry(id);
-    match facts::about(id) {
-        Some(about) if !entry.is_blank() => {
-            let said = facts::as_read(about, &entry);
-            bench.child(el("p").child(span("cap", about.label)).text(&said))
-        }
-        _ => bench,
-    }
-}
-
 fn to(page: Page, name: &str, stop: Option<&Stop>) -> El {
-    let stop = stop.copied();
-    let to = button("go", name, move || go(page, stop));
-    if stop.is_none() { to.set("disabled", "") } else { to }
-}
-
-fn go(page: Page, stop: Option<Stop>) {
-    if let Some(stop) = stop {
+    let Some(stop) = stop.copied() else {
+        return el("button").class("go").text(name).set("disabled", "");
+    };
+    button("go", name, move || {
         page.address.set(Address::Bench(Some(stop.side), Some(stop)));
         browser::scroll_to_top();
-    }
-}
-
-/// Keys that turn the steps like pages; up and down move the page as everywhere.
-pub fn on_key(page: Page, event: &Event) {
-    let Address::Bench(side, wanted) = page.address.get_untracked() else { return };
-    let back = match browser::key(event).as_str() {
-        "ArrowRight" | "PageDown" | " " => false,
-        "ArrowLeft" | "PageUp" | "Shift+ " => true,
-        _ => return,
-    };
-    event.prevent_default();
-    let (all, at) = untrack(|| here(page, side, wanted));
-    go(
-        page,
-        if back { at.checked_sub(1) } else { Some(at + 1) }.and_then(|it| all.get(it)).copied(),
-    );
+    })
 }

@@ -204,22 +204,14 @@ pub fn show_picker(input: &web_sys::Element) {
     call(input, "showPicker");
 }
 
-/// The key that was pressed, shift before the space bar; none where it belongs to the browser or to what is pressed with it.
-pub fn key(event: &web_sys::Event) -> String {
-    let get = |from: &JsValue, name: &str| js_sys::Reflect::get(from, &name.into()).ok();
-    let holds = |name: &str| get(event, name).is_some_and(|it| it.is_truthy());
-    let key = get(event, "key").and_then(|it| it.as_string()).unwrap_or_default();
-    let space = key == " ";
-    let target = event.target().and_then(|it| get(&it, "tabIndex")?.as_f64());
-    let taken = space && target.is_some_and(|it| it >= 0.0);
-    if taken || ["altKey", "ctrlKey", "metaKey"].into_iter().any(holds) {
-        return String::new();
-    }
-    if space && holds("shiftKey") { format!("Shift+{key}") } else { key }
+/// Whether a key that was pressed is the one that ends an entry.
+pub fn is_enter(event: &web_sys::Event) -> bool {
+    let key = js_sys::Reflect::get(event, &"key".into());
+    key.is_ok_and(|it| it == "Enter")
 }
 
 /// Calls a method that not every browser has.
-pub fn call(element: &JsValue, method: &str) {
+fn call(element: &web_sys::Element, method: &str) {
     let method = js_sys::Reflect::get(element, &method.into());
     if let Ok(method) = method.and_then(|it| it.dyn_into::<js_sys::Function>()) {
         let _ = method.call0(element);

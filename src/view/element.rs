@@ -28,12 +28,6 @@ pub fn svg(tag: &str) -> El {
     made(document().create_element_ns(Some("http://www.w3.org/2000/svg"), tag))
 }
 
-/// The document's body.
-pub fn body() -> El {
-    let body = document().body().map(|it| it.unchecked_into());
-    body.map_or_else(|| el("body"), El)
-}
-
 fn made(element: Result<Element, JsValue>) -> El {
     match element {
         Ok(element) => El(element),

@@ -6,7 +6,7 @@ use super::live::Derived;
 use super::live::Live;
 use super::page::{Desk, Owner, Page};
 use super::step::{self, Sum};
-use super::{link, needs, season, season_line, torques};
+use super::{link, needs, own_steps, season, season_line, torques};
 use crate::facts;
 use crate::plan::{Line, Side};
 use crate::words::{bench as bench_words, page as words};
@@ -37,6 +37,7 @@ pub fn sheet(page: Page, side: Option<Side>) -> Vec<El> {
         season_line::season_line(page, &desk),
         el("nav").class("side").set("aria-label", words::SIDES).part(sides),
         el("ol").class("sheet").each(numbers, move |key| step_at(page, key)),
+        el("div").part(move || own_steps::own_steps(page, side.get())),
         while_so("div", move || side.get() == Side::LayUp, move || vec![needs::needs(page)]),
     ]
 }

@@ -32,16 +32,11 @@ pub fn step(page: Page, step: &'static Step, number: usize, sum: Option<Sum>) ->
     let waiting = desk.clone();
     let left_out = desk.clone();
     let left_out = Derived::new(move |_| step.left_out(&left_out).unwrap_or_default());
-    let said = move || {
-        left_out.with(|it| match it.as_str() {
-            "" => step.said.reason.to_owned(),
-            reason => format!("{}{reason}", words::LEFT_OUT),
-        })
-    };
+    let reason = desk.clone();
     let what = el("div")
         .class("what")
         .child(el("h3").child(fold))
-        .child(el("p").class("why").live_text(said))
+        .child(el("p").class("why").live_text(move || reason_now(step, &reason)))
         .child(el("p").class("care").live_text(move || waits(step, &waiting)));
     let row = el("div")
         .class("fold")
@@ -80,6 +75,14 @@ fn turn(page: Page, step: &'static Step) {
     });
     let key = if was { String::new() } else { format!("/{}", step.choice.key) };
     browser::replace_fragment(&format!("{side}{key}"));
+}
+
+/// Why it is done now, or why it is left out.
+pub fn reason_now(step: &Step, desk: &Desk) -> String {
+    match step.left_out(desk) {
+        None => step.said.reason.to_owned(),
+        Some(reason) => format!("{}{reason}", words::LEFT_OUT),
+    }
 }
 
 /// What it waits for, in words.

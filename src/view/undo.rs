@@ -7,6 +7,7 @@ use crate::facts;
 use crate::garage::Entries;
 use crate::words::page as words;
 use leptos::prelude::*;
+use std::sync::Arc;
 
 /// A change of a list that can be taken back.
 #[derive(Clone)]
@@ -25,6 +26,8 @@ enum Taken {
     Kept(usize, Entries),
     /// The rows of a table were taken in; the text that it was.
     Table(Vec<usize>, Vec<Entries>, String),
+    /// Anything else, with what takes it back.
+    Other(Arc<dyn Fn() + Send + Sync>),
 }
 
 impl Page {
@@ -59,6 +62,11 @@ impl Page {
     fn can_undo(self, said: String, taken: Taken) {
         self.undo.update(|it| it.push(Undo { said, taken }));
         self.changed();
+    }
+
+    /// Says what was done, and lets it be taken back by `back`.
+    pub fn can_undo_by(self, said: String, back: impl Fn() + Send + Sync + 'static) {
+        self.can_undo(said, Taken::Other(Arc::new(back)));
     }
 
     /// Takes a fastener out by its place's name; it can be put back.
@@ -104,6 +112,7 @@ impl Page {
                     }
                 }
             }
+            Some(Taken::Other(back)) => back(),
             None => {}
         }
         self.changed();

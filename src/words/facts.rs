@@ -154,4 +154,8 @@ said! {
     WAKE_UP_LEFT_OUT: "Wake-up, left out", "Steps that are left out, each with its reason";
     WHERE_THINGS_LIE: "Where things lie", "Keys on the hook, seat bolts in the blue tin, battery in the hall";
     PAPERS_DUE: "Papers due", "The first of them: inspection, insurance or registration";
+    OWN_LAY_UP: "Lay-up, steps of your own", "With ; between";
+    OWN_WAKE_UP: "Wake-up, steps of your own", "With ; between";
+    OWN_LAY_UP_DONE: "Lay-up, own steps done", "Steps that are ticked";
+    OWN_WAKE_UP_DONE: "Wake-up, own steps done", "Steps that are ticked";
 }

@@ -22,7 +22,7 @@ const wakeLock = (page) =>
     Object.defineProperty(document, "visibilityState", { get: () => state });
     window.turn = (now) => {
       state = now;
-      document.dispatchEvent(new Event("visibilitychange"));
+      document.dispatchEvent(new Event("visibilitychange", { bubbles: true }));
     };
   });
 
