@@ -5,6 +5,7 @@ mod base64url;
 mod checksum;
 pub mod link;
 pub mod record;
+pub mod removed;
 pub mod text;
 pub mod torque_csv;
 

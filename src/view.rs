@@ -2,6 +2,7 @@
 
 mod answer;
 mod bench;
+mod bikes;
 mod boxed;
 mod browser;
 mod drawer;

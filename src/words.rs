@@ -8,6 +8,7 @@ pub mod drawings;
 pub mod facts;
 pub mod fasteners;
 pub mod fuel;
+pub mod garage;
 pub mod labels;
 pub mod lines;
 pub mod needs;

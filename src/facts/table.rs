@@ -363,4 +363,6 @@ facts! {
     OWN_LAY_UP_DONE: String = 162, "own_lay_up_done", Season, Kind::Text, text;
     /// Those of them that are ticked, by title.
     OWN_WAKE_UP_DONE: String = 163, "own_wake_up_done", Season, Kind::Text, text;
+    /// The day it left the list of bikes; blank while it is in it.
+    ARCHIVED: NaiveDate = 164, "archived", Bike, Kind::Day, day;
 }

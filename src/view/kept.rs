@@ -4,7 +4,7 @@ use super::browser;
 use super::follow::follow;
 use super::page::{Owner, Page, Saving};
 use crate::facts;
-use crate::garage::{Bike, Garage, Kept};
+use crate::garage::{Garage, Kept};
 use crate::storage::browser::{Store, StoreError};
 use crate::storage::record::{self, Unreadable};
 use crate::words::page as words;
@@ -18,7 +18,8 @@ const OPEN: &str = "open";
 /// Long enough that a word is typed, short enough that nothing is lost.
 const SOON: Duration = Duration::from_millis(400);
 
-fn bike_key(key: &str) -> String {
+/// Where a bike's record is kept.
+pub fn bike_key(key: &str) -> String {
     format!("bike.{key}")
 }
 fn season_key(key: &str) -> String {
@@ -27,6 +28,7 @@ fn season_key(key: &str) -> String {
 
 /// Lays the bike that was open last on the page's sheet, or the example, and keeps it from then on.
 pub fn keep(page: Page) {
+    super::bikes::sweep(page);
     match page.store.get_untracked().and_then(|store| store.read(OPEN).map(|key| (store, key))) {
         Some((store, key)) => open(page, store, &key),
         None => {
@@ -81,15 +83,15 @@ pub fn garage(store: Store) -> Garage {
     store.read(GARAGE).and_then(|it| record::read(&it).ok()).map(|it| it.kept).unwrap_or_default()
 }
 
-/// Keys and names of the bikes that are kept.
-pub fn bikes(store: Store) -> Vec<(String, String)> {
-    let read = |full: String| {
-        let bike: Bike = record::read(&store.read(&full)?).ok()?.kept;
-        let name = facts::BIKE_NAME.maybe(&bike.entries).ok().flatten();
-        let name = name.unwrap_or_else(|| words::YOUR_BIKE.to_owned());
-        Some((full.strip_prefix("bike.")?.to_owned(), name))
-    };
-    store.keys("bike.").into_iter().filter_map(read).collect()
+/// Takes the bike off the sheet and lays another one there, or the example.
+pub fn close(page: Page, next: Option<String>) {
+    match (page.store.get_untracked(), next) {
+        (Some(store), Some(key)) => open(page, store, &key),
+        (store, _) => {
+            store.iter().for_each(|it| it.remove(OPEN));
+            page.lay_example();
+        }
+    }
 }
 
 /// Writes a bike that is not on the sheet, as a link brings it, and opens it.
@@ -97,13 +99,15 @@ pub fn take_in(page: Page, kept: Kept) {
     flush(page);
     let mut garage = page.own_garage();
     garage.welcome(kept.garage);
-    page.lay(Kept { garage, ..kept }, Owner::Own(browser::new_key()));
+    let mut bike = kept.bike;
+    bike.entries.remove(&facts::ARCHIVED.id());
+    page.lay(Kept { garage, bike, ..kept }, Owner::Own(browser::new_key()));
     save(page);
 }
 
 /// A record, or a blank one. A damaged one is set aside under a name of its own before anything is written over it; where
 /// a newer page has written, this one writes nothing any more.
-fn load<T: DeserializeOwned + Default>(page: Page, store: Store, key: &str) -> T {
+pub fn load<T: DeserializeOwned + Default>(page: Page, store: Store, key: &str) -> T {
     let Some(text) = store.read(key) else { return T::default() };
     match record::read(&text) {
         Ok(record) => record.kept,
@@ -122,16 +126,23 @@ fn save(page: Page) {
         .and_then(|()| write(page, store, &season_key(&key), &kept.season))
         .and_then(|()| write(page, store, GARAGE, &kept.garage))
         .and_then(|()| store.write(OPEN, &key));
+    told(page, written);
+}
+
+/// Says whether something is kept; whether it is.
+pub fn told(page: Page, written: Result<(), StoreError>) -> bool {
+    let done = written.is_ok();
     page.saving.set(match written {
         Ok(()) => Saving::Kept,
         Err(StoreError::Blocked(_)) => Saving::Blocked,
         Err(StoreError::Full) => Saving::Failed(words::STORE_FULL.to_owned()),
         Err(StoreError::Other(why)) => Saving::Failed(why),
     });
+    done
 }
 
 /// Writes a record with the next revision; never over one that this page cannot read.
-fn write<T: Serialize + DeserializeOwned>(
+pub fn write<T: Serialize + DeserializeOwned>(
     page: Page,
     store: Store,
     key: &str,

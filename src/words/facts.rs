@@ -158,4 +158,5 @@ said! {
     OWN_WAKE_UP: "Wake-up, steps of your own", "With ; between";
     OWN_LAY_UP_DONE: "Lay-up, own steps done", "Steps that are ticked";
     OWN_WAKE_UP_DONE: "Wake-up, own steps done", "Steps that are ticked";
+    ARCHIVED: "Archived", "The day it left the list of bikes";
 }
