@@ -107,10 +107,13 @@ fn rows(page: Page, away: bool, top: &El) -> Vec<El> {
     all.map(|it| bike(page, it, top)).collect()
 }
 
+/// What can be done to a bike.
+type Act = fn(Page, &KeptBike);
+
 /// A bike with what can be done to it there.
 fn bike(page: Page, it: KeptBike, top: &El) -> El {
     let mut row = el("li").class("row").child(span("", &it.name));
-    let does: &[(&str, fn(Page, &KeptBike))] = match it.stands {
+    let does: &[(&str, Act)] = match it.stands {
         Stands::Open => {
             row = row.set("aria-current", "true").child(span("why", bikes_words::OPEN_NOW));
             &[(bikes_words::DUPLICATE, bikes::duplicate), (bikes_words::ARCHIVE, bikes::archive)]
