@@ -2,12 +2,14 @@
 //! takes the place of an earlier one.
 
 use crate::entry::text::{cut, replaced};
+use crate::entry::{Entry, day_written};
+use crate::words::dates as words;
 use chrono::{Datelike, NaiveDate};
 
 /// An all-day event.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Event {
-    /// What tells it from the others of its season, in letters, digits and hyphens; the same in every file.
+    /// What tells it from the others, in letters, digits and hyphens, its season first; the same in every file.
     pub key: String,
     /// Its day.
     pub day: NaiveDate,
@@ -15,6 +17,32 @@ pub struct Event {
     pub title: String,
     /// What is said of it.
     pub says: String,
+    /// It stood in an earlier file and is not to be any more.
+    pub called_off: bool,
+}
+
+/// What is remembered of a file: the key and the day of each event in it.
+pub type Saved = Vec<(String, String)>;
+
+/// What is to be remembered of the file of these events.
+pub fn saved(events: &[Event]) -> Saved {
+    let on = events.iter().filter(|it| !it.called_off);
+    on.map(|it| (it.key.clone(), day_written(it.day))).collect()
+}
+
+/// Calls off what the file before this one had of the same season and this one has not: a calendar would keep it for ever.
+/// Days of a season that is over stay.
+pub fn call_off(events: &mut Vec<Event>, before: Saved) {
+    let season = |key: &str| key.split_once('-').map(|it| it.0.to_owned());
+    for (key, day) in before {
+        let day = crate::entry::day(&Entry::new(day, 0)).ok().flatten();
+        let gone = events.iter().any(|it| season(&it.key) == season(&key))
+            && events.iter().all(|it| it.key != key);
+        if let Some(day) = day.filter(|_| gone) {
+            let title = words::CALLED_OFF.to_owned();
+            events.push(Event { key, day, title, says: String::new(), called_off: true });
+        }
+    }
 }
 
 /// Longest line in bytes, its end left out (RFC 5545 §3.1).
@@ -33,7 +61,7 @@ const EPOCH: i32 = 719_163;
 /// use chrono::NaiveDate;
 /// use torpor::calendar::{Event, written};
 /// let day = NaiveDate::from_ymd_opt(2026, 11, 14).unwrap();
-/// let park = Event { key: "park".into(), day, title: "Park it".into(), says: "Steps".into() };
+/// let park = Event { key: "park".into(), day, title: "Park it".into(), says: "Steps".into(), called_off: false };
 /// assert!(written(&[park], "b1", "#1.x", 0).contains("DTSTART;VALUE=DATE:20261114\r\n"));
 /// ```
 pub fn written(events: &[Event], bike: &str, link: &str, now: u64) -> String {
@@ -49,6 +77,10 @@ pub fn written(events: &[Event], bike: &str, link: &str, now: u64) -> String {
         line("DTSTAMP", &stamp(now));
         // Rises with each file: a calendar takes the newer one of two with the same identifier (§3.8.7.4).
         line("SEQUENCE", &(now / MINUTE % (1 << 31)).to_string());
+        if event.called_off {
+            // §3.8.1.11.
+            line("STATUS", "CANCELLED");
+        }
         line("DTSTART;VALUE=DATE", &digits(event.day));
         if let Some(next) = event.day.succ_opt() {
             line("DTEND;VALUE=DATE", &digits(next));

@@ -5,6 +5,7 @@ mod choices;
 mod echo;
 mod fluids;
 mod general;
+mod intervals;
 mod lacks;
 mod read;
 mod steps;
@@ -17,6 +18,7 @@ pub use choices::{
 pub use echo::{as_read, echo};
 pub use fluids::{Bowls, FuelType, LevelRead, Measures, Stand, Tap, Warm};
 pub use general::GeneralTorque;
+pub use intervals::Interval;
 pub use lacks::{Lack, Lacks, Told, all3, both};
 pub use read::{Capacity, Chosen, Level, Recharge, Rough, Strength, TypedThread};
 pub(crate) use read::{chosen, several_keys};
@@ -45,6 +47,8 @@ pub enum Home {
     Wrench,
     /// One of the bike's fasteners.
     Fastener,
+    /// One entry of the bike's logbook.
+    Log,
 }
 
 /// One of the answers that a choice offers.
@@ -106,6 +110,8 @@ pub enum Kind {
     Stages,
     /// Threads, each with its torque.
     ThreadTorques,
+    /// How often something is due, by distance and by time.
+    Intervals,
     /// An engine oil's SAE grade.
     Grade,
     /// Any words.

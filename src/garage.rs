@@ -83,6 +83,8 @@ impl Kept {
             Home::Garage => Some(&mut self.garage.entries),
             Home::Wrench => self.garage.wrenches.first_mut(),
             Home::Fastener => Some(&mut self.bike.scratch),
+            // The logbook is kept in pages of its own.
+            Home::Log => None,
         }
     }
 
@@ -110,6 +112,7 @@ impl Facts for Kept {
             Home::Garage => self.garage.entries.entry(id),
             Home::Wrench => self.garage.wrenches.first().map(|it| it.entry(id)).unwrap_or_default(),
             Home::Fastener => self.bike.scratch.entry(id),
+            Home::Log => Entry::default(),
         }
     }
 }

@@ -10,6 +10,7 @@ pub mod working;
 
 pub mod facts;
 pub mod garage;
+pub mod logbook;
 pub mod season;
 
 pub mod battery;

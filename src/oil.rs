@@ -2,11 +2,13 @@
 //!
 //! Oil on the glass or stick decides, never the sum: pour short of it, run, let it rest, look, top up.
 
+mod consumption;
 mod grade;
 mod level;
 mod other;
 mod sizes;
 
+pub use consumption::{OIL_USE, consumption};
 pub use grade::{CRANKS_TO, Grade, Jaso, PUMPS_TO, TooCold};
 pub use level::{
     ADD_BY_LEVEL, COLD_SHRINKING, HEAT_GROWTH, TAKE_OUT, USED_OIL, by_level, heat_growth,

@@ -38,6 +38,7 @@ sources! {
     MARKS: "arithmetic: the whole fill reaches the upper mark, the volume between the marks less the lower";
     BOTTLES: "arithmetic over all combinations: half a milliliter short, all in all, needs no further bottle; a bottle of 946 mL is a US quart";
     LEVEL: "arithmetic: the volume between the marks, spread evenly between them (common practice, no source)";
+    OIL_USE: "by definition: what went in less what came out, over the distance ridden";
     USED_OIL: "by definition: the manual's fill replaces what came out";
     OIL_EXPANSION: "API MPMS 11.1 (1980), ASTM D1250 table 54D: K, H = exp(−d · (1 + 0.8 · d)), d = 0.6278 / ρ · (t − 15 °C); 860 kg/m³ (840 to 900) where no data sheet is at hand: common practice, no source";
     SAE_J300: "SAE J300, January 2015: cranking limit 35 K below the number before the W, pumping limit 5 K lower";

@@ -2,8 +2,11 @@
 //! thin file that touches the browser.
 
 mod base64url;
+mod cells;
 mod checksum;
+pub mod json;
 pub mod link;
+pub mod log_file;
 pub mod record;
 pub mod removed;
 pub mod text;

@@ -161,6 +161,8 @@ pub enum Measure {
     Distance,
     /// Fuel for a distance.
     Consumption,
+    /// Engine oil for a distance.
+    OilUse,
     /// A temperature as read.
     Temperature,
     /// A difference of temperatures.
@@ -228,6 +230,8 @@ impl Measure {
                 const { &[&LITERS_PER_100_KM, &KM_PER_LITER, &US_MPG, &IMP_MPG] }
             }
             (Measure::Consumption, Us) => const { &[&US_MPG, &LITERS_PER_100_KM, &IMP_MPG] },
+            (Measure::OilUse, Metric) => const { &[&LITERS_PER_1000_KM] },
+            (Measure::OilUse, Us) => const { &[&US_QT_PER_1000_MI] },
             (Measure::Temperature, Metric) => const { &[&CELSIUS, &FAHRENHEIT] },
             (Measure::Temperature, Us) => const { &[&FAHRENHEIT, &CELSIUS] },
             (Measure::TemperatureStep, Metric) => const { &[&KELVIN_STEP] },

@@ -11,6 +11,7 @@ pub mod fuel;
 pub mod garage;
 pub mod labels;
 pub mod lines;
+pub mod logbook;
 pub mod needs;
 pub mod notes;
 pub mod oil;

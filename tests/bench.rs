@@ -73,17 +73,17 @@ fn what_is_no_more_is_not_wanted() {
 fn own_steps_are_stops_too() {
     let mut kept = bike(&[(facts::OWN_WAKE_UP.id(), "Camera on; Charge the intercom")]);
     let all = stops(Side::WakeUp, &kept, 0);
-    assert_eq!(all.len(), 16);
-    let own = |place| Stop { side: Side::WakeUp, at: 14, place };
-    assert_eq!(all[14..], [own(1), own(2)]);
+    assert_eq!(all.len(), Side::WakeUp.steps().len() + 2);
+    let own = |place| Stop { side: Side::WakeUp, at: 15, place };
+    assert_eq!(all[15..], [own(1), own(2)]);
     assert_eq!(own(2).address(), "bench/wakeup/own/2");
     assert_eq!(read("bench/wakeup/own/2"), Address::Bench(Some(Side::WakeUp), Some(own(2))));
     let all_done: Vec<&str> = Side::WakeUp.steps().iter().map(|it| it.choice.key).collect();
     kept.put(facts::WAKE_UP_DONE.id(), Entry::new(all_done.join(" "), 0));
-    assert_eq!(stop_at(&all, None, &kept), 14);
-    kept.put(facts::OWN_WAKE_UP_DONE.id(), Entry::new("Camera on", 0));
     assert_eq!(stop_at(&all, None, &kept), 15);
-    assert_eq!(stop_at(&all, Some(own(1)), &kept), 14);
+    kept.put(facts::OWN_WAKE_UP_DONE.id(), Entry::new("Camera on", 0));
+    assert_eq!(stop_at(&all, None, &kept), 16);
+    assert_eq!(stop_at(&all, Some(own(1)), &kept), 15);
     // On the sheet they have no address of their own.
     assert_eq!(read("wakeup/own/2"), Address::Unknown("wakeup/own/2".into()));
     assert_eq!(read("bench/wakeup/own"), Address::Unknown("bench/wakeup/own".into()));

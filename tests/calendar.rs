@@ -5,7 +5,7 @@ use chrono::NaiveDate;
 use icalendar::{Calendar, Component, DatePerhapsTime};
 use proptest::prelude::*;
 use std::collections::BTreeSet;
-use torpor::calendar::{Event, written};
+use torpor::calendar::{Event, call_off, saved, written};
 use torpor::entry::Entry;
 use torpor::facts;
 use torpor::garage::{Kept, example};
@@ -91,6 +91,37 @@ fn a_second_file_updates() {
     assert!(uids(&first).is_disjoint(&uids(&other)));
 }
 
+/// An event that the next file has not is called off under its own identifier (RFC 5545 §3.8.1.11), once.
+#[test]
+fn what_is_no_more_is_called_off() {
+    let first = plan::dates(&season());
+    let mut kept = season();
+    kept.put(facts::RIDE_DATE.id(), Entry::new("2027-02-01", 0));
+    let mut second = plan::dates(&kept);
+    call_off(&mut second, saved(&first));
+    let called_off = |events: &[Event]| -> Vec<String> {
+        let read = read(&written(events, "k1", LINK, 1_792_086_400_000));
+        let off = read.into_iter().filter(|it| it.property_value("STATUS") == Some("CANCELLED"));
+        off.map(|it| it.get_uid().unwrap().to_owned()).collect()
+    };
+    let off = called_off(&second);
+    // Two monthly looks less: Feb 14 and Mar 14.
+    for month in ["2026-month-3-k1@torpor.invalid", "2026-month-4-k1@torpor.invalid"] {
+        assert!(off.contains(&month.to_owned()), "{off:?}");
+    }
+    assert!(off.iter().all(|it| !it.contains("park") && !it.contains("ride")), "{off:?}");
+    let mut third = plan::dates(&kept);
+    call_off(&mut third, saved(&second));
+    assert_eq!(called_off(&third), Vec::<String>::new());
+    // The next season leaves this one's days where they are.
+    let mut next = season();
+    next.put(facts::PARK_DATE.id(), Entry::new("2027-11-14", 0));
+    next.put(facts::RIDE_DATE.id(), Entry::new("2028-03-28", 0));
+    let mut fourth = plan::dates(&next);
+    call_off(&mut fourth, saved(&third));
+    assert_eq!(called_off(&fourth), Vec::<String>::new());
+}
+
 /// RFC 5545 §3.1: lines of 75 octets at most, ended by CR LF; §3.3.5: 1,792,000,000 s after 1970 is Oct 14 2026, 17:46:40
 /// UTC (`date -u -d @1792000000`).
 #[test]
@@ -113,7 +144,7 @@ proptest! {
     /// Whatever a bike is called, the reader gets it back.
     #[test]
     fn any_text_comes_back(title in "[^\\p{Cc}]{0,120}", says in "([^\\p{Cc}]|\n){0,200}") {
-        let event = Event { key: "x".into(), day: day(2027, 2, 28), title: title.clone(), says: says.clone() };
+        let event = Event { key: "x".into(), day: day(2027, 2, 28), title: title.clone(), says: says.clone(), called_off: false };
         let text = written(&[event], "k", LINK, 0);
         let read = read(&text);
         prop_assert_eq!(read.len(), 1);

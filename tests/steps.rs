@@ -78,6 +78,7 @@ fn numbers_and_keys_are_frozen() {
         "first-start",
         "first-ride",
         "look-again",
+        "due",
     ];
     assert_eq!(named(LAY_UP_STEPS), (1u8..).zip(lay_up).collect::<Vec<_>>());
     assert_eq!(named(WAKE_UP_STEPS), (1u8..).zip(wake_up).collect::<Vec<_>>());

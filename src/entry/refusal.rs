@@ -86,6 +86,11 @@ pub enum Refusal {
         /// As typed.
         text: String,
     },
+    /// Not something with its interval.
+    NotAnInterval {
+        /// As typed.
+        text: String,
+    },
     /// A slash between two torques: a range, stages or two units, never a fraction.
     Slash,
     /// Passes that go down, or are more than any manual has.
@@ -144,6 +149,10 @@ impl fmt::Display for Refusal {
             Self::NotThreadTorque { text } => write!(
                 f,
                 "“{text}” is not a thread with its torque: write for example M8 22 N·m, a semicolon or a new line between them"
+            ),
+            Self::NotAnInterval { text } => write!(
+                f,
+                "“{text}” is not an interval: write for example Oil: 6000 km or 12 months, a semicolon between them"
             ),
             Self::Slash => f.write_str(
                 "a slash can mean a range, stages or two units: write 22–26, or one of the two figures",

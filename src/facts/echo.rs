@@ -42,6 +42,7 @@ pub fn as_read(about: &About, entry: &Entry) -> String {
         | Kind::Text
         | Kind::Count { .. }
         | Kind::Stages
+        | Kind::Intervals
         | Kind::ThreadTorques => text.to_owned(),
     }
 }

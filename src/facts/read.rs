@@ -115,6 +115,7 @@ pub(super) fn check(about: &About, entry: &Entry) -> Result<(), Refusal> {
         Kind::Count { .. } => count(about, entry).map(drop),
         Kind::Stages => stages(about, entry).map(drop),
         Kind::ThreadTorques => super::general::general(about, entry).map(drop),
+        Kind::Intervals => super::intervals::intervals(about, entry).map(drop),
     }
 }
 

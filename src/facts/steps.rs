@@ -45,4 +45,5 @@ pub static WAKE_UP_STEPS: &[Choice] = &[
     step(12, "first-start", &words::FIRST_START),
     step(13, "first-ride", &words::FIRST_RIDE),
     step(14, "look-again", &words::LOOK_AGAIN),
+    step(15, "due", &words::DUE),
 ];

@@ -3,6 +3,7 @@
 use super::choices::*;
 use super::fluids::*;
 use super::general::{GeneralTorque, general};
+use super::intervals::{Interval, intervals};
 use super::read::{
     Capacity, Level, Recharge, Rough, Strength, TypedThread, capacity, choice, count, day, dose,
     grade, level, one, recharge, rough, several, sizes, stages, strength,
@@ -354,6 +355,10 @@ facts! {
     WHERE_THINGS_LIE: String = 156, "where_things_lie", Season, Kind::Text, text;
     /// The first of them.
     PAPERS_DUE: NaiveDate = 157, "papers_due", Bike, Kind::Day, day;
+    /// As it reads now.
+    ODOMETER: Length = 158, "odometer", Bike, number![from(0.0, 2_000_000.0, Measure::Distance, &units::KILOMETER)], one;
+    /// By distance, by time, or both.
+    INTERVALS: Vec<Interval> = 159, "intervals", Bike, Kind::Intervals, intervals;
 
     /// The owner's own lay-up steps: titles with ";" between. They leave in a link only when chosen.
     OWN_LAY_UP: String = 160, "own_lay_up", Bike, Kind::Text, text;
@@ -365,4 +370,21 @@ facts! {
     OWN_WAKE_UP_DONE: String = 163, "own_wake_up_done", Season, Kind::Text, text;
     /// The day it left the list of bikes; blank while it is in it.
     ARCHIVED: NaiveDate = 164, "archived", Bike, Kind::Day, day;
+
+    /// When it was done.
+    LOG_DAY: NaiveDate = 170, "log_day", Log, Kind::Day, day;
+    /// What was done: a step's title, or the owner's own words.
+    LOG_LINE: String = 171, "log_line", Log, Kind::Text, text;
+    /// As it read then.
+    LOG_ODOMETER: Length = 172, "log_odometer", Log, number![from(0.0, 2_000_000.0, Measure::Distance, &units::KILOMETER)], one;
+    /// Of the step, as they stood when it was ticked.
+    LOG_FIGURES: String = 173, "log_figures", Log, Kind::Text, text;
+    /// Whatever else is to be known.
+    LOG_NOTE: String = 174, "log_note", Log, Kind::Text, text;
+    /// Engine oil that went in, at a change or to top up.
+    OIL_POURED: Volume = 175, "oil_poured", Log, number![above(0.0, 30.0, Measure::Oil, &units::LITER)], one;
+    /// Engine oil that came out at a change.
+    OIL_DRAINED: Volume = 176, "oil_drained", Log, number![above(0.0, 30.0, Measure::Oil, &units::LITER)], one;
+    /// Which season's tick wrote it: "2026/layup/oil". Made by the page, never asked.
+    LOG_STEP: String = 177, "log_step", Log, Kind::Text, text;
 }

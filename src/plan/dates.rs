@@ -16,7 +16,13 @@ pub fn dates(from: &dyn Facts) -> Vec<Event> {
     let year = season.park().year();
     let mut add = |key: &str, day: NaiveDate, what: &str| {
         let title = bike.as_ref().map_or_else(|| what.to_owned(), |it| words::of_bike(it, what));
-        events.push(Event { key: format!("{year}-{key}"), day, title, says: String::new() });
+        events.push(Event {
+            key: format!("{year}-{key}"),
+            day,
+            title,
+            says: String::new(),
+            called_off: false,
+        });
     };
     add("park", season.park(), words::PARK);
     for month in 1.. {

@@ -7,7 +7,7 @@ use crate::entry::text::{joined, replaced};
 use crate::entry::{Entry, LONGEST};
 use crate::facts::{self, Choice, Facts, FinalDrive, FuelSupply, Id, LAY_UP_STEPS, WAKE_UP_STEPS};
 use crate::words::steps::{self as words, Said};
-use chrono::{Days, NaiveDate};
+use chrono::{Datelike, Days, NaiveDate};
 
 /// Which half of the season a step belongs to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -45,6 +45,8 @@ pub struct Step {
     pub sum: Option<Line>,
     /// What it asks, before its calculator where it has one.
     pub blanks: &'static [Id],
+    /// Whether what the intervals make due belongs to it.
+    pub lists_due: bool,
     asked: Asked,
     /// Numbers of the steps of its side that come before it for safety's sake.
     after: &'static [u8],
@@ -67,7 +69,16 @@ const fn choices(side: Side) -> &'static [Choice] {
 const fn step(side: Side, code: u8, said: &'static Said) -> Step {
     // Numbers count the places.
     let choice = &choices(side)[code as usize - 1];
-    Step { side, choice, said, sum: None, blanks: &[], asked: Asked::Always, after: &[] }
+    Step {
+        side,
+        choice,
+        said,
+        sum: None,
+        blanks: &[],
+        lists_due: false,
+        asked: Asked::Always,
+        after: &[],
+    }
 }
 
 const fn down(code: u8, said: &'static Said) -> Step {
@@ -91,6 +102,10 @@ impl Step {
         Self { blanks, ..self }
     }
 
+    const fn listing_due(self) -> Self {
+        Self { lists_due: true, ..self }
+    }
+
     const fn after(self, after: &'static [u8]) -> Self {
         Self { after, ..self }
     }
@@ -103,7 +118,7 @@ static LAY_UP: &[Step] = &[
     down(1, &words::WASH),
     down(2, &words::COOLANT).sum(Line::Coolant).asked(Asked::Coolant),
     down(3, &words::FUEL).sum(Line::Fuel),
-    down(4, &words::LAST_RUN).sum(Line::LastRun),
+    down(4, &words::LAST_RUN).sum(Line::LastRun).blanks(&[facts::ODOMETER.id()]),
     down(5, &words::CHAIN).asked(Asked::Chain).blanks(&[facts::FINAL_DRIVE.id()]),
     down(6, &words::OIL).sum(Line::Oil),
     down(7, &words::OTHER_OILS).sum(Line::OtherOils),
@@ -139,8 +154,9 @@ static WAKE_UP: &[Step] = &[
     up(11, &words::BEFORE_MOVING),
     up(6, &words::STANDS).asked(Asked::Undoes(16)),
     up(10, &words::PAPERS).blanks(&[facts::PAPERS_DUE.id(), facts::WHERE_THINGS_LIE.id()]),
+    up(15, &words::DUE).listing_due().blanks(&[facts::ODOMETER.id(), facts::INTERVALS.id()]),
     up(12, &words::FIRST_START).after(&[2, 3, 4, 5, 11]),
-    up(13, &words::FIRST_RIDE).after(&[1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12]),
+    up(13, &words::FIRST_RIDE).after(&[1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 15]),
     up(14, &words::LOOK_AGAIN).after(&[13]),
 ];
 
@@ -217,6 +233,12 @@ impl Step {
     /// Whether it is ticked.
     pub fn is_done(&self, from: &dyn Facts) -> bool {
         self.keys(from).split_whitespace().any(|it| it == self.choice.key)
+    }
+
+    /// What tells this season's tick of it from any other's: "2026/layup/oil".
+    pub fn tag(&self, from: &dyn Facts, today: NaiveDate) -> String {
+        let year = facts::PARK_DATE.known(from).unwrap_or(today).year();
+        format!("{year}/{}/{}", self.side.key(), self.choice.key)
     }
 
     /// Keys of the steps of its side that are done.

@@ -9,6 +9,7 @@ pub fn places(measure: Measure, unit: Option<&Unit>, value: f64) -> usize {
     let four_digits = if size < 99.995 { 2 } else { usize::from(size < 999.95) };
     match measure {
         Measure::Torque => four_digits,
+        Measure::OilUse => 2,
         Measure::Tank => match unit {
             Some(it) if *it == units::LITER => 1,
             _ => 2,

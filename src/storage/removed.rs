@@ -3,8 +3,8 @@
 use crate::entry::{self, Entry, day_written};
 use chrono::{Days, NaiveDate};
 
-/// What the keys of a bike's own records start with; the bike's key follows.
-pub const OF_A_BIKE: [&str; 2] = ["bike.", "season."];
+/// What the keys of a bike's own records start with; the bike's key follows, and where there are several a point and a number.
+pub const OF_A_BIKE: [&str; 5] = ["bike.", "season.", "calendar.", "log.", "past."];
 
 /// What the keys of removed records start with.
 pub const START: &str = "removed.";

@@ -3,7 +3,6 @@
 //! Columns are known by their names, in any order and usual spelling. A number keeps the unit that it has in the file:
 //! its own, else that of the row's unit column, else that of the column's name, else the one that is usual on the page.
 
-mod cells;
 mod columns;
 mod row;
 mod told;
@@ -15,6 +14,7 @@ pub use written::written;
 use crate::entry::{Refusal, quoted};
 use crate::facts::Id;
 use crate::garage::Entries;
+use crate::storage::cells::{self, MOST_COLUMNS};
 use crate::storage::text::plain;
 use crate::units::Unit;
 use crate::words::table as words;
@@ -25,7 +25,6 @@ use std::fmt;
 pub const LONGEST: usize = 256 * 1024;
 /// Most rows at once: more than any bike has fasteners.
 pub const MOST_ROWS: usize = 400;
-const MOST_COLUMNS: usize = 64;
 
 /// A table as read.
 #[derive(Debug, Clone, PartialEq)]

@@ -139,6 +139,11 @@ units! {
     /// Kilometers to the liter.
     KM_PER_LITER = 91, "km/L", Consumption, Over(1e-6), ["km/l", "kml", "kmpl"];
 
+    /// Liters for 1,000 kilometers: what an engine uses up of oil.
+    LITERS_PER_1000_KM = 92, "L/1000 km", Consumption, Times(1e-9), ["l/1000km", "liter/1000km"];
+    /// US quarts for 1,000 miles.
+    US_QT_PER_1000_MI = 93, "US qt/1000 mi", Consumption, Times(US_GALLON / 4.0 / (1000.0 * MILE)), ["usqt/1000mi", "qt/1000mi"];
+
     /// Hour.
     HOUR = 96, "h", Time, Times(3600.0), ["h", "hr", "hrs", "hour", "hours"];
 

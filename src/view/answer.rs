@@ -82,7 +82,9 @@ pub fn workings(panel: Derived<Panel>) -> El {
                 .collect()
         })
     };
+    let none = move || panel.with(|it| it.worked().all(|it| it.working.is_none()));
     details
+        .live_so("hidden", none)
         .on("toggle", move |_| open.set(folds.has_attribute("open")))
         .child(el("summary").text(words::WORKING))
         .child(el("div").part(workings))

@@ -4,7 +4,7 @@
 use super::answer::figure;
 use super::element::{El, button, el, paragraph, span};
 use super::page::{Desk, Owner, Page};
-use super::{browser, own_steps, step};
+use super::{browser, logbook, own_steps, step};
 use crate::entry::text;
 use crate::facts;
 use crate::plan::address::{self, Address};
@@ -91,6 +91,9 @@ fn laid_out(page: Page, all: &[Stop], at: usize) -> Option<El> {
             bench = answers(bench, panel);
         }
         bench = bench.child(list("how", step.said.how));
+        if step.lists_due {
+            bench = bench.child(logbook::due(page));
+        }
         if let Some(panel) = panel {
             bench = bench.child(list("cautions", panel.cautions));
         }

@@ -130,9 +130,13 @@ fn put(page: Page, bike: &str, from: &str, to: &str) -> bool {
     let (mut old, mut new) = (Vec::new(), Vec::new());
     for start in OF_A_BIKE {
         let [from, to] = [from, to].map(|it| format!("{it}{start}{bike}"));
-        if let Some(text) = store.read(&from) {
-            old.push((from, text.clone()));
-            new.push((to, text));
+        for key in store.keys(&from) {
+            // Behind another bike's key more letters would stand.
+            let number = key.strip_prefix(&from).filter(|it| it.is_empty() || it.starts_with('.'));
+            if let (Some(number), Some(text)) = (number, store.read(&key)) {
+                new.push((format!("{to}{number}"), text.clone()));
+                old.push((key, text));
+            }
         }
     }
     told(page, store.replace(&old, &new))

@@ -36,3 +36,15 @@ impl<T, F: Fn() -> T> Gives<T> for F {
         self()
     }
 }
+
+/// Changes something.
+pub trait Changes<T> {
+    /// Changes it.
+    fn change(&mut self, it: &mut T);
+}
+
+impl<T, F: FnMut(&mut T)> Changes<T> for F {
+    fn change(&mut self, it: &mut T) {
+        self(it);
+    }
+}

@@ -3,8 +3,9 @@
 use super::browser;
 use super::follow::follow;
 use super::page::{Owner, Page, Saving};
+use crate::calendar::Saved;
 use crate::facts;
-use crate::garage::{Garage, Kept};
+use crate::garage::{Entries, Garage, Kept, Season};
 use crate::storage::browser::{Store, StoreError};
 use crate::storage::record::{self, Unreadable};
 use crate::words::page as words;
@@ -18,12 +19,29 @@ const OPEN: &str = "open";
 /// Long enough that a word is typed, short enough that nothing is lost.
 const SOON: Duration = Duration::from_millis(400);
 
+/// More leaves or seasons than any bike fills.
+const MOST_RECORDS: usize = 4096;
+
 /// Where a bike's record is kept.
 pub fn bike_key(key: &str) -> String {
     format!("bike.{key}")
 }
 fn season_key(key: &str) -> String {
     format!("season.{key}")
+}
+
+/// Leaves of a bike's logbook, each under its number.
+fn log_key(key: &str) -> String {
+    format!("log.{key}.")
+}
+/// Seasons of a bike that are over, each under its number.
+fn past_key(key: &str) -> String {
+    format!("past.{key}.")
+}
+
+/// The days of the last calendar file of a bike.
+fn calendar_key(key: &str) -> String {
+    format!("calendar.{key}")
 }
 
 /// Lays the bike that was open last on the page's sheet, or the example, and keeps it from then on.
@@ -125,6 +143,7 @@ fn save(page: Page) {
     let written = write(page, store, &bike_key(&key), &kept.bike)
         .and_then(|()| write(page, store, &season_key(&key), &kept.season))
         .and_then(|()| write(page, store, GARAGE, &kept.garage))
+        .and_then(|()| save_book(page, store, &key))
         .and_then(|()| store.write(OPEN, &key));
     told(page, written);
 }
@@ -139,6 +158,94 @@ pub fn told(page: Page, written: Result<(), StoreError>) -> bool {
         Err(StoreError::Other(why)) => Saving::Failed(why),
     });
     done
+}
+
+/// Writes the leaves of the logbook that have changed.
+fn save_book(page: Page, store: Store, key: &str) -> Result<(), StoreError> {
+    let changed = page.book.changed();
+    for (at, (leaf, entries)) in changed.iter().enumerate() {
+        let key = format!("{}{leaf}", log_key(key));
+        let written = match entries.is_empty() {
+            true => {
+                store.remove(&key);
+                Ok(())
+            }
+            false => write(page, store, &key, entries),
+        };
+        if let Err(why) = written {
+            page.unwritten(changed.iter().skip(at).map(|it| it.0).collect());
+            return Err(why);
+        }
+    }
+    Ok(())
+}
+
+/// The leaves of the logbook of the bike on the sheet, as they are kept.
+pub fn leaves(page: Page) -> Vec<Vec<Entries>> {
+    numbered(page, log_key)
+}
+
+/// Records of the bike on the sheet that have a number, each in its place.
+fn numbered<T: DeserializeOwned + Default + Clone>(page: Page, of: fn(&str) -> String) -> Vec<T> {
+    let (Owner::Own(key), Some(store)) = (page.owner.get_untracked(), page.store.get_untracked())
+    else {
+        return Vec::new();
+    };
+    let start = of(&key);
+    let mut all = Vec::new();
+    for key in store.keys(&start) {
+        let place = key.strip_prefix(&start).and_then(|it| it.parse::<usize>().ok());
+        if let Some(place) = place.filter(|it| *it < MOST_RECORDS) {
+            if all.len() <= place {
+                all.resize(place + 1, T::default());
+            }
+            all[place] = load(page, store, &key);
+        }
+    }
+    all
+}
+
+/// Seasons of the bike on the sheet that are over, in their order.
+pub fn past_seasons(page: Page) -> Vec<Season> {
+    let mut all: Vec<Season> = numbered(page, past_key);
+    all.retain(|it| !it.entries.is_empty());
+    all
+}
+
+/// Puts a season away; its place. `None` where it could not be kept, which is said. Where nothing is kept at all it is only
+/// put off the sheet.
+pub fn put_season_away(page: Page, season: &Season) -> Option<usize> {
+    let place = numbered::<Season>(page, past_key).len();
+    if let (Owner::Own(key), Some(store)) = (page.owner.get_untracked(), page.store.get_untracked())
+    {
+        let written = write(page, store, &format!("{}{place}", past_key(&key)), season);
+        return told(page, written).then_some(place);
+    }
+    Some(place)
+}
+
+/// Takes a season out of those that are over: it is on the sheet again.
+pub fn bring_season_back(page: Page, place: usize) {
+    if let (Owner::Own(key), Some(store)) = (page.owner.get_untracked(), page.store.get_untracked())
+    {
+        store.remove(&format!("{}{place}", past_key(&key)));
+    }
+}
+
+/// What the last calendar file of the bike on the sheet had; nothing where there was none.
+pub fn calendar(page: Page) -> Saved {
+    page.store
+        .get_untracked()
+        .map(|store| load(page, store, &calendar_key(&page.key())))
+        .unwrap_or_default()
+}
+
+/// Remembers what the calendar file has now. Where that fails an old event stays in the calendar, and no more.
+pub fn remember_calendar(page: Page, saved: &Saved) {
+    if let (Owner::Own(key), Some(store)) = (page.owner.get_untracked(), page.store.get_untracked())
+    {
+        let _ = write(page, store, &calendar_key(&key), saved);
+    }
 }
 
 /// Writes a record with the next revision; never over one that this page cannot read.

@@ -1,5 +1,6 @@
 //! State of the page: the live sheet, whose bike it is, what has to be said.
 
+use super::book::Book;
 use super::browser;
 use super::live::{Derived, Live, Typed};
 use super::rows::Items;
@@ -175,6 +176,8 @@ pub struct Page {
     pub began: Live<bool>,
     /// The table that is being brought in.
     pub pasted: Pasted,
+    /// The logbook of the bike.
+    pub book: Book,
     /// What was typed last is still to be written.
     pub unsaved: Live<Option<TimeoutHandle>>,
 }
@@ -183,7 +186,7 @@ impl Page {
     /// State of a page that was just opened: the bike that was open last, or the example.
     pub fn open() -> Self {
         // A wrench's facts are in the drawer.
-        let sheet = Sheet::blank(|home| home != Home::Wrench);
+        let sheet = Sheet::blank(|home| !matches!(home, Home::Wrench | Home::Log));
         let wrenches = Items::new(Home::Wrench);
         wrenches.lay([&Entries::new()]);
         let drawer = Derived::new(move |_| {
@@ -221,6 +224,7 @@ impl Page {
             day: Live::new(None),
             began: Live::new(false),
             pasted: Pasted::new(),
+            book: Book::new(),
             unsaved: Live::new(None),
         };
         page.read_address();
@@ -253,11 +257,19 @@ impl Page {
         super::kept::flush(self);
         self.began.set(false);
         self.owner.set(owner);
+        self.book.shut();
         self.sheet().take(&kept);
         self.fasteners.lay(&kept.bike.fasteners);
         self.lay_wrenches(&kept.garage);
         self.beyond.set(kept);
         self.undo.set(Vec::new());
+        self.changed();
+    }
+
+    /// Lays another season, or another state, of the same bike on the sheet.
+    pub fn lay_again(self, kept: Kept) {
+        self.sheet().take(&kept);
+        self.beyond.set(kept);
         self.changed();
     }
 

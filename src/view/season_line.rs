@@ -1,12 +1,12 @@
 //! The season line: the season in a picture, any day of it read by pointing, tapping or the arrow keys, and the battery on
 //! that day.
 
-use super::browser;
 use super::element::{El, button, el, paragraph, svg};
 use super::live::Derived;
 use super::page::{Desk, Page};
 use super::picture::{label, path, picture, place};
 use super::torque_drawing::figure;
+use super::{browser, kept};
 use crate::calendar;
 use crate::drawing::{self, BatteryDrawing, SeasonLine};
 use crate::plan::{self, Course};
@@ -69,7 +69,10 @@ fn save_calendar(page: Page) {
         let parcel = page.parcel();
         let link = link::written(&parcel, false).unwrap_or_default();
         let link = format!("{}{link}", browser::address());
-        calendar::written(&plan::dates(&parcel.kept), &page.key(), &link, browser::now())
+        let mut events = plan::dates(&parcel.kept);
+        calendar::call_off(&mut events, kept::calendar(page));
+        kept::remember_calendar(page, &calendar::saved(&events));
+        calendar::written(&events, &page.key(), &link, browser::now())
     });
     browser::save(dates::FILE_NAME, "text/calendar;charset=utf-8", &text);
 }

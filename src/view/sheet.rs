@@ -6,7 +6,7 @@ use super::live::Derived;
 use super::live::Live;
 use super::page::{Desk, Owner, Page};
 use super::step::{self, Sum};
-use super::{link, needs, own_steps, season, season_line, torques};
+use super::{link, logbook, needs, own_steps, season, season_life, season_line, torques};
 use crate::facts;
 use crate::plan::{Line, Side};
 use crate::words::{bench as bench_words, page as words};
@@ -14,10 +14,11 @@ use crate::words::{bench as bench_words, page as words};
 /// The sheet on a side; without one on that which the day wants.
 pub fn sheet(page: Page, side: Option<Side>) -> Vec<El> {
     let desk = Desk::of_bike(page);
-    let [named, asked, dated] = [(); 3].map(|()| desk.clone());
+    let [named, asked, dated, living] = [(); 4].map(|()| desk.clone());
     let name =
         move || facts::BIKE_NAME.known(&named).unwrap_or_else(|| words::YOUR_BIKE.to_owned());
     let example = move || page.owner.get() == Owner::Example;
+    let own = move || page.owner.get() != Owner::Example;
     let mark = || while_so("span", example, || vec![span("example", words::EXAMPLE)]);
     let side = Derived::new(move |_| side.unwrap_or_else(|| Side::on(page.today.get(), &dated)));
     let numbers = move || {
@@ -36,9 +37,11 @@ pub fn sheet(page: Page, side: Option<Side>) -> Vec<El> {
         season::sentence(page, &desk),
         season_line::season_line(page, &desk),
         el("nav").class("side").set("aria-label", words::SIDES).part(sides),
+        while_so("div", own, move || vec![season_life::life(page, &living)]),
         el("ol").class("sheet").each(numbers, move |key| step_at(page, key)),
         el("div").part(move || own_steps::own_steps(page, side.get())),
         while_so("div", move || side.get() == Side::LayUp, move || vec![needs::needs(page)]),
+        logbook::logbook(page),
     ]
 }
 

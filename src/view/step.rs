@@ -1,13 +1,14 @@
 //! A step of the sheet: its tick, what is done and why now, its answer; unfolded how it is done, its calculator, and a
 //! reason to leave it out.
 
-use super::browser;
 use super::element::{El, el, paragraph, span, while_so};
 use super::entry_field::{Dress, blank};
 use super::line::{Told, fold_button, head};
 use super::live::Derived;
 use super::page::{Desk, Owner, Page};
+use super::{browser, logbook};
 use crate::entry::text::joined;
+use crate::facts::{self, Id};
 use crate::plan::Step;
 use crate::words::{page as words, steps};
 use leptos::prelude::*;
@@ -112,10 +113,7 @@ pub fn tick_box(page: Page, step: &'static Step, desk: &Desk) -> El {
         .set("aria-label", &format!("{}{}", words::DONE, step.said.title))
         .live_so("checked", move || step.is_done(&done))
         .live_so("disabled", move || !step.is_done(&waits) && !step.waits_for(&waits).is_empty())
-        .on("change", move |_| {
-            let (id, text) = untrack(|| step.ticked(&take, !step.is_done(&take)));
-            page.typed(&take, id, text);
-        })
+        .on("change", move |_| page.tick(step, &take))
 }
 
 fn unfolded(
@@ -132,12 +130,29 @@ fn unfolded(
     let blanks = step.blanks.iter().map(|it| blank(page, desk, told, *it, &first, Dress::Whole));
     let mut all =
         vec![el("ul").class("how").children(how), el("div").class("blanks").children(blanks)];
+    all.extend(step.lists_due.then(|| logbook::due(page)));
+    all.push(logged(page, step, desk, scope));
     all.extend(sum.map(|it| (it.inside)(page, desk, it.told, scope)).into_iter().flatten());
     let desk = desk.clone();
     let scope = scope.to_owned();
     let own = move || page.owner.get() != Owner::Example;
     all.push(while_so("div", own, move || vec![leave_out(page, step, &desk, &scope)]));
     all
+}
+
+/// Of a step that is done, when it was and at which reading, as its tick wrote it in the logbook.
+fn logged(page: Page, step: &'static Step, desk: &Desk, scope: &str) -> El {
+    const ASKED: [Id; 3] = [facts::LOG_DAY.id(), facts::LOG_ODOMETER.id(), facts::LOG_NOTE.id()];
+    let (desk, scope) = (desk.clone(), format!("{scope}-logged"));
+    el("div").part(move || {
+        page.book.turns.track();
+        if !step.is_done(&desk) {
+            return Vec::new();
+        }
+        let tag = step.tag(&desk, page.today.get());
+        let key = page.logbook().ticked(&tag).map(|it| it.key);
+        key.map(|it| logbook::blanks_of(page, it, &ASKED, &scope)).into_iter().collect()
+    })
 }
 
 /// A reason to leave it out this season.

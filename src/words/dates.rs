@@ -16,6 +16,8 @@ pub const FUEL: &str = "Fuel is a year old: drain it rather than ride on it";
 pub const PAPERS: &str = "Papers due: inspection, insurance, registration";
 /// Three weeks before the ride date.
 pub const WAKE: &str = "Wake it up: wake-up sheet";
+/// What an earlier file had and this one has not.
+pub const CALLED_OFF: &str = "No longer needed";
 /// Ride date.
 pub const RIDE: &str = "First ride, short";
 /// The button.

@@ -154,9 +154,19 @@ said! {
     WAKE_UP_LEFT_OUT: "Wake-up, left out", "Steps that are left out, each with its reason";
     WHERE_THINGS_LIE: "Where things lie", "Keys on the hook, seat bolts in the blue tin, battery in the hall";
     PAPERS_DUE: "Papers due", "The first of them: inspection, insurance or registration";
+    ODOMETER: "Odometer", "As it reads now; every tick goes into the logbook with it";
+    INTERVALS: "Service intervals", "From the manual, each under its name in the logbook: Oil: 6000 km or 12 months; Coolant: 2 years";
     OWN_LAY_UP: "Lay-up, steps of your own", "With ; between";
     OWN_WAKE_UP: "Wake-up, steps of your own", "With ; between";
     OWN_LAY_UP_DONE: "Lay-up, own steps done", "Steps that are ticked";
     OWN_WAKE_UP_DONE: "Wake-up, own steps done", "Steps that are ticked";
     ARCHIVED: "Archived", "The day it left the list of bikes";
+    LOG_DAY: "Day", "When it was done";
+    LOG_LINE: "What was done", "The same name each time, so that intervals find it";
+    LOG_ODOMETER: "Odometer then", "As it read that day";
+    LOG_FIGURES: "Figures", "As they stood when it was ticked";
+    LOG_NOTE: "Remarks", "Part numbers, bolts, what to look at next time";
+    OIL_POURED: "Oil poured in", "At a change, or to top up to the same mark";
+    OIL_DRAINED: "Oil drained", "At a change, measured, filter included";
+    LOG_STEP: "Step", "Made by the page";
 }

@@ -76,6 +76,9 @@ labels! {
     OR_FROM_THE_BOTTLE: "Or drain all, and mix: from the bottle";
     WATER: "with distilled water";
     THEN_FREEZES_AT: "Then freezes at";
+    DUE: "Due";
+    OIL_USED: "Oil used, change to change";
+    OIL_USED_SINCE: "Oil used since, by top-ups";
     OTHER_OILS: "Other oils";
     FRONT_SET_AT: "Set at, front";
     REAR_SET_AT: "Set at, rear";

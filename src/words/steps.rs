@@ -93,6 +93,9 @@ steps! {
         "Pump the brake until the lever is firm, front and rear; the wheels turn free when it is let go.",
         "Clutch frees, throttle snaps back by itself at every lock of the handlebar, lights and horn work."
     ];
+    DUE: "Due by now", "what the manual's intervals ask for, by the logbook", [
+        "What is past is done before the ride, or planned with a day: brakes, tires and chain are not put off."
+    ];
     FIRST_START: "First start", "outdoors, once its safety lines are done", [
         "Outdoors: carbon monoxide kills. No throttle until the oil light is out; stop where it stays on.",
         "Look for drops of fuel, oil and coolant; then ride, or switch off: it must not idle."

@@ -69,3 +69,7 @@ pub fn wrong(column: &str, cell: &str, why: &str) -> String {
         (false, false) => format!("{column}, “{cell}”: {why}"),
     }
 }
+/// A cell that has to say something.
+pub fn missing(column: &str) -> String {
+    format!("{column} is missing")
+}

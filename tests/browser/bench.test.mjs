@@ -127,7 +127,7 @@ test("a tick there is ticked on the sheet, and it comes back to where it was", a
   await eventually(async () => assert.equal(await page.getByRole("checkbox", { name: "Done: Wash and dry" }).isChecked(), true));
   await page.getByRole("link", { name: "Wake-up", exact: true }).click();
   await page.getByRole("link", { name: "Bench view" }).click();
-  await at(page, "Wake-up 1 of 14 Cover away");
+  await at(page, "Wake-up 1 of 15 Cover away");
   await kept(page);
   await page.evaluate(() => { location.hash = "#bench/layup"; });
   await at(page, "Lay-up 3 of 18 Fill up and stabilize");
@@ -140,7 +140,7 @@ test("a tick there is ticked on the sheet, and it comes back to where it was", a
 
 test("a step that waits cannot be ticked there either", async () => {
   const page = await ownBike("#bench/wakeup/first-start");
-  await at(page, "Wake-up 12 of 14 First start");
+  await at(page, "Wake-up 13 of 15 First start");
   await page.getByText(/^Waits for: Open exhaust and intake, Fuel, Levels/).waitFor();
   assert.equal(await page.getByRole("checkbox", { name: "Done: First start" }).isDisabled(), true);
   await clean(page);

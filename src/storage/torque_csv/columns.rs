@@ -1,8 +1,8 @@
 //! What each column holds: by its name, in any usual spelling, or by its cells where the names are missing.
 
-use super::cells::{Line, Names};
 use crate::entry::{self, Entry};
 use crate::facts::{self, About, Home, Id, Kind, TABLE};
+use crate::storage::cells::{Line, MOST_COLUMNS, Names};
 use crate::units::{self, Dimension, Unit};
 
 /// What the cells of a column are.
@@ -216,7 +216,7 @@ pub(super) fn named(name: &str) -> Column {
 
 /// Whether a row holds names of columns.
 pub(super) fn names(line: &Line) -> Names {
-    let few = line.cells.len() <= super::MOST_COLUMNS;
+    let few = line.cells.len() <= MOST_COLUMNS;
     match few.then(|| header(line)).flatten() {
         Some(columns) if sure(&columns) => Names::Several,
         Some(_) => Names::Some,

@@ -1,7 +1,13 @@
 //! Cells with a separator between them. Source: RFC 4180, section 2; a text that breaks its rules is read all the same.
 
-use super::MOST_COLUMNS;
+use super::text::plain;
+use crate::entry;
 use crate::entry::text::{self, from, replaced};
+use crate::facts::{self, About, Facts};
+use crate::garage::Entries;
+
+/// More columns than any list has that is read here.
+pub(super) const MOST_COLUMNS: usize = 64;
 
 /// A row that is not blank.
 #[derive(Debug, Clone, PartialEq)]
@@ -151,4 +157,32 @@ pub(super) fn put(into: &mut String, cell: &str) {
     } else {
         into.push_str(cell);
     }
+}
+
+/// Writes a list as comma-separated text (RFC 4180): a column for each fact that any of `rows` has, numbers with their
+/// unit, choices in words.
+pub(super) fn table(rows: &[Entries], mut columns: Vec<&About>) -> String {
+    columns.retain(|about| rows.iter().any(|it| !it.entry(about.id).is_blank()));
+    let mut text = String::new();
+    let mut line = |cell: &dyn Fn(&About) -> String| {
+        for (at, about) in columns.iter().enumerate() {
+            if at > 0 {
+                text.push(',');
+            }
+            put(&mut text, &no_formula(plain(&cell(about))));
+        }
+        text.push_str("\r\n");
+    };
+    line(&|about| about.label.to_owned());
+    for row in rows {
+        line(&|about| facts::as_read(about, &row.entry(about.id)));
+    }
+    text
+}
+
+/// A spreadsheet runs what starts with one of these signs. Source: OWASP Application Security Verification Standard,
+/// 1.2.10 (there an apostrophe is put before it; a space is taken off again by every reader that trims).
+fn no_formula(cell: String) -> String {
+    let number = entry::plain_decimal(cell.strip_prefix('+').unwrap_or(&cell)).is_some();
+    if cell.starts_with(['=', '+', '-', '@']) && !number { format!(" {cell}") } else { cell }
 }

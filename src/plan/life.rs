@@ -1,0 +1,46 @@
+//! A season's life: planned, parked from the first tick, out after the first ride, then put away with its ticks.
+
+use super::Side;
+use crate::entry::{self, Entry};
+use crate::facts::{self, Facts};
+use crate::show;
+use crate::words::logbook as words;
+
+/// How far a season is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Life {
+    /// Nothing of the lay-up is done.
+    Planned,
+    /// From its first tick.
+    Parked,
+    /// Once it is ridden again.
+    Out,
+}
+
+impl Life {
+    /// How far this one is.
+    pub fn of(from: &dyn Facts) -> Self {
+        let any = |id| !from.entry(id).is_blank();
+        let ridden = Side::WakeUp.step(FIRST_RIDE).is_some_and(|it| it.is_done(from));
+        match (ridden, any(facts::LAY_UP_DONE.id())) {
+            (true, _) => Self::Out,
+            (_, true) => Self::Parked,
+            _ => Self::Planned,
+        }
+    }
+}
+
+/// The step after which it is out.
+const FIRST_RIDE: &str = "first-ride";
+
+/// A season that is over, in a line: its days, and how many steps of either side were done.
+pub fn past(season: &dyn Facts) -> String {
+    let day = |entry: Entry| {
+        let read = entry::day(&entry).ok().flatten();
+        read.map_or_else(|| words::NO_DAY.to_owned(), show::long_day)
+    };
+    let [park, ride] =
+        [facts::PARK_DATE.id(), facts::RIDE_DATE.id()].map(|it| day(season.entry(it)));
+    let done = Side::ALL.map(|side| side.steps().iter().filter(|it| it.is_done(season)).count());
+    words::past_season(&park, &ride, done)
+}

@@ -1,0 +1,58 @@
+//! The season's life on the page: how far it is, the step to the next one, those that are over.
+
+use super::element::{El, button, el, paragraph, while_so};
+use super::kept;
+use super::page::{Desk, Page};
+use super::undo::Taken;
+use crate::plan::{self, Life};
+use crate::words::logbook as words;
+
+/// How far the season is, and once it is out the step to the next.
+pub fn life(page: Page, desk: &Desk) -> El {
+    let desk = desk.clone();
+    let life = super::live::Derived::new(move |_| Life::of(&desk));
+    let said = move || {
+        match life.get() {
+            Life::Planned => words::PLANNED,
+            Life::Parked => words::PARKED,
+            Life::Out => words::OUT,
+        }
+        .to_owned()
+    };
+    let next = move || {
+        vec![
+            button("do", words::NEXT_SEASON, move || begin_next(page)),
+            paragraph("hint", words::NEXT_HINT),
+        ]
+    };
+    el("div").class("life").child(el("p").class("why").live_text(said)).child(while_so(
+        "div",
+        move || life.get() == Life::Out,
+        next,
+    ))
+}
+
+/// Puts the season away and lays a blank one.
+fn begin_next(page: Page) {
+    let before = page.kept();
+    let Some(place) = kept::put_season_away(page, &before.season) else { return };
+    let mut next = before.clone();
+    next.season = Default::default();
+    page.lay_again(next);
+    page.can_undo(words::NEXT_BEGUN.to_owned(), Taken::Season(Box::new(before.season), place));
+}
+
+/// Seasons of this bike that are over, the last first.
+pub fn past(page: Page) -> El {
+    let all = move || {
+        page.changes.track();
+        kept::past_seasons(page)
+    };
+    let rows =
+        move || all().iter().rev().map(|it| el("li").text(&plan::past(&it.entries))).collect();
+    while_so(
+        "div",
+        move || !all().is_empty(),
+        move || vec![paragraph("cap", words::PAST_SEASONS), el("ul").class("how").part(rows)],
+    )
+}
