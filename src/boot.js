@@ -49,6 +49,29 @@ addEventListener("error", ({ error }) => trapped(error));
 // In what follows a promise, such as a file that was read.
 addEventListener("unhandledrejection", ({ reason }) => trapped(reason));
 
+// The bench view: the screen stays on while it is in sight, and keys turn its steps like pages. A quarter of what it is in Rust.
+let lock;
+function turn() {
+  const here = location.hash.startsWith("#bench");
+  document.body.classList.toggle("at-bench", here);
+  lock?.then((given) => given?.release());
+  // Out of sight every lock ends. What a browser refuses, on a low battery, or does not know is left at that.
+  const wanted = here && document.visibilityState === "visible";
+  lock = wanted ? navigator.wakeLock?.request("screen").catch(() => {}) : undefined;
+}
+addEventListener("hashchange", turn);
+addEventListener("visibilitychange", turn);
+turn();
+addEventListener("keydown", (event) => {
+  const { key, target, shiftKey, altKey, ctrlKey, metaKey } = event;
+  const place = { ArrowLeft: 0, PageUp: 0, ArrowRight: 1, PageDown: 1, " ": shiftKey ? 0 : 1 }[key];
+  const button = document.querySelectorAll(".go")[place];
+  // The space bar belongs to what it presses, all else to the browser.
+  if (!button || altKey || ctrlKey || metaKey || (key === " " && target.tabIndex >= 0)) return;
+  event.preventDefault();
+  button.click();
+});
+
 try {
   const { js, wasm } = document.querySelector("script[data-wasm]").dataset;
   const at = (url) => new URL(url, document.baseURI).href;

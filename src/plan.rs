@@ -3,6 +3,7 @@
 
 pub mod address;
 mod battery;
+mod bench;
 mod brakes;
 mod coolant;
 mod dates;
@@ -15,12 +16,14 @@ mod log;
 mod needs;
 mod oil;
 mod other_oils;
+mod own_step;
 mod season;
 mod step;
 mod tires;
 mod torque;
 
 pub use battery::{Course, battery, course, night_refused};
+pub use bench::{Stop, stop_at, stops};
 pub use brakes::brakes;
 pub use coolant::coolant;
 pub use dates::dates;
@@ -33,6 +36,7 @@ pub use log::{due, figures, log};
 pub use needs::needs;
 pub use oil::oil;
 pub use other_oils::other_oils;
+pub use own_step::OwnSteps;
 pub use season::{judged_on, season, season_of, stored};
 pub use step::{Side, Step};
 pub use tires::tires;

@@ -8,6 +8,7 @@ pub mod json;
 pub mod link;
 pub mod log_file;
 pub mod record;
+pub mod removed;
 pub mod text;
 pub mod torque_csv;
 

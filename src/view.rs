@@ -1,6 +1,8 @@
 //! The page: reads the live sheet, lays out lines, entries and answers. Computes nothing and names no quantity.
 
 mod answer;
+mod bench;
+mod bikes;
 mod book;
 mod boxed;
 mod browser;
@@ -17,6 +19,7 @@ mod live;
 mod log_file;
 mod logbook;
 mod needs;
+mod own_steps;
 mod page;
 mod picture;
 mod quick_sum;
@@ -45,7 +48,9 @@ pub fn lay_out() {
     kept::keep(page);
     browser::on_hash_change(move || {
         page.read_address();
-        browser::scroll_to_top();
+        if !to_step(page) {
+            browser::scroll_to_top();
+        }
     });
     browser::on_resize(move || {
         let narrow = browser::is_narrow();
@@ -57,6 +62,7 @@ pub fn lay_out() {
 
     let content = move || match page.address.get() {
         Address::Sheet(side, ..) => sheet::sheet(page, side),
+        Address::Bench(side, stop) => bench::bench(page, side, stop),
         Address::Quick(sum) => quick_sum::page(page, sum),
         Address::Link(fragment) => link::preview(page, &fragment),
         Address::Unknown(body) => {
@@ -92,10 +98,14 @@ pub fn lay_out() {
         .child(el("div").class("undo").set("role", "status").part(undo))
         .child(el("p").class("aloud").set("role", "status").live_text(move || page.spoken.get()));
     browser::replace_shell(&all.element());
-    // A line's own address opens the page there.
-    if let Address::Sheet(_, Some(step), _) = page.address.get_untracked() {
-        browser::show(&format!("line-{}", step.choice.key));
-    }
+    to_step(page);
+}
+
+/// A step's own address opens the page there; whether it is one.
+fn to_step(page: Page) -> bool {
+    let Address::Sheet(_, Some(step), _) = page.address.get_untracked() else { return false };
+    browser::show(&format!("line-{}", step.choice.key));
+    true
 }
 
 /// What has to be said above the sheet: storage that fails, records set aside, the last removal.

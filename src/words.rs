@@ -1,5 +1,6 @@
 //! Every word that the page shows stands here.
 
+pub mod bench;
 pub mod cautions;
 pub mod choices;
 pub mod dates;
@@ -7,12 +8,14 @@ pub mod drawings;
 pub mod facts;
 pub mod fasteners;
 pub mod fuel;
+pub mod garage;
 pub mod labels;
 pub mod lines;
 pub mod logbook;
 pub mod needs;
 pub mod notes;
 pub mod oil;
+pub mod own_steps;
 pub mod page;
 pub mod season_line;
 pub mod steps;

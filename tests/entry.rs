@@ -662,7 +662,8 @@ fn every_refusal_in_its_words() {
         Refusal::NotTheSame { .. }
         | Refusal::OneNumberWanted { .. }
         | Refusal::OutOfLimits { .. }
-        | Refusal::NotAChoice { .. } => {}
+        | Refusal::NotAChoice { .. }
+        | Refusal::NotAnInterval { .. } => {}
         Refusal::NotADay { .. } | Refusal::DayOrMonth { .. } | Refusal::NotADose { .. } => {}
         Refusal::NotTemperatures { .. } | Refusal::TooLong | Refusal::Together(_) => {}
         Refusal::NotStages { .. } | Refusal::StageOrder | Refusal::NotThreadTorque { .. } => {}

@@ -151,6 +151,11 @@ const FROZEN: &[(u16, &str, Home)] = &[
     (157, "papers_due", Home::Bike),
     (158, "odometer", Home::Bike),
     (159, "intervals", Home::Bike),
+    (160, "own_lay_up", Home::Bike),
+    (161, "own_wake_up", Home::Bike),
+    (162, "own_lay_up_done", Home::Season),
+    (163, "own_wake_up_done", Home::Season),
+    (164, "archived", Home::Bike),
     (170, "log_day", Home::Log),
     (171, "log_line", Home::Log),
     (172, "log_odometer", Home::Log),
@@ -299,6 +304,7 @@ const FROZEN_CHOICES: &[(u16, &[(u8, &str)])] = &[
             (12, "first-start"),
             (13, "first-ride"),
             (14, "look-again"),
+            (15, "due"),
         ],
     ),
 ];
@@ -456,7 +462,9 @@ fn a_blank_is_a_lack_of_its_own_fact() {
         COOLING GLYCOL CONCENTRATION WANTED_CONCENTRATION COOLANT_CIRCUIT COOLANT_DRAINS COOLANT_BOTTLE FRONT_PRESSURE REAR_PRESSURE TIRES_ARE SET_TEMPERATURE RIDE_TEMPERATURE FRONT_DATE_CODE REAR_DATE_CODE FRONT_READS REAR_READS TIRE_REFERENCE ALTITUDE FRONT_MAXIMUM REAR_MAXIMUM NEW_TIRES BRAKE_FLUID CLUTCH_FLUID BRAKE_FLUID_CHANGED CLUTCH_FLUID_CHANGED FLUID_ON_SHELF OTHER_OILS FINAL_DRIVE_OIL GEARBOX_OIL PRIMARY_OIL FORK_OIL TWO_STROKE_OIL FINAL_DRIVE_PLUG GEARBOX_PLUG PRIMARY_PLUG FORK_PLUG FINAL_DRIVE_OIL_CHANGED GEARBOX_OIL_CHANGED PRIMARY_OIL_CHANGED FORK_OIL_CHANGED TWO_STROKE_OIL_CHANGED
         KEPT_AT KEPT_COLDEST METER_READS METER_READ_ON EARLIER_READING EARLIER_READ_ON RESTED
         FINAL_DRIVE LAY_UP_DONE LAY_UP_LEFT_OUT WAKE_UP_DONE WAKE_UP_LEFT_OUT WHERE_THINGS_LIE PAPERS_DUE
-        ODOMETER INTERVALS LOG_DAY LOG_LINE LOG_ODOMETER LOG_FIGURES LOG_NOTE OIL_POURED OIL_DRAINED LOG_STEP
+        ODOMETER INTERVALS
+        OWN_LAY_UP OWN_WAKE_UP OWN_LAY_UP_DONE OWN_WAKE_UP_DONE ARCHIVED
+        LOG_DAY LOG_LINE LOG_ODOMETER LOG_FIGURES LOG_NOTE OIL_POURED OIL_DRAINED LOG_STEP
     };
     // None is left out, and each static is the row that its name says.
     let keys: Vec<String> = named.iter().map(|it| it.to_lowercase()).collect();

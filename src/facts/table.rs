@@ -360,6 +360,17 @@ facts! {
     /// By distance, by time, or both.
     INTERVALS: Vec<Interval> = 159, "intervals", Bike, Kind::Intervals, intervals;
 
+    /// The owner's own lay-up steps: titles with ";" between. They leave in a link only when chosen.
+    OWN_LAY_UP: String = 160, "own_lay_up", Bike, Kind::Text, text;
+    /// The owner's own wake-up steps.
+    OWN_WAKE_UP: String = 161, "own_wake_up", Bike, Kind::Text, text;
+    /// Those of them that are ticked, by title.
+    OWN_LAY_UP_DONE: String = 162, "own_lay_up_done", Season, Kind::Text, text;
+    /// Those of them that are ticked, by title.
+    OWN_WAKE_UP_DONE: String = 163, "own_wake_up_done", Season, Kind::Text, text;
+    /// The day it left the list of bikes; blank while it is in it.
+    ARCHIVED: NaiveDate = 164, "archived", Bike, Kind::Day, day;
+
     /// When it was done.
     LOG_DAY: NaiveDate = 170, "log_day", Log, Kind::Day, day;
     /// What was done: a step's title, or the owner's own words.

@@ -1,6 +1,7 @@
 //! What the part of the address behind `#` opens.
 
-use super::{Line, Side, Step};
+use super::bench::OWN;
+use super::{Line, Side, Step, Stop};
 use crate::storage::link;
 
 /// One of the calculators that open with nothing saved and nothing set up.
@@ -18,6 +19,8 @@ pub enum Address {
     Sheet(Option<Side>, Option<&'static Step>, Option<usize>),
     /// One calculator alone.
     Quick(QuickSum),
+    /// One step at a time, large: on a side or the one that the day wants, at a stop or where it was.
+    Bench(Option<Side>, Option<Stop>),
     /// A shared bike.
     Link(String),
     /// Nothing that this page knows.
@@ -50,6 +53,7 @@ impl QuickSum {
 /// use torpor::plan::{Side, address::{Address, read}};
 /// let torques = Side::LayUp.step("torques");
 /// assert_eq!(read("#layup/torques/3"), Address::Sheet(Some(Side::LayUp), torques, Some(3)));
+/// assert_eq!(read("#bench"), Address::Bench(None, None));
 /// ```
 pub fn read(fragment: &str) -> Address {
     let body = fragment.strip_prefix('#').unwrap_or(fragment);
@@ -64,21 +68,36 @@ pub fn read(fragment: &str) -> Address {
     }
     let unknown = || Address::Unknown(body.chars().take(60).collect());
     let mut parts = body.split('/');
-    let head = parts.next();
+    let mut head = parts.next();
+    let bench = head == Some("bench");
+    if bench {
+        head = parts.next();
+        if head.is_none() {
+            return Address::Bench(None, None);
+        }
+    }
     let Some(side) = Side::ALL.into_iter().find(|it| head == Some(it.key())) else {
         return unknown();
     };
-    let step = match parts.next() {
+    let key = match parts.next() {
+        None if bench => return Address::Bench(Some(side), None),
         None => return Address::Sheet(Some(side), None, None),
-        Some(key) => side.step(key),
+        Some(key) => key,
     };
     let subject = match parts.next().map(str::parse) {
         None => None,
         Some(Ok(number @ 1..)) => Some(number),
         Some(_) => return unknown(),
     };
-    match (step, parts.next()) {
-        (Some(_), None) => Address::Sheet(Some(side), step, subject),
+    let steps = side.steps();
+    let at = steps.iter().position(|it| it.choice.key == key);
+    let own = bench && key == OWN && subject.is_some();
+    match (at.or(own.then_some(steps.len())), parts.next()) {
+        (Some(at), None) if bench => {
+            let place = subject.unwrap_or_default();
+            Address::Bench(Some(side), Some(Stop { side, at, place }))
+        }
+        (Some(at), None) => Address::Sheet(Some(side), steps.get(at), subject),
         _ => unknown(),
     }
 }

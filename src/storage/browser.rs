@@ -62,6 +62,29 @@ impl Store {
         let _ = LocalStorage::raw().remove_item(&format!("{PREFIX}{key}"));
     }
 
+    /// Puts records, each with its key, in the place of others. Where both do not fit at once, those that go make room.
+    ///
+    /// # Errors
+    /// [`StoreError`]; then all is as it was.
+    pub fn replace(
+        self,
+        old: &[(String, String)],
+        new: &[(String, String)],
+    ) -> Result<(), StoreError> {
+        let write =
+            |all: &[(String, String)]| all.iter().try_for_each(|it| self.write(&it.0, &it.1));
+        let remove = |all: &[(String, String)]| all.iter().for_each(|it| self.remove(&it.0));
+        let done = write(new).or_else(|_| {
+            remove(old);
+            write(new)
+        });
+        remove(if done.is_ok() { old } else { new });
+        if done.is_err() {
+            let _ = write(old);
+        }
+        done
+    }
+
     /// Our keys that start with `start`, without their prefix.
     pub fn keys(self, start: &str) -> Vec<String> {
         let store = LocalStorage::raw();

@@ -234,6 +234,10 @@ fn names(id: Id, value: &Value) -> bool {
         facts::LAY_UP_LEFT_OUT.id(),
         facts::WAKE_UP_LEFT_OUT.id(),
         facts::WHERE_THINGS_LIE.id(),
+        facts::OWN_LAY_UP.id(),
+        facts::OWN_WAKE_UP.id(),
+        facts::OWN_LAY_UP_DONE.id(),
+        facts::OWN_WAKE_UP_DONE.id(),
     ];
     let text = matches!(value, Value::Text(_) | Value::Written(..));
     (own.contains(&id) && !matches!(value, Value::Choice(_)))

@@ -204,6 +204,12 @@ pub fn show_picker(input: &web_sys::Element) {
     call(input, "showPicker");
 }
 
+/// Whether a key that was pressed is the one that ends an entry.
+pub fn is_enter(event: &web_sys::Event) -> bool {
+    let key = js_sys::Reflect::get(event, &"key".into());
+    key.is_ok_and(|it| it == "Enter")
+}
+
 /// Calls a method that not every browser has.
 fn call(element: &web_sys::Element, method: &str) {
     let method = js_sys::Reflect::get(element, &method.into());

@@ -147,9 +147,13 @@ impl El {
 
     /// Sets a property that holds or does not, such as "checked"; follows signals.
     pub fn live_so(self, property: &'static str, so: impl Fn() -> bool + 'static) -> Self {
+        self.property_of(property, Box::new(so))
+    }
+
+    fn property_of(self, property: &'static str, so: Box<dyn Gives<bool>>) -> Self {
         let element = self.element();
         follow(Box::new(move || {
-            let _ = js_sys::Reflect::set(&element, &property.into(), &so().into());
+            let _ = js_sys::Reflect::set(&element, &property.into(), &so.give().into());
         }));
         self
     }

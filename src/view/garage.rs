@@ -1,13 +1,18 @@
 //! The page's head: units, the link, the bikes that are kept here.
 
+use super::bikes::{self, KeptBike, Stands};
 use super::element::{El, button, el, paragraph, span, while_so};
 use super::entry_field::{Dress, blank};
+use super::line::fold_button;
 use super::live::Live;
 use super::page::{Desk, Owner, Page};
 use super::{browser, kept, link};
 use crate::facts;
+use crate::show;
+use crate::storage::removed;
 use crate::units::UnitSet;
-use crate::words::{choices, page as words};
+use crate::words::{choices, garage as bikes_words, page as words};
+use std::rc::Rc;
 
 #[derive(Debug, Clone, Copy, PartialEq)]
 enum Drawer {
@@ -56,13 +61,26 @@ fn bikes(page: Page) -> El {
     let name = move || {
         vec![blank(page, &Desk::of_bike(page), None, facts::BIKE_NAME.id(), "garage", Dress::Whole)]
     };
-    let rows = move || {
-        page.owner.track();
-        let bikes = page.store.get_untracked().map(kept::bikes).unwrap_or_default();
-        if bikes.is_empty() {
-            return vec![el("li").class("why").text(words::NO_BIKES)];
+    let cap = paragraph("cap", words::BIKES_HERE).set("tabindex", "-1");
+    let [here, top] = [(); 2].map(|()| cap.same());
+    let listed = move || {
+        let mut rows = rows(page, false, &here);
+        if rows.is_empty() {
+            rows.push(el("li").class("why").text(words::NO_BIKES));
         }
-        bikes.into_iter().map(|(key, name)| bike(page, key, &name)).collect()
+        rows
+    };
+    let shown = Live::new(false);
+    let any = move || {
+        page.saving.track();
+        bikes::all(page).iter().any(|it| is_away(&it.stands))
+    };
+    let archive = move || {
+        let turn = move || shown.update(|it| *it = !*it);
+        let fold = fold_button("archived-title", move || shown.get(), turn).class("more");
+        let top = top.same();
+        let away = move || if shown.get() { rows(page, true, &top) } else { Vec::new() };
+        vec![fold.text(bikes_words::ARCHIVED), el("ul").part(away)]
     };
     let row = el("p")
         .class("row")
@@ -71,17 +89,63 @@ fn bikes(page: Page) -> El {
     el("div")
         .class("drawer")
         .child(while_so("div", own, name))
-        .child(paragraph("cap", words::BIKES_HERE))
-        .child(el("ul").part(rows))
+        .child(cap)
+        .child(el("ul").part(listed))
         .child(row)
+        .child(while_so("div", any, archive))
 }
 
-fn bike(page: Page, key: String, name: &str) -> El {
-    let open = button("quiet", words::OPEN, move || {
-        if let Some(store) = page.store.get_untracked() {
-            kept::open(page, store, &key);
-            browser::go("layup");
+/// Whether it is out of the list.
+fn is_away(stands: &Stands) -> bool {
+    matches!(stands, Stands::Archived | Stands::Removed(_))
+}
+
+/// Those in the list, or those that are not.
+fn rows(page: Page, away: bool, top: &El) -> Vec<El> {
+    page.saving.track();
+    let all = bikes::all(page).into_iter().filter(|it| is_away(&it.stands) == away);
+    all.map(|it| bike(page, it, top)).collect()
+}
+
+/// What can be done to a bike.
+type Act = fn(Page, &KeptBike);
+
+/// A bike with what can be done to it there.
+fn bike(page: Page, it: KeptBike, top: &El) -> El {
+    let mut row = el("li").class("row").child(span("", &it.name));
+    let does: &[(&str, Act)] = match it.stands {
+        Stands::Open => {
+            row = row.set("aria-current", "true").child(span("why", bikes_words::OPEN_NOW));
+            &[(bikes_words::DUPLICATE, bikes::duplicate), (bikes_words::ARCHIVE, bikes::archive)]
         }
-    });
-    el("li").text(name).text(" ").child(open.child(span("aloud", &format!(" {name}"))))
+        Stands::Listed => &[
+            (words::OPEN, open),
+            (bikes_words::DUPLICATE, bikes::duplicate),
+            (bikes_words::ARCHIVE, bikes::archive),
+        ],
+        Stands::Archived => {
+            &[(bikes_words::BRING_BACK, bikes::bring_back), (words::REMOVE, bikes::remove)]
+        }
+        Stands::Removed(day) => {
+            let until = show::plain_day(removed::until(day));
+            row = row.child(span("why", &bikes_words::removed_until(&until)));
+            &[(bikes_words::BRING_BACK, bikes::bring_back)]
+        }
+    };
+    let it = Rc::new(it);
+    for (what, does) in does {
+        let (of, top) = (it.clone(), top.same());
+        let act = button("quiet", what, move || {
+            // The row goes, or another stands there.
+            browser::focus_soon(&top);
+            does(page, &of);
+        });
+        row = row.child(act.child(span("aloud", " ").text(&it.name)));
+    }
+    row
+}
+
+fn open(page: Page, it: &KeptBike) {
+    kept::close(page, Some(it.key.clone()));
+    browser::go("layup");
 }

@@ -5,7 +5,7 @@ use super::follow::follow;
 use super::page::{Owner, Page, Saving};
 use crate::calendar::Saved;
 use crate::facts;
-use crate::garage::{Bike, Entries, Garage, Kept, Season};
+use crate::garage::{Entries, Garage, Kept, Season};
 use crate::storage::browser::{Store, StoreError};
 use crate::storage::record::{self, Unreadable};
 use crate::words::page as words;
@@ -22,7 +22,8 @@ const SOON: Duration = Duration::from_millis(400);
 /// More leaves or seasons than any bike fills.
 const MOST_RECORDS: usize = 4096;
 
-fn bike_key(key: &str) -> String {
+/// Where a bike's record is kept.
+pub fn bike_key(key: &str) -> String {
     format!("bike.{key}")
 }
 fn season_key(key: &str) -> String {
@@ -45,6 +46,7 @@ fn calendar_key(key: &str) -> String {
 
 /// Lays the bike that was open last on the page's sheet, or the example, and keeps it from then on.
 pub fn keep(page: Page) {
+    super::bikes::sweep(page);
     match page.store.get_untracked().and_then(|store| store.read(OPEN).map(|key| (store, key))) {
         Some((store, key)) => open(page, store, &key),
         None => {
@@ -99,15 +101,15 @@ pub fn garage(store: Store) -> Garage {
     store.read(GARAGE).and_then(|it| record::read(&it).ok()).map(|it| it.kept).unwrap_or_default()
 }
 
-/// Keys and names of the bikes that are kept.
-pub fn bikes(store: Store) -> Vec<(String, String)> {
-    let read = |full: String| {
-        let bike: Bike = record::read(&store.read(&full)?).ok()?.kept;
-        let name = facts::BIKE_NAME.maybe(&bike.entries).ok().flatten();
-        let name = name.unwrap_or_else(|| words::YOUR_BIKE.to_owned());
-        Some((full.strip_prefix("bike.")?.to_owned(), name))
-    };
-    store.keys("bike.").into_iter().filter_map(read).collect()
+/// Takes the bike off the sheet and lays another one there, or the example.
+pub fn close(page: Page, next: Option<String>) {
+    match (page.store.get_untracked(), next) {
+        (Some(store), Some(key)) => open(page, store, &key),
+        (store, _) => {
+            store.iter().for_each(|it| it.remove(OPEN));
+            page.lay_example();
+        }
+    }
 }
 
 /// Writes a bike that is not on the sheet, as a link brings it, and opens it.
@@ -115,13 +117,15 @@ pub fn take_in(page: Page, kept: Kept) {
     flush(page);
     let mut garage = page.own_garage();
     garage.welcome(kept.garage);
-    page.lay(Kept { garage, ..kept }, Owner::Own(browser::new_key()));
+    let mut bike = kept.bike;
+    bike.entries.remove(&facts::ARCHIVED.id());
+    page.lay(Kept { garage, bike, ..kept }, Owner::Own(browser::new_key()));
     save(page);
 }
 
 /// A record, or a blank one. A damaged one is set aside under a name of its own before anything is written over it; where
 /// a newer page has written, this one writes nothing any more.
-fn load<T: DeserializeOwned + Default>(page: Page, store: Store, key: &str) -> T {
+pub fn load<T: DeserializeOwned + Default>(page: Page, store: Store, key: &str) -> T {
     let Some(text) = store.read(key) else { return T::default() };
     match record::read(&text) {
         Ok(record) => record.kept,
@@ -141,16 +145,19 @@ fn save(page: Page) {
         .and_then(|()| write(page, store, GARAGE, &kept.garage))
         .and_then(|()| save_book(page, store, &key))
         .and_then(|()| store.write(OPEN, &key));
-    page.saving.set(saving(written));
+    told(page, written);
 }
 
-fn saving(written: Result<(), StoreError>) -> Saving {
-    match written {
+/// Says whether something is kept; whether it is.
+pub fn told(page: Page, written: Result<(), StoreError>) -> bool {
+    let done = written.is_ok();
+    page.saving.set(match written {
         Ok(()) => Saving::Kept,
         Err(StoreError::Blocked(_)) => Saving::Blocked,
         Err(StoreError::Full) => Saving::Failed(words::STORE_FULL.to_owned()),
         Err(StoreError::Other(why)) => Saving::Failed(why),
-    }
+    });
+    done
 }
 
 /// Writes the leaves of the logbook that have changed.
@@ -212,9 +219,7 @@ pub fn put_season_away(page: Page, season: &Season) -> Option<usize> {
     if let (Owner::Own(key), Some(store)) = (page.owner.get_untracked(), page.store.get_untracked())
     {
         let written = write(page, store, &format!("{}{place}", past_key(&key)), season);
-        let kept = written.is_ok();
-        page.saving.set(saving(written));
-        return kept.then_some(place);
+        return told(page, written).then_some(place);
     }
     Some(place)
 }
@@ -244,7 +249,7 @@ pub fn remember_calendar(page: Page, saved: &Saved) {
 }
 
 /// Writes a record with the next revision; never over one that this page cannot read.
-fn write<T: Serialize + DeserializeOwned>(
+pub fn write<T: Serialize + DeserializeOwned>(
     page: Page,
     store: Store,
     key: &str,

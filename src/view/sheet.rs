@@ -6,10 +6,10 @@ use super::live::Derived;
 use super::live::Live;
 use super::page::{Desk, Owner, Page};
 use super::step::{self, Sum};
-use super::{link, logbook, needs, season, season_life, season_line, torques};
+use super::{link, logbook, needs, own_steps, season, season_life, season_line, torques};
 use crate::facts;
 use crate::plan::{Line, Side};
-use crate::words::page as words;
+use crate::words::{bench as bench_words, page as words};
 
 /// The sheet on a side; without one on that which the day wants.
 pub fn sheet(page: Page, side: Option<Side>) -> Vec<El> {
@@ -25,7 +25,12 @@ pub fn sheet(page: Page, side: Option<Side>) -> Vec<El> {
         let steps = side.get().steps().iter().enumerate();
         steps.filter(|(_, it)| it.is_asked(&asked)).map(|(at, _)| key(side.get(), at)).collect()
     };
-    let sides = move || Side::ALL.map(|it| side_link(it, side.get() == it)).into();
+    let sides = move || {
+        let mut all: Vec<El> = Side::ALL.map(|it| side_link(it, side.get() == it)).into();
+        let bench = format!("#bench/{}", side.get().key());
+        all.push(el("a").set("href", &bench).text(bench_words::BENCH));
+        all
+    };
     vec![
         while_so("div", example, move || vec![introduction(page)]),
         el("h1").live_text(name).text(" ").child(mark()),
@@ -34,6 +39,7 @@ pub fn sheet(page: Page, side: Option<Side>) -> Vec<El> {
         el("nav").class("side").set("aria-label", words::SIDES).part(sides),
         while_so("div", own, move || vec![season_life::life(page, &living)]),
         el("ol").class("sheet").each(numbers, move |key| step_at(page, key)),
+        el("div").part(move || own_steps::own_steps(page, side.get())),
         while_so("div", move || side.get() == Side::LayUp, move || vec![needs::needs(page)]),
         logbook::logbook(page),
     ]

@@ -30,24 +30,15 @@ pub fn step(page: Page, step: &'static Step, number: usize, sum: Option<Sum>) ->
     let open = Derived::new(move |_| page.open.with(|it| it.contains(&step)));
     let fold =
         fold_button(&title, move || open.get(), move || turn(page, step)).text(step.said.title);
-    let waits = desk.clone();
-    let waits = move || {
-        let titles: Vec<&str> = step.waits_for(&waits).iter().map(|it| it.said.title).collect();
-        if titles.is_empty() { String::new() } else { steps::waits_for(&joined(&titles, ", ")) }
-    };
+    let waiting = desk.clone();
     let left_out = desk.clone();
     let left_out = Derived::new(move |_| step.left_out(&left_out).unwrap_or_default());
-    let said = move || {
-        left_out.with(|it| match it.as_str() {
-            "" => step.said.reason.to_owned(),
-            reason => format!("{}{reason}", words::LEFT_OUT),
-        })
-    };
+    let reason = desk.clone();
     let what = el("div")
         .class("what")
         .child(el("h3").child(fold))
-        .child(el("p").class("why").live_text(said))
-        .child(el("p").class("care").live_text(waits));
+        .child(el("p").class("why").live_text(move || reason_now(step, &reason)))
+        .child(el("p").class("care").live_text(move || waits(step, &waiting)));
     let row = el("div")
         .class("fold")
         .child(tick(page, step, &desk, number))
@@ -87,6 +78,20 @@ fn turn(page: Page, step: &'static Step) {
     browser::replace_fragment(&format!("{side}{key}"));
 }
 
+/// Why it is done now, or why it is left out.
+pub fn reason_now(step: &Step, desk: &Desk) -> String {
+    match step.left_out(desk) {
+        None => step.said.reason.to_owned(),
+        Some(reason) => format!("{}{reason}", words::LEFT_OUT),
+    }
+}
+
+/// What it waits for, in words.
+pub fn waits(step: &Step, desk: &Desk) -> String {
+    let titles: Vec<&str> = step.waits_for(desk).iter().map(|it| it.said.title).collect();
+    if titles.is_empty() { String::new() } else { steps::waits_for(&joined(&titles, ", ")) }
+}
+
 /// The step's number, and on a bike of one's own a box to tick, which waits for the steps before it.
 fn tick(page: Page, step: &'static Step, desk: &Desk, number: usize) -> El {
     let number = number.to_string();
@@ -95,19 +100,20 @@ fn tick(page: Page, step: &'static Step, desk: &Desk, number: usize) -> El {
         if page.owner.get() == Owner::Example {
             return vec![span("", &number).set("aria-hidden", "true")];
         }
-        let [done, waits, take] = [(); 3].map(|()| desk.clone());
-        let box_ = el("input")
-            .set("type", "checkbox")
-            .set("aria-label", &format!("{}{}", words::DONE, step.said.title))
-            .live_so("checked", move || step.is_done(&done))
-            .live_so("disabled", move || {
-                !step.is_done(&waits) && !step.waits_for(&waits).is_empty()
-            })
-            .on("change", move |_| {
-                page.tick(step, &take);
-            });
-        vec![el("label").child(box_).child(span("", &number).set("aria-hidden", "true"))]
+        let number = span("", &number).set("aria-hidden", "true");
+        vec![el("label").child(tick_box(page, step, &desk)).child(number)]
     })
+}
+
+/// The box alone.
+pub fn tick_box(page: Page, step: &'static Step, desk: &Desk) -> El {
+    let [done, waits, take] = [(); 3].map(|()| desk.clone());
+    el("input")
+        .set("type", "checkbox")
+        .set("aria-label", &format!("{}{}", words::DONE, step.said.title))
+        .live_so("checked", move || step.is_done(&done))
+        .live_so("disabled", move || !step.is_done(&waits) && !step.waits_for(&waits).is_empty())
+        .on("change", move |_| page.tick(step, &take))
 }
 
 fn unfolded(

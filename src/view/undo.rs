@@ -9,6 +9,7 @@ use crate::logbook::Row;
 use crate::plan::Step;
 use crate::words::page as words;
 use leptos::prelude::*;
+use std::sync::Arc;
 
 /// A change of a list that can be taken back.
 #[derive(Clone)]
@@ -37,6 +38,8 @@ pub enum Taken {
     Logged(Vec<usize>),
     /// The season was put away, in that place.
     Season(Box<Season>, usize),
+    /// Anything else, with what takes it back.
+    Other(Arc<dyn Fn() + Send + Sync>),
 }
 
 impl Page {
@@ -72,6 +75,11 @@ impl Page {
     pub fn can_undo(self, said: String, taken: Taken) {
         self.undo.update(|it| it.push(Undo { said, taken }));
         self.changed();
+    }
+
+    /// Says what was done, and lets it be taken back by `back`.
+    pub fn can_undo_by(self, said: String, back: impl Fn() + Send + Sync + 'static) {
+        self.can_undo(said, Taken::Other(Arc::new(back)));
     }
 
     /// Takes a fastener out by its place's name; it can be put back.
@@ -140,6 +148,7 @@ impl Page {
                 let now = self.kept();
                 self.lay_again(crate::garage::Kept { season: *season, ..now });
             }
+            Some(Taken::Other(back)) => back(),
             None => {}
         }
         self.changed();

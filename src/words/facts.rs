@@ -156,6 +156,11 @@ said! {
     PAPERS_DUE: "Papers due", "The first of them: inspection, insurance or registration";
     ODOMETER: "Odometer", "As it reads now; every tick goes into the logbook with it";
     INTERVALS: "Service intervals", "From the manual, each under its name in the logbook: Oil: 6000 km or 12 months; Coolant: 2 years";
+    OWN_LAY_UP: "Lay-up, steps of your own", "With ; between";
+    OWN_WAKE_UP: "Wake-up, steps of your own", "With ; between";
+    OWN_LAY_UP_DONE: "Lay-up, own steps done", "Steps that are ticked";
+    OWN_WAKE_UP_DONE: "Wake-up, own steps done", "Steps that are ticked";
+    ARCHIVED: "Archived", "The day it left the list of bikes";
     LOG_DAY: "Day", "When it was done";
     LOG_LINE: "What was done", "The same name each time, so that intervals find it";
     LOG_ODOMETER: "Odometer then", "As it read that day";

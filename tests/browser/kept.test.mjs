@@ -219,18 +219,7 @@ test("where the browser keeps nothing the page says so and works", async () => {
 test("where the store is full the page says so, keeps what is typed on the sheet, and says when there is room again", async () => {
   const page = await ownBike("#layup/fuel");
   const fuel = line(page, "Fill up and stabilize");
-  await page.evaluate(() => {
-    // To the last unit: ever smaller pieces until none fits.
-    let piece = "x".repeat(1 << 20);
-    for (let at = 0; piece; at += 1) {
-      try {
-        localStorage.setItem(`neighbor.${at}`, piece);
-      } catch {
-        piece = piece.slice(piece.length - (piece.length >> 1));
-        if (piece.length === 1) piece = "";
-      }
-    }
-  });
+  await fill(page);
   await type(fuel, { "Tank volume": "15", "Fuel in the tank": "3", "Fill to": "100", "Stabilizer label": "1:320" });
   await page.getByRole("alert").getByText("the browser's store for this site is full").waitFor();
   await answers(fuel, { "Stabilizer to add": [46.875, "47 mL"] });
@@ -242,5 +231,188 @@ test("where the store is full the page says so, keeps what is typed on the sheet
   await eventually(async () => assert.equal(await page.getByText("store for this site is full").count(), 0));
   await reload(page);
   assert.equal(await blank(fuel, "Tank volume").inputValue(), "15.5");
+  await clean(page);
+});
+
+const garage = (page) => page.getByRole("button", { name: "Garage", exact: true });
+const bikes = (page) => page.locator(".drawer > ul > li");
+const names = async (page) => (await bikes(page).evaluateAll((all) => all.map((it) => it.querySelector("span").textContent))).toSorted();
+const inList = (page, want) => eventually(async () => assert.deepEqual(await names(page), want));
+const press = (page, name) => page.getByRole("button", { name, exact: true }).click();
+const archive = (page) => page.getByRole("button", { name: "Archived", exact: true });
+const away = (page, name) => page.locator(".drawer > div ul > li").filter({ hasText: name });
+
+/** A bike with a name, a figure, a fastener and a tick. */
+async function rowan(options) {
+  const page = await ownBike("#layup/torques", options);
+  const torques = line(page, "Torques");
+  await type(torques, FASTENER);
+  await torques.getByRole("button", { name: "Keep this fastener" }).click();
+  await type(await unfold(page, "Fill up and stabilize"), { "Tank volume": "16", "Fuel in the tank": "4" });
+  await page.getByRole("checkbox", { name: "Done: Wash and dry" }).check();
+  await garage(page).click();
+  await page.getByLabel("Bike", { exact: true }).fill("Rowan");
+  await kept(page);
+  return page;
+}
+
+/** Fills the store to the last unit, with ever smaller pieces until none fits. */
+const fill = (page) =>
+  page.evaluate(() => {
+    let piece = "x".repeat(1 << 20);
+    for (let at = 0; piece; at += 1) {
+      try {
+        localStorage.setItem(`neighbor.${at}`, piece);
+      } catch {
+        piece = piece.slice(piece.length - (piece.length >> 1));
+        if (piece.length === 1) piece = "";
+      }
+    }
+  });
+
+test("a duplicate has the facts and the fasteners, and a season of its own", async () => {
+  const page = await rowan();
+  await inList(page, ["Rowan"]);
+  assert.equal(await bikes(page).first().getAttribute("aria-current"), "true");
+  await press(page, "Duplicate Rowan");
+  await inList(page, ["Rowan", "Rowan, copy"]);
+  await page.getByRole("heading", { name: "Rowan", exact: true }).waitFor();
+  await press(page, "Open Rowan, copy");
+  await page.getByRole("heading", { name: "Rowan, copy", exact: true }).waitFor();
+  await unfold(page, "Torques");
+  await answers(line(page, "Header nut"), { "Exact setting": [21.923076923076923, "21.92 N·m"] });
+  const fuel = await unfold(page, "Fill up and stabilize");
+  assert.equal(await blank(fuel, "Tank volume").inputValue(), "16");
+  assert.equal(await blank(fuel, "Fuel in the tank").inputValue(), "", "of this season");
+  assert.equal(await page.getByRole("checkbox", { name: "Done: Wash and dry" }).isChecked(), false);
+  await blank(fuel, "Tank volume").fill("17");
+  await press(page, "Open Rowan");
+  await page.getByRole("heading", { name: "Rowan", exact: true }).waitFor();
+  await unfold(page, "Fill up and stabilize");
+  assert.equal(await blank(fuel, "Tank volume").inputValue(), "16", "they do not mix");
+  await clean(page);
+});
+
+test("an archived bike leaves the list and is brought back", async () => {
+  const page = await rowan();
+  assert.equal(await archive(page).count(), 0);
+  await press(page, "Archive Rowan");
+  await page.getByText("Had a bike here?").waitFor();
+  await page.getByText("None yet: the first blank you fill in starts yours.").waitFor();
+  assert.equal(await page.getByRole("button", { name: "Open Rowan" }).count(), 0);
+  await reload(page);
+  await page.getByText("Had a bike here?").waitFor();
+  await garage(page).click();
+  await archive(page).click();
+  await away(page, "Rowan").waitFor();
+  await press(page, "Bring back Rowan");
+  await press(page, "Open Rowan");
+  await page.getByRole("heading", { name: "Rowan", exact: true }).waitFor();
+  assert.equal(await page.getByRole("checkbox", { name: "Done: Wash and dry" }).isChecked(), true, "with its season");
+  await eventually(async () => assert.equal(await archive(page).count(), 0));
+  await clean(page);
+});
+
+test("archiving the open one lays another one on the sheet", async () => {
+  const page = await rowan();
+  await press(page, "Duplicate Rowan");
+  await press(page, "Archive Rowan");
+  await page.getByRole("heading", { name: "Rowan, copy", exact: true }).waitFor();
+  await inList(page, ["Rowan, copy"]);
+  await reload(page);
+  await page.getByRole("heading", { name: "Rowan, copy", exact: true }).waitFor();
+  await clean(page);
+});
+
+test("removing is for archived ones, is taken back at once, and later from the archive", async () => {
+  const page = await rowan();
+  assert.equal(await page.getByRole("button", { name: "Remove Rowan" }).count(), 0);
+  await press(page, "Archive Rowan");
+  const before = await stored(page);
+  await archive(page).click();
+  await press(page, "Remove Rowan");
+  await page.getByText("Rowan is removed.").waitFor();
+  const since = Object.keys(await stored(page));
+  const own = (keys) => keys.filter((it) => /^torpor\.(bike|season|log|past|calendar)\./.test(it));
+  assert.deepEqual(own(since), []);
+  const all = own(Object.keys(before));
+  assert.ok(all.length > 2, "the bike's, its season's, its logbook's");
+  assert.deepEqual(
+    since.filter((it) => it.startsWith("torpor.removed.")).map((it) => it.replace(/removed\.[\d-]+\./, "")).toSorted(),
+    all.toSorted(),
+  );
+  await press(page, "Undo");
+  await page.getByRole("button", { name: "Remove Rowan" }).waitFor();
+  assert.deepEqual(await stored(page), before, "as if nothing had been");
+  await press(page, "Remove Rowan");
+  await reload(page);
+  await garage(page).click();
+  await archive(page).click();
+  await away(page, "Rowan").getByText(/can be brought back until/).waitFor();
+  await press(page, "Bring back Rowan");
+  await press(page, "Open Rowan");
+  await page.getByRole("heading", { name: "Rowan", exact: true }).waitFor();
+  assert.equal(await page.getByRole("checkbox", { name: "Done: Wash and dry" }).isChecked(), true);
+  await unfold(page, "Torques");
+  await answers(line(page, "Header nut"), { "Exact setting": [21.923076923076923, "21.92 N·m"] });
+  assert.ok(!Object.keys(await stored(page)).some((it) => it.startsWith("torpor.removed.")));
+  await clean(page);
+});
+
+test("what was removed is there for thirty days, and then swept", async () => {
+  const context = await openContext(METRIC);
+  const on = (time) => (page) => page.clock.setFixedTime(new Date(time));
+  const open = (time) => openPage({ context, hash: "#layup", before: on(time) });
+  const first = await open("2026-11-30T12:00:00");
+  await press(first, "Start your own");
+  await garage(first).click();
+  await first.getByLabel("Bike", { exact: true }).fill("Rowan");
+  await kept(first);
+  await press(first, "Archive Rowan");
+  await archive(first).click();
+  await press(first, "Remove Rowan");
+  await first.close();
+  // The last day of thirty, and the one after it.
+  for (const [time, there] of [["2026-12-30T12:00:00", 2], ["2026-12-31T12:00:00", 0]]) {
+    const page = await open(time);
+    const keys = Object.keys(await stored(page)).filter((it) => it.startsWith("torpor.removed."));
+    assert.equal(keys.length, there, time);
+    await page.close();
+  }
+  await context.close();
+});
+
+test("with a full store nothing is lost: a copy is refused, and what is removed makes room for itself", async () => {
+  const page = await rowan();
+  await press(page, "Duplicate Rowan");
+  await inList(page, ["Rowan", "Rowan, copy"]);
+  await press(page, "Archive Rowan");
+  await inList(page, ["Rowan, copy"]);
+  await kept(page);
+  await page.waitForTimeout(600);
+  await fill(page);
+  const before = await stored(page);
+  await press(page, "Duplicate Rowan, copy");
+  await page.getByRole("alert").getByText("the browser's store for this site is full").waitFor();
+  assert.deepEqual(await stored(page), before);
+  // Its keys grow longer by the day: refused to the last letter, and all is as it was.
+  await archive(page).click();
+  await press(page, "Remove Rowan");
+  await page.waitForTimeout(200);
+  assert.deepEqual(await stored(page), before);
+  await page.evaluate(() => {
+    const key = Object.keys(localStorage).find((it) => it.startsWith("neighbor.") && localStorage.getItem(it).length > 64);
+    localStorage.setItem(key, localStorage.getItem(key).slice(64));
+  });
+  await press(page, "Remove Rowan");
+  await page.getByText("Rowan is removed.").waitFor();
+  const keys = Object.keys(await stored(page));
+  assert.ok(keys.some((it) => it.startsWith("torpor.removed.")));
+  assert.equal(keys.filter((it) => it.startsWith("torpor.bike.")).length, 1);
+  await page.evaluate(() => {
+    for (const key of Object.keys(localStorage)) if (key.startsWith("neighbor.")) localStorage.removeItem(key);
+  });
+  await press(page, "Undo");
+  await page.getByRole("button", { name: "Remove Rowan" }).waitFor();
   await clean(page);
 });

@@ -1,0 +1,10 @@
+//! Words of the owner's own steps.
+
+/// The blank.
+pub const ADD_OWN: &str = "Add a step of your own";
+/// Its button.
+pub const ADD: &str = "Add";
+/// Where all letters are used up.
+pub const NO_ROOM: &str = "No room for more on this side: remove one, or give one a shorter name.";
+/// For whoever hears the list.
+pub const OWN_STEPS: &str = "Steps of your own";
