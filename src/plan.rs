@@ -22,7 +22,7 @@ mod step;
 mod tires;
 mod torque;
 
-pub use battery::{Course, battery, course, night_refused};
+pub use battery::{Course, battery, battery_in_season, course, night_refused};
 pub use bench::{Stop, stop_at, stops};
 pub use brakes::brakes;
 pub use coolant::coolant;

@@ -4,7 +4,7 @@ mod course;
 mod readings;
 mod state;
 
-pub use course::{Course, course};
+pub use course::{Course, battery_in_season, course};
 pub use state::night_refused;
 
 use super::{Panel, Pictured, season_of};
@@ -47,7 +47,7 @@ pub fn battery(from: &dyn Facts, set: UnitSet) -> Panel {
     let looked = known.clone().map(|it| look(it, plan.as_ref().ok().map(|it| &it.2), night));
     let course = plan.as_ref().ok().map(|(parked, threshold, plan)| {
         let look = looked.as_ref().ok().and_then(|it| it.as_ref()).map(|it| it.value);
-        Arc::new(course_of(from, parked, *threshold, plan, look, night))
+        Arc::new(course_of(parked, *threshold, plan, look, night))
     });
 
     let mut answers = standing(&known, &threshold, &looked, maintained, range, set);

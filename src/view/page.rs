@@ -204,7 +204,7 @@ impl Page {
             _ => browser::usual_units(),
         });
         let facts = sheet.clone();
-        let battery = Derived::new(move |_| plan::battery(&facts, set.get()));
+        let battery = Derived::new(move |_| plan::battery_in_season(&facts, set.get()));
         let page = Self {
             sheet: Live::new(sheet),
             beyond: Live::new(Kept::default()),

@@ -4,9 +4,11 @@ use super::state::{ChargeFrom, Parked, coldest_night, look, parked, threshold};
 use crate::battery::{Edges, FAST, Parameters, RechargePlan, Roughly};
 use crate::facts::{self, Facts, Told, both};
 use crate::fuel;
+use crate::plan::Panel;
 use crate::units::UnitSet;
 use crate::working::Quantity;
 use chrono::NaiveDate;
+use std::sync::Arc;
 use uom::si::f64::{Ratio, ThermodynamicTemperature};
 
 /// What the season line draws.
@@ -59,12 +61,28 @@ pub fn course(from: &dyn Facts) -> Told<Course> {
     let coldest = coldest_night(from, UnitSet::Metric).ok().map(|it| it.0);
     let plan = parked.forecast.recharge_plan(threshold.value, coldest).parts().value;
     let look = look(&parked, Some(&plan), coldest).map(|it| it.value);
-    Ok(course_of(from, &parked, threshold.value, &plan, look, coldest))
+    let mut course = course_of(&parked, threshold.value, &plan, look, coldest);
+    course.fuel_old = fuel_old(from, &course);
+    Ok(course)
 }
 
-/// The same of what was worked out already.
+/// The battery line's calculator, its season with the day on which fuel is too old: the season line's business, which no
+/// battery asks for.
+pub fn battery_in_season(from: &dyn Facts, set: UnitSet) -> Panel {
+    let mut panel = super::battery(from, set);
+    if let Some(course) = panel.course.as_mut().and_then(Arc::get_mut) {
+        course.fuel_old = fuel_old(from, course);
+    }
+    panel
+}
+
+fn fuel_old(from: &dyn Facts, course: &Course) -> Option<NaiveDate> {
+    let bought = facts::FUEL_BOUGHT.known(from).unwrap_or(course.park);
+    fuel::keeps_until(bought).filter(|it| *it >= course.park && *it < course.end)
+}
+
+/// The same of what was worked out already, without the fuel.
 pub(super) fn course_of(
-    from: &dyn Facts,
     parked: &Parked,
     threshold: Ratio,
     plan: &RechargePlan,
@@ -83,8 +101,6 @@ pub(super) fn course_of(
     };
     let below = || forecast.first_day_below(threshold).map(|it| it.act_by.value);
     let margin = coldest.and_then(|it| forecast.margins(&charge, it));
-    let bought = facts::FUEL_BOUGHT.known(from).unwrap_or(season.park());
-    let fuel_old = fuel::keeps_until(bought).filter(|it| *it >= season.park());
     Course {
         park: season.park(),
         end: season.end(),
@@ -96,7 +112,7 @@ pub(super) fn course_of(
         threshold: threshold.base(),
         look: look.filter(|_| !maintained),
         charge_by: if holds || maintained { None } else { below() },
-        fuel_old: fuel_old.filter(|it| *it < season.end()),
+        fuel_old: None,
         charge,
         recharges,
     }
