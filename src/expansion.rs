@@ -1,5 +1,6 @@
 //! How much oil and gasoline grow when they warm: factors to the volume at 15 °C, API MPMS 11.1 (1980), ASTM D1250.
 
+use crate::maths::exp;
 use crate::working::Quantity;
 use uom::si::{
     f64::{MassDensity, ThermodynamicTemperature},
@@ -43,6 +44,6 @@ impl Table {
             && celsius >= -18.0 - 1e-9
             && celsius <= warmest + 1e-9;
         let grows = (zeroth / density + first) / density * (celsius - 15.0);
-        inside.then(|| (-grows * (1.0 + 0.8 * grows)).exp())
+        inside.then(|| exp(-grows * (1.0 + 0.8 * grows)))
     }
 }

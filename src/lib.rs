@@ -3,6 +3,7 @@
 
 pub mod digits;
 pub mod entry;
+mod maths;
 pub mod source;
 pub mod units;
 pub mod words;

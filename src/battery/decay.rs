@@ -1,6 +1,7 @@
 //! Loss of charge in a day: to the battery itself, faster when warm, and to the key-off draw.
 
 use super::{Edges, FAST, Parameters, SLOW, TYPICAL};
+use crate::maths::{exp, exp_m1, ln, ln_1p};
 
 /// Temperature that the loss in 30 days is stated for, °C.
 pub(crate) const STATED_AT: f64 = 25.0;
@@ -24,9 +25,9 @@ struct Edge {
 impl Decay {
     /// `swing`: half of the difference between day and night, K.
     pub(crate) fn new(parameters: &Parameters, swing: f64) -> Self {
-        let [low, typical, high] = parameters.q10.map(|it| it.ln() / 10.0);
+        let [low, typical, high] = parameters.q10.map(|it| ln(it) / 10.0);
         let edge = |index: usize, per_kelvin: [f64; 2]| {
-            let at_25 = -(-parameters.lost[index]).ln_1p() / STATED_OVER;
+            let at_25 = -ln_1p(-parameters.lost[index]) / STATED_OVER;
             // Warm hours speed the loss up more than cold ones slow it down; over a sine that makes I0.
             Edge { rate: per_kelvin.map(|it| at_25 * bessel_i0(it * swing)), per_kelvin }
         };
@@ -45,7 +46,7 @@ impl Edge {
     fn rate_at(&self, celsius: f64) -> f64 {
         let above = celsius - STATED_AT;
         let side = usize::from(above >= 0.0);
-        self.rate[side] * (self.per_kelvin[side] * above).exp()
+        self.rate[side] * exp(self.per_kelvin[side] * above)
     }
 }
 
@@ -74,7 +75,7 @@ impl Step {
 /// (1 − e^−k)/k, which is 1 where k is nothing: a loss that shrinks with the charge takes this share of k in a day.
 fn held_over_a_day(k: f64) -> f64 {
     if k > 0.1 {
-        return -(-k).exp_m1() / k;
+        return -exp_m1(-k) / k;
     }
     // Its series 1 − k/2 (1 − k/3 (1 − …)): as exact for the small k of a battery, and the bulk of a forecast's time.
     let mut sum = 1.0;

@@ -3,6 +3,7 @@
 //! Never by idling: it overheats the engine, dilutes the oil and fills the garage with carbon monoxide.
 
 use super::{FuelError, positive};
+use crate::maths::ln;
 use crate::source;
 use crate::{
     units::Measure,
@@ -109,7 +110,7 @@ fn to_draw(supply: Supply) -> Result<Answer<Volume>, FuelError> {
                 term("B", "carburetor bowls", Measure::Dose, bowls),
                 term("r", "old fuel left", Measure::Share, left),
             ];
-            Answer::exact(line + bowls * (1.0 / left.base()).ln(), &BOWLS_LEFT, terms)
+            Answer::exact(line + bowls * ln(1.0 / left.base()), &BOWLS_LEFT, terms)
         }
     })
 }

@@ -1,6 +1,7 @@
 //! Water that a tank breathes in over a season, against what its fuel holds: so that nobody fills it for a wrong reason.
 
 use super::{FuelError, positive_or_none};
+use crate::maths::exp;
 use crate::source;
 use crate::{
     units::Measure,
@@ -85,7 +86,7 @@ const ICE: [f64; 2] = [22.46, 272.62];
 /// Saturation pressure, pascals.
 fn over([times, plus]: [f64; 2], at: ThermodynamicTemperature) -> f64 {
     let celsius = at.get::<degree_celsius>();
-    611.2 * (times * celsius / (plus + celsius)).exp()
+    611.2 * exp(times * celsius / (plus + celsius))
 }
 
 fn density(pressure: f64, at: ThermodynamicTemperature) -> f64 {
@@ -168,6 +169,6 @@ pub fn shed(fuel: Volume, from: f64, to: f64) -> Result<Answer<Mass>, FuelError>
 pub fn dissolved(celsius: f64) -> f64 {
     // Hydrogen to carbon 0.155 by mass (CH1.85) and 100 g/mol: from memory.
     let ten = -(4200.0 * 0.155 + 1050.0) * (1.0 / (celsius + 273.15) - 0.0016) + 2.0;
-    let mol_percent = (ten * std::f64::consts::LN_10).exp();
+    let mol_percent = exp(ten * std::f64::consts::LN_10);
     mol_percent / 100.0 * 18.015 / 100.0 * 745.0
 }

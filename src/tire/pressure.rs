@@ -1,5 +1,6 @@
 //! Pressure of a closed tire at another temperature.
 
+use crate::maths::{exp, ln};
 use crate::source;
 use crate::units::Measure;
 use crate::working::{Amount, Answer, Law, Parts, Quantity, Term, term};
@@ -112,7 +113,7 @@ pub fn atmosphere(altitude: Option<Length>) -> Result<Answer<Gauge>, TireError> 
     if !(0.0..=HIGHEST).contains(&height) {
         return Err(TireError::Impossible);
     }
-    let share = (5.255_88 * (1.0 - 2.255_77e-5 * height).ln()).exp();
+    let share = exp(5.255_88 * ln(1.0 - 2.255_77e-5 * height));
     let terms = vec![term("h", "altitude", Measure::Altitude, Length::of_base(height))];
     Ok(Answer::exact(Gauge(AT_SEA * share), &ATMOSPHERE, terms))
 }
