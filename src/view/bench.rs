@@ -137,7 +137,9 @@ fn answers(bench: El, panel: &Panel) -> El {
 }
 
 fn answer(bench: El, class: &str, label: &str, shown: &Shown) -> El {
-    bench.child(el("p").class(class).child(span("cap", label)).children(figure(shown)))
+    let answer = el("p").class(class).child(span("cap", label));
+    // Figures are leaves: they come behind what the answer holds already.
+    bench.child(answer.holding(&|leaves| figure(leaves, shown)))
 }
 
 fn list(class: &str, all: &[&str]) -> El {
