@@ -13,7 +13,7 @@ pub use battery::{BatteryDrawing, battery};
 pub use pattern::{BOLTS_DRAWN, PatternDrawing, pattern};
 pub use place::TEXT_SIZE;
 pub use season_day::{SeasonDay, season_day, season_day_at};
-pub use season_line::{SeasonLine, acts_told, season_line};
+pub use season_line::{SeasonLine, acts_told, season_line, season_strip};
 
 use crate::digits;
 

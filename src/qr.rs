@@ -122,8 +122,7 @@ impl Qr {
             // Between the seventh module and the seventh from the end, evenly by twos; what is left over is before the second.
             let gaps = version / 7 + 1;
             let step = (4 * version + 4).div_ceil(2 * gaps) * 2;
-            let places: Vec<usize> =
-                (0..gaps).map(|it| side - 7 - it * step).chain([6]).collect();
+            let places: Vec<usize> = (0..gaps).map(|it| side - 7 - it * step).chain([6]).collect();
             for y in &places {
                 for x in &places {
                     if !qr.is_fixed(*x, *y) {

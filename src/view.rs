@@ -14,6 +14,7 @@ mod link;
 mod live;
 mod needs;
 mod page;
+mod paper;
 mod picture;
 mod quick_sum;
 mod rows;
@@ -48,6 +49,7 @@ pub fn lay_out() {
             page.narrow.set(narrow);
         }
     });
+    browser::on_print(move || paper::lay_out(page), paper::put_away);
     browser::on_show(move || page.today.set(browser::today()));
 
     let content = move || match page.address.get() {

@@ -13,6 +13,7 @@ pub mod needs;
 pub mod notes;
 pub mod oil;
 pub mod page;
+pub mod paper;
 pub mod season_line;
 pub mod steps;
 pub mod table;

@@ -38,7 +38,8 @@ fn read(qr: &Qr) -> String {
             light[y * side + x..][..wide].fill(0);
         }
     }
-    let mut image = rqrr::PreparedImage::prepare_from_greyscale(side, side, |x, y| light[y * side + x]);
+    let mut image =
+        rqrr::PreparedImage::prepare_from_greyscale(side, side, |x, y| light[y * side + x]);
     let codes = image.detect_grids();
     assert_eq!(codes.len(), 1, "one code is seen");
     codes[0].decode().unwrap().1
@@ -97,9 +98,8 @@ fn penalty(modules: &[Vec<bool>]) -> usize {
         points += 40 * (0..line.len()).filter(|it| finder(*it)).count();
     }
     for (one, next) in modules.iter().zip(&modules[1..]) {
-        let same = |x: &usize| {
-            one[*x] == one[x + 1] && next[*x] == one[*x] && next[x + 1] == one[*x]
-        };
+        let same =
+            |x: &usize| one[*x] == one[x + 1] && next[*x] == one[*x] && next[x + 1] == one[*x];
         points += 3 * (0..side - 1).filter(same).count();
     }
     let dark = modules.iter().flatten().filter(|it| **it).count() as f64;
@@ -110,7 +110,8 @@ fn penalty(modules: &[Vec<bool>]) -> usize {
 #[test]
 fn the_same_modules_as_another_encoder_has_and_the_mask_that_the_rules_like_best() {
     let mut masks = [false; 8];
-    for length in (0..700).step_by(7).chain([13, 14, 15, 213, 214, 666, 667, 718, 719, 1000, 1273]) {
+    for length in (0..700).step_by(7).chain([13, 14, 15, 213, 214, 666, 667, 718, 719, 1000, 1273])
+    {
         let text = link(length);
         let qr = Qr::of(&text).unwrap();
         assert_eq!(own(&qr), modules(&other(&text, &qr, qr.mask)), "{length} bytes");

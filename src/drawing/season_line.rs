@@ -88,13 +88,29 @@ pub(super) static NARROW: Layout = Layout {
     steps: 60,
     text: 14.0,
 };
+/// Low, for paper, where both dates stand large above it.
+static STRIP: Layout = Layout {
+    size: [900.0, 140.0],
+    charge: [36.0, 84.0],
+    temperature: [104.0, 116.0],
+    acts: [12.0, 27.0],
+    ..WIDE
+};
 
 /// Widest that a letter is, on average over a text, as a share of its size.
 const LETTER: f64 = 0.56;
 
 /// Draws the season line, wide or narrow.
 pub fn season_line(course: &Course, wide: bool, set: UnitSet) -> SeasonLine {
-    let frame = Frame::new(course, wide);
+    laid_out(course, &Frame::new(course, wide), set)
+}
+
+/// Draws it as a low strip, without its ends' dates, for paper.
+pub fn season_strip(course: &Course, set: UnitSet) -> SeasonLine {
+    laid_out(course, &Frame::on(course, &STRIP), set)
+}
+
+fn laid_out(course: &Course, frame: &Frame<'_>, set: UnitSet) -> SeasonLine {
     let layout = frame.layout;
     let [left, right] = layout.span;
     let [full, empty] = layout.charge;
@@ -192,7 +208,7 @@ pub fn season_line(course: &Course, wide: bool, set: UnitSet) -> SeasonLine {
         text: cut(MONTHS[day.month0() as usize], layout.month_letters).0.to_owned(),
     });
     let end_text = axis_text + 14.0;
-    let ends_labels = vec![
+    let mut ends = vec![
         Label {
             x: left,
             y: end_text,
@@ -210,6 +226,7 @@ pub fn season_line(course: &Course, wide: bool, set: UnitSet) -> SeasonLine {
             ),
         },
     ];
+    ends.retain(|it| it.y < layout.size[1]);
     SeasonLine {
         size: layout.size,
         band,
@@ -222,7 +239,7 @@ pub fn season_line(course: &Course, wide: bool, set: UnitSet) -> SeasonLine {
         marks,
         stems,
         quiet: quiet.collect(),
-        ends: ends_labels,
+        ends,
         acts: act_labels,
         below,
         fuel,

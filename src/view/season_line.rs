@@ -98,7 +98,7 @@ fn pointed(page: Page, course: &Arc<Course>, wide: bool, set: UnitSet) -> El {
     drawn.on("pointerdown", point.clone()).on("pointermove", point)
 }
 
-fn drawn(it: &SeasonLine, wide: bool) -> El {
+pub(super) fn drawn(it: &SeasonLine, wide: bool) -> El {
     let [width, height] = it.size;
     let [left, right, base] = it.axis;
     let marks = it.marks.iter().map(|[x, y]| {

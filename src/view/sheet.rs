@@ -6,10 +6,10 @@ use super::live::Derived;
 use super::live::Live;
 use super::page::{Desk, Owner, Page};
 use super::step::{self, Sum};
-use super::{link, needs, season, season_line, torques};
+use super::{browser, link, needs, season, season_line, torques};
 use crate::facts;
 use crate::plan::{Line, Side};
-use crate::words::page as words;
+use crate::words::{page as words, paper};
 
 /// The sheet on a side; without one on that which the day wants.
 pub fn sheet(page: Page, side: Option<Side>) -> Vec<El> {
@@ -24,7 +24,11 @@ pub fn sheet(page: Page, side: Option<Side>) -> Vec<El> {
         let steps = side.get().steps().iter().enumerate();
         steps.filter(|(_, it)| it.is_asked(&asked)).map(|(at, _)| key(side.get(), at)).collect()
     };
-    let sides = move || Side::ALL.map(|it| side_link(it, side.get() == it)).into();
+    let sides = move || {
+        let mut all: Vec<El> = Side::ALL.map(|it| side_link(it, side.get() == it)).into();
+        all.push(button("quiet", paper::PRINT, browser::print));
+        all
+    };
     vec![
         while_so("div", example, move || vec![introduction(page)]),
         el("h1").live_text(name).text(" ").child(mark()),
