@@ -30,7 +30,7 @@ pub use last_run::last_run;
 pub use needs::needs;
 pub use oil::oil;
 pub use other_oils::other_oils;
-pub use paper::{Field, Listed, Paper, Task};
+pub use paper::{Field, Listed, Paper, Task, paper};
 pub use season::{judged_on, season, season_of, stored};
 pub use step::{Side, Step};
 pub use tires::tires;

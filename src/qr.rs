@@ -3,24 +3,22 @@
 //!
 //! Level M (some 15 % may be unreadable) up to version 20, which takes 666 bytes; what is longer gets level L.
 
-use crate::entry::text::joined;
-
-/// Codewords of error correction in each block, and blocks: table 9, level M, versions 1 to 20 …
+/// Codewords of error correction in each block, and blocks: table 9, level M, versions 1 to 20; then level L from version 18
+/// on, as those before it take less than version 20 at level M.
 #[rustfmt::skip]
-const LEVEL_M: [[u8; 2]; 20] = [
+static LEVELS: [[u8; 2]; 28] = [
     [10, 1], [16, 1], [26, 1], [18, 2], [24, 2], [16, 4], [18, 4], [22, 4], [22, 5], [26, 5],
     [30, 5], [22, 8], [22, 9], [24, 9], [24, 10], [28, 10], [28, 11], [26, 13], [26, 14], [26, 16],
+    [30, 6], [28, 7], [28, 8], [28, 8], [28, 9], [30, 9], [30, 10], [26, 12],
 ];
-/// … and level L from version [`FIRST_L`] on: those before it take less than version 20 at level M.
-const LEVEL_L: [[u8; 2]; 8] =
-    [[30, 6], [28, 7], [28, 8], [28, 8], [28, 9], [30, 9], [30, 10], [26, 12]];
-const FIRST_L: usize = 18;
+/// So many of them are level M.
+const LEVEL_M: usize = 20;
 
 /// Light margin that a reader needs round the code, modules.
 pub const QUIET: usize = 4;
 
 /// A code: dark and light modules.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, PartialEq)]
 pub struct Qr {
     /// Modules along a side.
     pub side: usize,
@@ -28,7 +26,7 @@ pub struct Qr {
     pub low: bool,
     /// Which of the eight masks lies on it.
     pub mask: usize,
-    /// Row after row: [`DARK`] and [`FIXED`].
+    /// Row after row: [`DARK`], before the mask, and [`FIXED`].
     cells: Vec<u8>,
 }
 
@@ -37,74 +35,80 @@ const DARK: u8 = 1;
 const FIXED: u8 = 2;
 
 impl Qr {
-    /// The smallest code of a text; `None` where it is too long for version 25: over 1273 bytes.
+    /// The smallest code of these bytes; `None` where they are too many for version 25: over 1273.
     ///
     /// ```
     /// use torpor::qr::Qr;
-    /// assert_eq!(Qr::of("#1.").map(|it| it.side), Some(21));
-    /// assert_eq!(Qr::of(&"x".repeat(1274)), None);
+    /// assert_eq!(Qr::of(b"#1.").map(|it| it.side), Some(21));
+    /// assert_eq!(Qr::of(&[0; 1274]), None);
     /// ```
-    pub fn of(text: &str) -> Option<Self> {
-        let level_m = (1..).zip(&LEVEL_M).map(|(version, it)| (version, false, it));
-        let level_l = (FIRST_L..).zip(&LEVEL_L).map(|(version, it)| (version, true, it));
-        level_m.chain(level_l).find_map(|(version, low, [correction, blocks])| {
+    pub fn of(text: &[u8]) -> Option<Self> {
+        for (at, [correction, blocks]) in LEVELS.iter().enumerate() {
+            let low = at >= LEVEL_M;
+            let version = if low { at - 2 } else { at + 1 };
             let mut qr = Self::blank(version, low);
-            let room = qr.cells.iter().filter(|it| **it & FIXED == 0).count() / 8;
+            let room = qr.cells.iter().filter(|it| **it == 0).count() / 8;
             let [correction, blocks] = [*correction, *blocks].map(usize::from);
-            let data = codewords(text.as_bytes(), version, room - correction * blocks)?;
-            qr.lay(&woven(&data, correction, blocks, room));
-            let masked = |mask| {
-                let mut qr = qr.clone();
-                qr.put_on(mask);
-                qr
-            };
-            (0..8).map(masked).min_by_key(Self::penalty)
-        })
+            let data = room - correction * blocks;
+            let long = usize::from(version > 9);
+            if text.len() + 2 + long <= data {
+                qr.lay(&woven(&codewords(text, long, data), correction, blocks, room));
+                qr.mask_best();
+                return Some(qr);
+            }
+        }
+        None
     }
 
     /// Whether a module is dark.
     pub fn is_dark(&self, x: usize, y: usize) -> bool {
-        self.cells[y * self.side + x] & DARK > 0
+        let cell = self.cell(x, y);
+        (cell & DARK > 0) != (cell & FIXED == 0 && self.turns(x, y))
     }
 
     /// Its dark modules as an SVG path, one unit each, with the quiet zone left free.
     pub fn path(&self) -> String {
-        let mut path = Vec::new();
+        let mut path = String::new();
         for y in 0..self.side {
-            let mut from = None;
+            let mut wide = 0;
             for x in 0..=self.side {
-                let dark = x < self.side && self.is_dark(x, y);
-                match (from, dark) {
-                    (None, true) => from = Some(x),
-                    (Some(first), false) => {
-                        let [x0, y, wide] = [first + QUIET, y + QUIET, x - first];
-                        path.push(format!("M{x0} {y}h{wide}v1h-{wide}z"));
-                        from = None;
-                    }
-                    _ => {}
+                if x < self.side && self.is_dark(x, y) {
+                    wide += 1;
+                } else if wide > 0 {
+                    let [x, y] = [x - wide + QUIET, y + QUIET];
+                    path.push_str(&format!("M{x} {y}h{wide}v1h-{wide}z"));
+                    wide = 0;
                 }
             }
         }
-        joined(&path, "")
+        path
     }
 
-    fn fix(&mut self, x: usize, y: usize, dark: bool) {
-        self.cells[y * self.side + x] = FIXED | u8::from(dark);
+    #[inline(never)]
+    fn cell(&self, x: usize, y: usize) -> u8 {
+        self.cells.get(y * self.side + x).copied().unwrap_or_default()
     }
 
-    /// Whether a module belongs to a pattern.
-    fn is_fixed(&self, x: usize, y: usize) -> bool {
-        self.cells[y * self.side + x] & FIXED > 0
+    #[inline(never)]
+    fn put(&mut self, x: usize, y: usize, cell: u8) {
+        if let Some(it) = self.cells.get_mut(y * self.side + x) {
+            *it = cell;
+        }
     }
 
-    /// Rings round a middle, from it outward: dark where `dark` has the ring's bit.
-    fn rings(&mut self, middle: [usize; 2], size: usize, dark: u8) {
+    fn fix(&mut self, x: usize, y: usize, bits: u32, bit: usize) {
+        self.put(x, y, FIXED | (bits >> bit & 1) as u8);
+    }
+
+    /// Rings round a middle: dark where `dark` has the ring's bit.
+    fn rings(&mut self, [at_x, at_y]: [usize; 2], size: usize, dark: u32) {
         for y in 0..=2 * size {
             for x in 0..=2 * size {
                 let ring = x.abs_diff(size).max(y.abs_diff(size));
-                let [x, y] = [x + middle[0], y + middle[1]].map(|it| it.wrapping_sub(size));
+                // Before the first is past the last.
+                let [x, y] = [(at_x + x).wrapping_sub(size), (at_y + y).wrapping_sub(size)];
                 if x < self.side && y < self.side {
-                    self.fix(x, y, dark >> ring & 1 > 0);
+                    self.fix(x, y, dark, ring);
                 }
             }
         }
@@ -118,30 +122,28 @@ impl Qr {
         for middle in [[3, 3], [side - 4, 3], [3, side - 4]] {
             qr.rings(middle, 4, 0b01011);
         }
-        if version > 1 {
-            // Between the seventh module and the seventh from the end, evenly by twos; what is left over is before the second.
-            let gaps = version / 7 + 1;
-            let step = (4 * version + 4).div_ceil(2 * gaps) * 2;
-            let places: Vec<usize> = (0..gaps).map(|it| side - 7 - it * step).chain([6]).collect();
-            for y in &places {
-                for x in &places {
-                    if !qr.is_fixed(*x, *y) {
-                        qr.rings([*x, *y], 2, 0b101);
-                    }
-                }
+        // Alignment: between the seventh module and the seventh from the end, evenly by twos; what is left over is before the
+        // second.
+        let gaps = version / 7 + usize::from(version > 1);
+        for at in 0..(gaps + 1) * (gaps + 1) * usize::from(version > 1) {
+            let place = |it: usize| match gaps - it {
+                0 => 6,
+                _ => side - 7 - it * ((4 * version + 4).div_ceil(2 * gaps) * 2),
+            };
+            let [x, y] = [place(at % (gaps + 1)), place(at / (gaps + 1))];
+            if qr.cell(x, y) == 0 {
+                qr.rings([x, y], 2, 0b101);
             }
         }
         for at in 8..side - 8 {
-            qr.fix(at, 6, at % 2 == 0);
-            qr.fix(6, at, at % 2 == 0);
+            qr.fix(at, 6, 1, at % 2);
+            qr.fix(6, at, 1, at % 2);
         }
-        if version >= 7 {
-            let bits = checked(version as u32, 0b1_1111_0010_0101);
-            for at in 0..18 {
-                let [long, short] = [side - 11 + at % 3, at / 3];
-                qr.fix(long, short, bits >> at & 1 > 0);
-                qr.fix(short, long, bits >> at & 1 > 0);
-            }
+        let bits = checked(version as u32, 0b1_1111_0010_0101);
+        for at in 0..if version < 7 { 0 } else { 18 } {
+            let [long, short] = [side - 11 + at % 3, at / 3];
+            qr.fix(long, short, bits, at);
+            qr.fix(short, long, bits, at);
         }
         qr.format();
         qr
@@ -149,63 +151,63 @@ impl Qr {
 
     /// Level and mask, twice.
     fn format(&mut self) {
+        let side = self.side;
         let level = u32::from(self.low) << 3;
         let bits = checked(level | self.mask as u32, 0b101_0011_0111) ^ 0b101_0100_0001_0010;
-        for at in 0..15 {
-            let dark = bits >> at & 1 > 0;
+        for at in 0..8 {
             // Round the first finder, past the timing patterns; then along the other two.
-            match at {
-                0..8 => {
-                    self.fix(8, at + at / 6, dark);
-                    self.fix(self.side - 1 - at, 8, dark);
-                }
-                _ => {
-                    self.fix(15 - at - at / 9, 8, dark);
-                    self.fix(8, self.side + at - 15, dark);
-                }
+            self.fix(8, at + at / 6, bits, at);
+            self.fix(side - 1 - at, 8, bits, at);
+            if at < 7 {
+                self.fix(if at > 5 { 7 } else { at }, 8, bits, 14 - at);
+                self.fix(8, side - 1 - at, bits, 14 - at);
             }
         }
-        self.fix(8, self.side - 8, true);
+        self.fix(8, side - 8, 1, 0);
     }
 
     /// Codewords in columns of two, from the right, up and down by turns; the column of the timing pattern is left out.
     fn lay(&mut self, codewords: &[u8]) {
-        let mut bits = codewords.iter().flat_map(|it| (0..8).rev().map(move |bit| it >> bit & 1));
-        for pair in (0..self.side / 2).rev() {
-            let right = 2 * pair + 1 + usize::from(pair > 2);
-            for step in 0..self.side {
-                let up = (self.side / 2 - pair) % 2 == 1;
-                let y = if up { self.side - 1 - step } else { step };
-                for x in [right, right - 1] {
-                    if !self.is_fixed(x, y) {
-                        // What is left over at the end is light.
-                        self.cells[y * self.side + x] = bits.next().unwrap_or(0);
-                    }
+        let mut bit = 0;
+        let pairs = self.side / 2;
+        for pair in 0..pairs {
+            for step in 0..2 * self.side {
+                let y = if pair % 2 == 0 { self.side - 1 - step / 2 } else { step / 2 };
+                // Left of the timing pattern all stand one further.
+                let x = self.side - 1 - 2 * pair - step % 2 - usize::from(pair + 3 >= pairs);
+                if self.cell(x, y) == 0 {
+                    // What is left over at the end is light.
+                    let word = codewords.get(bit / 8).copied().unwrap_or_default();
+                    self.put(x, y, word >> (7 - bit % 8) & 1);
+                    bit += 1;
                 }
             }
         }
     }
 
-    fn put_on(&mut self, mask: usize) {
-        self.mask = mask;
-        for y in 0..self.side {
-            for x in 0..self.side {
-                let turns = match mask {
-                    0 => (x + y) % 2,
-                    1 => y % 2,
-                    2 => x % 3,
-                    3 => (x + y) % 3,
-                    4 => (x / 3 + y / 2) % 2,
-                    5 => x * y % 2 + x * y % 3,
-                    6 => (x * y % 2 + x * y % 3) % 2,
-                    _ => ((x + y) % 2 + x * y % 3) % 2,
-                } == 0;
-                let cell = &mut self.cells[y * self.side + x];
-                if turns && *cell & FIXED == 0 {
-                    *cell ^= DARK;
-                }
-            }
+    /// Whether the mask turns a module round.
+    fn turns(&self, x: usize, y: usize) -> bool {
+        let [both, product] = [x + y, x * y % 2 + x * y % 3];
+        0 == match self.mask {
+            0 => both % 2,
+            1 => y % 2,
+            2 => x % 3,
+            3 => both % 3,
+            4 => (x / 3 + y / 2) % 2,
+            5 => product,
+            6 => product % 2,
+            _ => (both + x * y % 3) % 2,
         }
+    }
+
+    fn mask_best(&mut self) {
+        let mut best = (usize::MAX, 0);
+        for mask in 0..8 {
+            self.mask = mask;
+            self.format();
+            best = best.min((self.penalty(), mask));
+        }
+        self.mask = best.1;
         self.format();
     }
 
@@ -213,37 +215,28 @@ impl Qr {
     fn penalty(&self) -> usize {
         let side = self.side;
         let (mut points, mut dark) = (0, 0);
-        for turned in [false, true] {
-            for row in 0..side {
-                // The quiet zone is light.
-                let (mut run, mut last, mut window) = (0, 2, 0);
-                for at in 0..side + 4 {
-                    let module = at < side
-                        && if turned { self.is_dark(row, at) } else { self.is_dark(at, row) };
-                    let module = u16::from(module);
-                    window = (window << 1 | module) & 0b111_1111_1111;
-                    if window == 0b101_1101_0000 || window == 0b000_0101_1101 {
-                        points += 40;
-                    }
-                    if at >= side {
-                        continue;
-                    }
-                    run = if module == last { run + 1 } else { 1 };
-                    last = module;
-                    points += match run {
-                        0..5 => 0,
-                        5 => 3,
-                        _ => 1,
-                    };
-                    dark += usize::from(module);
+        for line in 0..2 * side {
+            let row = line / 2;
+            // The quiet zone is light.
+            let (mut run, mut window) = (0, 0);
+            for at in 0..side + 4 {
+                let [x, y] = if line % 2 == 0 { [at, row] } else { [row, at] };
+                let module = usize::from(at < side && self.is_dark(x, y));
+                run = if at > 0 && module == window & 1 { run + 1 } else { 1 };
+                window = (window << 1 | module) & 0b111_1111_1111;
+                if window == 0b101_1101_0000 || window == 0b000_0101_1101 {
+                    points += 40;
                 }
-            }
-        }
-        for y in 1..side {
-            for x in 1..side {
-                let four = [[x, y], [x - 1, y], [x, y - 1], [x - 1, y - 1]];
-                let dark = four.iter().filter(|[x, y]| self.is_dark(*x, *y)).count();
-                points += if dark % 4 == 0 { 3 } else { 0 };
+                if at < side && run > 4 {
+                    points += if run == 5 { 3 } else { 1 };
+                }
+                dark += module;
+                // Each block once, by its last module.
+                if x < side && y < side && at > 0 && row > 0 && line % 2 == 0 {
+                    let of = |x, y| usize::from(self.is_dark(x, y));
+                    let four = module + of(x - 1, y) + of(x, y - 1) + of(x - 1, y - 1);
+                    points += if four % 4 == 0 { 3 } else { 0 };
+                }
             }
         }
         // Every module was counted twice: so many twentieths from a half.
@@ -262,21 +255,25 @@ fn checked(bits: u32, generator: u32) -> u32 {
     bits << size | rest
 }
 
-/// A text as codewords that fill `room`; `None` where it takes more.
-fn codewords(text: &[u8], version: usize, room: usize) -> Option<Vec<u8>> {
-    let long = version > 9;
-    if text.len() + 2 + usize::from(long) > room {
-        return None;
+/// A text as codewords that fill `room`: byte mode, its length in one byte or in two (`long`), the text, an end, padding.
+fn codewords(text: &[u8], long: usize, room: usize) -> Vec<u8> {
+    let mut words = Vec::with_capacity(room);
+    // Mode and end are half a codeword each: between them all stands across two.
+    let mut half = 4;
+    let length = (text.len() as u16).to_be_bytes();
+    for part in [length.split_at(1 - long).1, text] {
+        for byte in part {
+            words.push(half << 4 | byte >> 4);
+            half = byte & 15;
+        }
     }
-    // Byte mode, length, text and end, in halves of codewords: all of them are whole ones.
-    let length = text.len();
-    let mut halves = vec![4];
-    let wide = if long { 4 } else { 2 };
-    halves.extend((0..wide).rev().map(|it| (length >> (4 * it) & 15) as u8));
-    halves.extend(text.iter().flat_map(|it| [it >> 4, it & 15]));
-    halves.push(0);
-    let words = halves.chunks(2).map(|it| it.iter().fold(0, |word, half| word << 4 | half));
-    Some(words.chain([0xec, 0x11].into_iter().cycle()).take(room).collect())
+    words.push(half << 4);
+    let mut pad = 0xec;
+    while words.len() < room {
+        words.push(pad);
+        pad ^= 0xec ^ 0x11;
+    }
+    words
 }
 
 /// Data in blocks, each with its error correction (Reed and Solomon), woven into one another.
@@ -286,51 +283,46 @@ fn woven(data: &[u8], correction: usize, blocks: usize, room: usize) -> Vec<u8> 
     generator[correction - 1] = 1;
     let mut root = 1;
     for _ in 0..correction {
-        for at in 0..correction {
-            let next = generator.get(at + 1).copied().unwrap_or(0);
-            generator[at] = times(generator[at], root) ^ next;
+        let mut lower = 0;
+        for it in generator.iter_mut().rev() {
+            let own = *it;
+            *it = times(own, root) ^ lower;
+            lower = own;
         }
         root = times(root, 2);
     }
-    let short = data.len() / blocks;
-    let shorts = blocks - data.len() % blocks;
-    let mut words: Vec<(usize, u8)> = Vec::with_capacity(room);
-    let mut checks = Vec::with_capacity(room);
-    let mut rest = data;
+    let (short, over) = (data.len() / blocks, data.len() % blocks);
+    let mut all = vec![0; room];
+    let mut words = data.iter();
     for block in 0..blocks {
-        let (own, others) = rest.split_at(short + usize::from(block >= shorts));
-        rest = others;
-        let mut remainder = vec![0; correction];
-        for word in own {
-            let factor = word ^ remainder[0];
-            remainder.rotate_left(1);
-            remainder[correction - 1] = 0;
-            for (at, it) in generator.iter().enumerate() {
-                remainder[at] ^= times(*it, factor);
+        let long = (block + over).checked_sub(blocks);
+        let mut rest = vec![0; correction];
+        for at in 0..short + usize::from(long.is_some()) {
+            let word = words.next().copied().unwrap_or_default();
+            // First words of all blocks, then second ones …; what only longer ones have comes last.
+            let to = long.filter(|_| at == short).unwrap_or(block);
+            all[at * blocks + to] = word;
+            let factor = word ^ rest.remove(0);
+            rest.push(0);
+            for (it, by) in rest.iter_mut().zip(&generator) {
+                *it ^= times(*by, factor);
             }
         }
-        words.extend(own.iter().copied().enumerate());
-        checks.extend(remainder.into_iter().enumerate());
-    }
-    // First words of all blocks, then second ones …
-    let mut all = Vec::with_capacity(room);
-    for part in [words, checks] {
-        for place in 0..=short.max(correction) {
-            all.extend(part.iter().filter(|it| it.0 == place).map(|it| it.1));
+        for (at, it) in rest.into_iter().enumerate() {
+            all[data.len() + at * blocks + block] = it;
         }
     }
     all
 }
 
 /// A product in the field of 256 elements, modulo x^8 + x^4 + x^3 + x^2 + 1.
-fn times(mut a: u8, mut b: u8) -> u8 {
-    let mut product = 0;
+fn times(a: u8, mut b: u8) -> u8 {
+    let (mut a, mut product) = (u16::from(a), 0);
     while b > 0 {
-        if b & 1 > 0 {
-            product ^= a;
-        }
-        a = a << 1 ^ if a >> 7 > 0 { 0x1d } else { 0 };
+        product ^= a * u16::from(b & 1);
+        a <<= 1;
+        a ^= 0x11d * (a >> 8);
         b >>= 1;
     }
-    product
+    product as u8
 }

@@ -4,18 +4,19 @@
 use super::dates::days;
 use super::{Asked, Held, Line, Panel, Row, Side, Step, drawer, needs, row, season, torque};
 use crate::entry::Entry;
+use crate::entry::text::joined;
 use crate::facts::{self, Facts, Id};
 use crate::garage::{Entries, Kept, Subject};
-use crate::show::{self, Figure, Shown};
+use crate::show::{self, Shown};
 use crate::units::{Measure, UnitSet};
-use crate::words::{labels, notes, paper as words};
+use crate::words::{labels, notes, page, paper as words};
 use chrono::NaiveDate;
 
 /// So many empty rows where no fastener is known yet.
 const EMPTY_ROWS: usize = 12;
 
 /// A bike's plan, as it stands on paper.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Default)]
 pub struct Paper {
     /// The bike's name.
     pub name: Option<String>,
@@ -29,23 +30,23 @@ pub struct Paper {
     pub between: Vec<(&'static str, Vec<NaiveDate>)>,
     /// The torque list; rows without anything where there is none.
     pub torques: Vec<Listed>,
-    /// What the figures come from, by the step that they belong to.
-    pub sources: Vec<(&'static str, Vec<&'static str>)>,
+    /// Calculators, each with a document that its figures come from; those of one stand together.
+    pub sources: Vec<[&'static str; 2]>,
 }
 
 /// Something that is known, or a rule to write it on.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug)]
 pub struct Field {
     /// What it is.
     pub label: &'static str,
     /// As it was read.
     pub says: Option<String>,
-    /// What is written behind the rule.
+    /// In which it would be written.
     pub unit: &'static str,
 }
 
 /// A step.
-#[derive(Debug, Clone, Default, PartialEq)]
+#[derive(Debug)]
 pub struct Task {
     /// Its place on its side.
     pub number: usize,
@@ -53,25 +54,25 @@ pub struct Task {
     pub title: &'static str,
     /// It is ticked.
     pub done: bool,
-    /// Why it is left out; then nothing more is said of it.
-    pub left_out: Option<String>,
-    /// Numbers and days, the one that stands large first.
-    pub figures: Vec<(String, Figure)>,
+    /// It is left out; nothing but why is said of it.
+    pub left_out: bool,
+    /// Numbers and days with what they are, the one in the line's head first.
+    pub figures: Vec<(String, Shown)>,
     /// What it asks.
     pub fields: Vec<Field>,
     /// How it is done.
-    pub says: Vec<String>,
+    pub says: String,
     /// What needs care.
     pub cares: Vec<String>,
 }
 
 /// A fastener.
-#[derive(Debug, Clone, Default, PartialEq)]
+#[derive(Debug, Default)]
 pub struct Listed {
     /// What its owner calls it.
-    pub name: Option<String>,
+    pub name: String,
     /// Its thread, and what it wants besides.
-    pub mind: Vec<String>,
+    pub mind: String,
     /// As the manual has it.
     pub manual: String,
     /// What to set, with what, and in which passes.
@@ -80,175 +81,194 @@ pub struct Listed {
     pub cares: Vec<String>,
 }
 
-/// Answers that stand beside the one in a line's head.
-const BESIDE: [&str; 2] = [labels::REAR_SET_AT, labels::CLUTCH_CHANGE_BY];
-
-impl Paper {
-    /// The paper of a bike.
-    pub fn of(kept: &Kept, set: UnitSet) -> Self {
-        let mut paper = Self {
-            name: facts::BIKE_NAME.known(kept),
-            season: Vec::new(),
-            needs: needs(kept, set),
-            sides: [Vec::new(), Vec::new()],
-            between: Vec::new(),
-            torques: Vec::new(),
-            sources: Vec::new(),
-        };
-        let stored = season(kept, set);
-        let days = stored.figure_text().map(|it| it.trim_end().to_owned());
-        let asked = [
-            facts::PARK_DATE.id(),
-            facts::RIDE_DATE.id(),
-            facts::WHERE_IT_STANDS.id(),
-            facts::COLDEST_NIGHT.id(),
-        ];
-        paper.season.extend(asked.map(|it| field(kept, it, set)));
-        paper.season.insert(2, Field { label: labels::DAYS_STORED, says: days, unit: "" });
-        let drawer = drawer(&kept.garage);
-        paper.torques(kept, &drawer, set);
-        for (at, side) in Side::ALL.into_iter().enumerate() {
-            let steps = side.steps().iter().enumerate().filter(|(_, it)| it.is_asked(kept));
-            paper.sides[at] = steps
-                .map(|(place, it)| Task { number: place + 1, ..paper.task(kept, it, set) })
-                .collect();
-        }
-        for (key, day, what) in self::days(kept) {
-            // Both dates stand at the head.
-            if matches!(key.as_str(), "park" | "ride") {
-                continue;
-            }
-            match paper.between.iter_mut().find(|it| it.0 == what) {
-                Some((_, days)) => days.push(day),
-                None => paper.between.push((what, vec![day])),
-            }
-        }
-        if paper.torques.is_empty() {
-            paper.torques = vec![Listed::default(); EMPTY_ROWS];
-        }
-        paper.between.sort_unstable_by_key(|(_, days)| days.first().copied());
-        paper
+/// The paper of a bike.
+pub fn paper(kept: &Kept, set: UnitSet) -> Paper {
+    let mut paper =
+        Paper { name: facts::BIKE_NAME.known(kept), needs: needs(kept, set), ..Paper::default() };
+    for id in [
+        facts::PARK_DATE.id(),
+        facts::RIDE_DATE.id(),
+        facts::WHERE_IT_STANDS.id(),
+        facts::COLDEST_NIGHT.id(),
+    ] {
+        put(&mut paper.season, kept, id, set);
     }
-
-    fn task(&mut self, kept: &Kept, step: &Step, set: UnitSet) -> Task {
-        let title = step.said.title;
-        let left_out = step.left_out(kept);
-        if left_out.is_some() {
-            return Task { title, left_out, ..Task::default() };
-        }
-        let mut task = Task { title, done: step.is_done(kept), ..Task::default() };
-        for (at, how) in step.said.how.iter().enumerate() {
-            let to = if step.care == Some(at) { &mut task.cares } else { &mut task.says };
-            to.push((*how).to_owned());
-        }
-        task.fields.extend(step.blanks.iter().map(|it| field(kept, *it, set)));
-        match step.sum {
-            Some(Line::Torques) => task.says.push(words::fasteners(self.torques.len())),
-            Some(line) => {
-                let panel = line.panel(kept, &[], set);
-                self.cite(line.words().quick, &panel);
-                task.take(kept, step, line, panel, set);
-            }
-            None => {}
-        }
-        task
-    }
-
-    fn torques(&mut self, kept: &Kept, drawer: &[Held], set: UnitSet) {
-        let asked =
-            [facts::TORQUE.id(), facts::TURN.id(), facts::THREAD.id(), facts::FASTENER_NAME.id()];
-        let open = Some(&kept.bike.scratch)
-            .filter(|own| asked.iter().any(|it| !own.entry(*it).is_blank()));
-        for own in kept.bike.fasteners.iter().chain(open) {
-            let from = Subject { own, rest: kept };
-            let panel = torque(&from, drawer, set);
-            self.cite(Line::Torques.words().quick, &panel);
-            self.torques.push(fastener(&from, own, drawer, panel, set));
-        }
-    }
-
-    /// Notes down what a calculator's answers come from, each document once.
-    fn cite(&mut self, of: &'static str, panel: &Panel) {
-        let found = panel.all().chain(panel.steps.iter().map(|it| &it.1));
-        let found = found.filter_map(|it| Some(it.working.as_ref()?.source()));
-        let at = self.sources.iter().position(|it| it.0 == of).unwrap_or(self.sources.len());
-        for source in found {
-            if at == self.sources.len() {
-                self.sources.push((of, Vec::new()));
-            }
-            let own = &mut self.sources[at].1;
-            if !own.contains(&source) {
-                own.push(source);
+    let says = season(kept, set).figure_text();
+    paper.season.insert(2, Field { label: labels::DAYS_STORED, says, unit: "" });
+    torques(&mut paper, kept, &drawer(&kept.garage), set);
+    for (at, side) in Side::ALL.into_iter().enumerate() {
+        for (place, step) in side.steps().iter().enumerate() {
+            if step.is_asked(kept) {
+                let task = task(&mut paper, kept, step, place + 1, set);
+                paper.sides[at].push(task);
             }
         }
     }
+    for (key, day, what) in days(kept) {
+        // Both dates stand at the head.
+        if key == "park" || key == "ride" {
+            continue;
+        }
+        match paper.between.iter_mut().find(|it| it.0 == what) {
+            Some(it) => it.1.push(day),
+            None => {
+                let later = paper.between.iter().position(|it| it.1.iter().all(|it| *it > day));
+                paper.between.insert(later.unwrap_or(paper.between.len()), (what, vec![day]));
+            }
+        }
+    }
+    if paper.torques.is_empty() {
+        paper.torques.resize_with(EMPTY_ROWS, Listed::default);
+    }
+    paper
 }
 
-impl Task {
-    /// Takes what a calculator says.
-    fn take(&mut self, kept: &Kept, step: &Step, line: Line, panel: Panel, set: UnitSet) {
-        let again = step.side == Side::WakeUp;
-        // In spring the meter is read: what it should show stands beside it.
-        let volts = panel.answer(labels::VOLTAGE_ON_RIDE_DATE).cloned();
-        let head = volts.filter(|it| again && it.lacks().is_empty()).unwrap_or(panel.head);
-        let known = |it: &&Shown| matches!(it.figure, Figure::Number { .. } | Figure::Day { .. });
-        let beside = panel.answers.iter().filter(|it| BESIDE.contains(&it.label)).filter(known);
-        // Once is enough.
-        for lack in head.lacks().iter().filter(|_| !again) {
-            self.fields.push(field(kept, lack.id(), set));
-        }
-        if panel.steps.is_empty() {
-            let all = std::iter::once(&head).chain(beside);
-            self.figures = all.map(|it| (it.label.to_owned(), it.figure.clone())).collect();
+fn task(paper: &mut Paper, kept: &Kept, step: &Step, number: usize, set: UnitSet) -> Task {
+    let left_out = step.left_out(kept);
+    let mut task = Task {
+        number,
+        title: step.said.title,
+        done: step.is_done(kept),
+        left_out: left_out.is_some(),
+        figures: Vec::new(),
+        fields: Vec::new(),
+        says: String::new(),
+        cares: Vec::new(),
+    };
+    if let Some(why) = left_out {
+        task.says = joined(&[page::LEFT_OUT, &why], "");
+        return task;
+    }
+    let again = step.side == Side::WakeUp;
+    let mut says = Vec::new();
+    for (at, how) in step.said.how.iter().enumerate() {
+        if step.care == Some(at) {
+            task.cares.push((*how).to_owned());
         } else {
-            self.figures = panel.steps.into_iter().map(|(of, it)| (of, it.figure)).collect();
+            says.push(*how);
         }
-        // What the battery will do was said when it was put away.
-        if line != Line::Battery || !again {
-            self.says.extend(Some(panel.note).filter(|it| !it.is_empty()));
-            self.cares.extend(panel.warnings);
+    }
+    for id in step.blanks {
+        put(&mut task.fields, kept, *id, set);
+    }
+    let listed;
+    let mut note = String::new();
+    match step.sum {
+        Some(Line::Torques) => {
+            listed = words::fasteners(paper.torques.len());
+            says.push(&listed);
         }
-        self.cares.extend(panel.cautions.first().filter(|_| !again).map(|it| (*it).to_owned()));
+        Some(line) => {
+            let mut panel = line.panel(kept, &[], set);
+            cite(paper, line, &panel);
+            let cautions = panel.cautions.first();
+            // In spring the meter is read, and what it should show stands beside it; the rest was said when it was put away.
+            let battery = again && line == Line::Battery;
+            if !battery {
+                note = std::mem::take(&mut panel.note);
+                task.cares.append(&mut panel.warnings);
+            }
+            if !again {
+                for lack in panel.head.lacks() {
+                    put(&mut task.fields, kept, lack.id(), set);
+                }
+                task.cares.extend(cautions.map(|it| (*it).to_owned()));
+            }
+            figures(&mut task.figures, panel, battery);
+            says.push(&note);
+        }
+        None => {}
+    }
+    task.says = joined(&says, " ");
+    // What is asked in autumn is not asked again.
+    if again {
+        let asked =
+            |label| paper.sides[0].iter().any(|it| it.fields.iter().any(|it| it.label == label));
+        task.fields.retain(|it| it.says.is_some() || !asked(it.label));
+    }
+    task
+}
+
+/// The figures of a calculator that are work to do.
+fn figures(figures: &mut Vec<(String, Shown)>, panel: Panel, battery: bool) {
+    let Panel { head, answers, steps, .. } = panel;
+    if !steps.is_empty() {
+        *figures = steps;
+        return;
+    }
+    let mut push = |it: Shown| figures.push((it.label.to_owned(), it));
+    let instead = battery && head.lacks().is_empty();
+    if !instead {
+        push(head);
+    }
+    for it in answers {
+        let beside = it.label == labels::REAR_SET_AT
+            || it.label == labels::CLUTCH_CHANGE_BY
+            || (instead && it.label == labels::VOLTAGE_ON_RIDE_DATE);
+        if beside && it.working.is_some() {
+            push(it);
+        }
     }
 }
 
-/// A fact as it was read, or a rule for it.
-fn field(kept: &Kept, id: Id, set: UnitSet) -> Field {
-    let Some(about) = facts::about(id) else { return Field { label: "", says: None, unit: "" } };
+fn torques(paper: &mut Paper, kept: &Kept, drawer: &[Held], set: UnitSet) {
+    for own in kept.bike.fasteners.iter().chain([&kept.bike.scratch]) {
+        let from = Subject { own, rest: kept };
+        let asked = Asked::of(&from);
+        let mut listed = fastener(&asked, own);
+        if own == &kept.bike.scratch && listed.manual.is_empty() && listed.name.is_empty() {
+            continue;
+        }
+        let panel = torque(&from, drawer, set);
+        cite(paper, Line::Torques, &panel);
+        listed.cares = panel.warnings;
+        listed.row = Some(row(&asked, drawer, set));
+        paper.torques.push(listed);
+    }
+}
+
+fn fastener(asked: &Asked, own: &Entries) -> Listed {
+    let read = |id: Id| {
+        let entry = own.entry(id);
+        facts::about(id).map_or(String::new(), |it| facts::as_read(it, &entry))
+    };
+    let mut manual = read(facts::TORQUE.id());
+    let mut mind =
+        vec![read(facts::THREAD.id()), joined(&asked.mind, ", "), read(facts::FASTENER_NOTE.id())];
+    if let (true, Ok(it)) = (asked.by_table, &asked.manual) {
+        manual = show::rounded_in(Measure::Torque, it.aim(), asked.unit);
+        mind.push(notes::BY_TABLE.to_owned());
+    }
+    if manual.is_empty() {
+        manual = read(facts::TURN.id());
+    }
+    mind.retain(|it| !it.is_empty());
+    let name = asked.name.clone().unwrap_or_default();
+    Listed { name, mind: joined(&mind, ", "), manual, ..Listed::default() }
+}
+
+/// Notes down what a calculator's answers come from, each document once.
+fn cite(paper: &mut Paper, line: Line, panel: &Panel) {
+    for it in panel.worked() {
+        if let Some(it) = &it.working {
+            let cited = [line.words().quick, it.source()];
+            if !paper.sources.contains(&cited) {
+                paper.sources.push(cited);
+            }
+        }
+    }
+}
+
+/// A fact as it was read, or a rule for it; each once.
+fn put(fields: &mut Vec<Field>, kept: &Kept, id: Id, set: UnitSet) {
+    let Some(about) = facts::about(id) else { return };
+    if fields.iter().any(|it| it.label == about.label) {
+        return;
+    }
     let entry = kept.entry(id);
     // What is refused is not known.
     let known = !entry.is_blank() && facts::refusal(about, &entry).is_none();
     let says = known.then(|| facts::as_read(about, &entry));
     let unit = about.unit_for(&Entry::default(), set).map_or("", |it| it.symbol);
-    Field { label: about.label, says, unit }
-}
-
-fn fastener(
-    from: &dyn Facts,
-    own: &Entries,
-    drawer: &[Held],
-    panel: Panel,
-    set: UnitSet,
-) -> Listed {
-    let asked = Asked::of(from);
-    let read = |id: Id| {
-        let entry = own.entry(id);
-        let about = facts::about(id).filter(|_| !entry.is_blank())?;
-        Some(facts::as_read(about, &entry))
-    };
-    let mut mind: Vec<String> = read(facts::THREAD.id()).into_iter().collect();
-    mind.extend(asked.mind.iter().map(|it| (*it).to_owned()));
-    mind.extend(read(facts::FASTENER_NOTE.id()));
-    let by_table = asked.manual.as_ref().ok().filter(|_| asked.by_table).map(|it| {
-        mind.push(notes::BY_TABLE.to_owned());
-        show::rounded_in(Measure::Torque, it.aim(), asked.unit)
-    });
-    let manual = read(facts::TORQUE.id()).or(by_table).or_else(|| read(facts::TURN.id()));
-    Listed {
-        name: asked.name.clone(),
-        mind,
-        manual: manual.unwrap_or_default(),
-        row: Some(row(&asked, drawer, set)),
-        cares: panel.warnings,
-    }
+    fields.push(Field { label: about.label, says, unit });
 }

@@ -2,15 +2,15 @@
 //! alone. Elements are made by plain calls, so that all of it stands there before the browser goes on.
 
 use super::browser;
-use super::element::{El, el, paragraph, span, svg};
+use super::element::{El, el, paragraph, span};
 use super::page::{Owner, Page};
-use super::picture::path;
+use super::picture::{path, picture};
 use super::season_line::drawn;
 use crate::digits;
 use crate::drawing;
 use crate::entry::text::joined;
 use crate::plan::address::Address;
-use crate::plan::{self, Field, Listed, Paper, Task};
+use crate::plan::{self, Field, Listed, Task};
 use crate::qr::{QUIET, Qr};
 use crate::show::{self, Figure};
 use crate::storage::link;
@@ -37,157 +37,206 @@ pub fn put_away() {
     }
 }
 
+/// What stands at the head of each page, and the bike that it is of.
+struct Head {
+    name: Option<String>,
+    example: bool,
+    printed: String,
+}
+
+impl Head {
+    /// A table under it: a table's head comes again on each page that it goes on to.
+    fn over(&self, names: &[&str], rows: Vec<El>) -> El {
+        let head = el("div").class("head").child(written("h1", &self.name));
+        let head = match self.example {
+            true => head.child(span("example", words::EXAMPLE)),
+            false => head,
+        };
+        let head = head.child(span("made", &self.printed)).child(span("mark", words::NAME));
+        let mut named = el("tr").class("names");
+        for it in names {
+            named = named.child(el("th").text(it));
+        }
+        let head = el("tr").child(el("td").set("colspan", "5").child(head));
+        el("table").child(el("thead").child(head).child(named)).child(all("tbody", "", rows))
+    }
+}
+
+fn all(tag: &str, class: &str, inside: Vec<El>) -> El {
+    el(tag).class(class).children(inside)
+}
+
 fn made(page: Page) -> El {
     let parcel = page.parcel();
     let set = page.set.get();
-    let it = Paper::of(&parcel.kept, set);
-    let example = page.owner.get() == Owner::Example;
+    let it = plan::paper(&parcel.kept, set);
     let printed = format!("{}{}", paper::PRINTED, show::long_day(page.today.get()));
-    // A table's head comes again on each page that it goes on to.
-    let table = |columns: &str, names: Vec<El>, rows: Vec<El>| {
-        let head = el("div")
-            .class("head")
-            .child(written("h1", it.name.as_deref()))
-            .maybe(example.then(|| span("example", words::EXAMPLE)))
-            .child(span("made", &printed))
-            .child(span("mark", words::NAME));
-        let head = el("tr").child(el("td").set("colspan", columns).child(head));
-        let names = el("tr").class("names").children(names);
-        let head = el("thead").child(head).child(names);
-        el("table").child(head).child(el("tbody").children(rows))
-    };
-    let course = plan::course(&parcel.kept).ok();
-    let picture = course.map(|it| drawn(&drawing::season_strip(&it, set), true));
+    let head = Head { name: it.name, example: page.owner.get() == Owner::Example, printed };
+
     let mut needed = vec![el("b").text(needs::NEEDS)];
-    needed.extend(it.needs.iter().map(|it| span("box", it)));
+    for it in &it.needs {
+        needed.push(span("box", it));
+    }
     if it.needs.is_empty() {
         needed.push(span("rule", ""));
     }
-    let mut plan = Vec::new();
     let [lay_up, wake_up] = &it.sides;
+    let mut plan = Vec::new();
     tasks(&mut plan, words::LAY_UP, lay_up);
     if !it.between.is_empty() {
         plan.push(el("h2").text(paper::IN_BETWEEN));
     }
     for (what, days) in &it.between {
-        let days = days.iter().map(|it| span("box", &show::short_day(*it)));
-        plan.push(paragraph("task", what).text(" ").children(days));
+        let mut row = paragraph("task", what).text(" ");
+        for day in days {
+            row = row.child(span("box", &show::short_day(*day)));
+        }
+        plan.push(row);
     }
     tasks(&mut plan, words::WAKE_UP, wake_up);
-    let first = el("td")
-        .child(el("div").class("season").children(it.season.iter().map(field)))
-        .child(el("figure").class("line-of-season").maybe(picture))
-        .child(el("div").class("needed").children(needed))
-        .child(el("div").class("plan").children(plan));
+    let mut first = vec![fields("season", &it.season)];
+    if let Ok(course) = plan::course(&parcel.kept) {
+        let drawn = drawn(&drawing::season_strip(&course, set), true);
+        first.push(all("figure", "line-of-season", vec![drawn]));
+    }
+    first.extend([all("div", "needed", needed), all("div", "plan", plan)]);
+    let first = el("tr").child(all("td", "", first).set("colspan", "5"));
+
+    let mut rows = Vec::new();
+    for it in &it.torques {
+        rows.push(row(it));
+    }
+    let mut sources = el("p").class("sources");
+    let mut before = "";
+    for [of, source] in it.sources {
+        if of == before {
+            sources = sources.text("; ");
+        } else {
+            sources = sources.text(" ").child(el("b").text(of)).text(": ");
+        }
+        sources = sources.text(source);
+        before = of;
+    }
+    let mut last = Vec::new();
+    cares(&mut last, cautions::TORQUE);
+    last.push(code(link::written(&parcel, false)));
+    last.push(paragraph("", cautions::MANUAL_DECIDES));
+    last.push(el("h2").text(paper::SOURCES));
+    last.push(sources);
     let names = ["", paper::FASTENER, paper::MANUAL, labels::SET_TO, paper::NOTES];
-    let names = names.map(|it| el("th").text(it));
-    let sources = it
-        .sources
-        .iter()
-        .flat_map(|(of, all)| [el("b").text(of), span("", &format!(": {}. ", joined(all, "; ")))]);
-    let last = el("div")
-        .class("last")
-        .children(cautions::TORQUE.iter().map(|it| paragraph("care", it)))
-        .child(code(link::written(&parcel, false)))
-        .child(paragraph("", cautions::MANUAL_DECIDES))
-        .child(el("h2").text(paper::SOURCES))
-        .child(el("p").class("sources").children(sources));
-    el("div")
-        .set("id", PAPER)
-        .child(table("1", Vec::new(), vec![el("tr").child(first)]))
-        .child(table("5", names.into(), it.torques.iter().map(row).collect()))
-        .child(last)
+    let both = vec![head.over(&[], vec![first]), head.over(&names, rows), all("div", "last", last)];
+    all("div", "", both).set("id", PAPER)
 }
 
 /// A text, or a rule to write it on.
-fn written(tag: &str, text: Option<&str>) -> El {
+fn written(tag: &str, text: &Option<String>) -> El {
     match text {
         Some(text) => el(tag).text(text),
         None => el(tag).class("rule"),
     }
 }
 
-fn field(it: &Field) -> El {
-    let unit = if it.says.is_none() { it.unit } else { "" };
-    el("p").child(span("cap", it.label)).child(written("b", it.says.as_deref())).text(unit)
+fn fields(class: &str, fields: &[Field]) -> El {
+    let mut made = Vec::new();
+    for it in fields {
+        let mut label = it.label.to_owned();
+        if it.says.is_none() && !it.unit.is_empty() {
+            label = joined(&[it.label, it.unit], ", ");
+        }
+        made.push(el("p").child(span("cap", &label)).child(written("b", &it.says)));
+    }
+    all("div", class, made)
 }
 
-fn tasks(made: &mut Vec<El>, title: &str, all: &[Task]) {
+fn cares<T: AsRef<str>>(made: &mut Vec<El>, cares: &[T]) {
+    for it in cares {
+        made.push(paragraph("care", it.as_ref()));
+    }
+}
+
+fn tasks(made: &mut Vec<El>, title: &str, tasks: &[Task]) {
     made.push(el("h2").text(title));
-    made.extend(all.iter().map(task));
+    for it in tasks {
+        made.push(task(it));
+    }
 }
 
 fn task(it: &Task) -> El {
-    let class = match (&it.left_out, it.done) {
-        (Some(_), _) => "task over",
-        (None, true) => "task box done",
-        (None, false) => "task box",
+    let class = match (it.left_out, it.done) {
+        (true, _) => "task",
+        (_, true) => "task box done",
+        _ => "task box",
     };
-    let figures = it.figures.iter().map(|(label, it)| figure(el("p"), label, it));
-    let left_out = it.left_out.as_ref().map(|it| span("", &format!("{}{it}", words::LEFT_OUT)));
-    el("div")
-        .class(class)
-        .child(el("div").class("fig").children(figures))
-        .child(el("h3").text(&format!("{} {}", it.number, it.title)))
-        .maybe(left_out)
-        .child(span("", &joined(&it.says, " ")))
-        .child(el("div").class("fields").children(it.fields.iter().map(field)))
-        .children(it.cares.iter().map(|it| paragraph("care", it)))
+    let mut figures = Vec::new();
+    for (label, it) in &it.figures {
+        figures.push(figure(el("p"), label, &it.figure));
+    }
+    let mut made = Vec::new();
+    if !figures.is_empty() {
+        made.push(all("div", "fig", figures));
+    }
+    made.push(el("h3").text(&format!("{} {}", it.number, it.title)));
+    if !it.says.is_empty() {
+        made.push(span("", &it.says));
+    }
+    if !it.fields.is_empty() {
+        made.push(fields("fields", &it.fields));
+    }
+    cares(&mut made, &it.cares);
+    all("div", class, made)
 }
 
 /// A figure; a rule where it is not known.
 fn figure(made: El, label: &str, it: &Figure) -> El {
     let made = made.child(span("cap", label));
-    match it {
-        Figure::Number { text, unit, range, .. } => {
-            let range = range.as_ref().map(|[low, high]| format!(" {low}{}{high}", words::TO));
-            made.child(el("b").class("n").text(text))
-                .text(&format!("\u{a0}{unit}{}", range.unwrap_or_default()))
-        }
-        Figure::Day { text, .. } => made.child(el("b").class("day").text(text)),
-        Figure::Words(text) => made.child(el("b").text(text)),
-        Figure::Lacks(_) => made.child(el("b").class("rule")),
+    let (class, text) = match it {
+        Figure::Number { text, .. } => ("n", text.as_str()),
+        Figure::Day { text, .. } => ("day", text.as_str()),
+        Figure::Words(text) => ("", text.as_str()),
+        Figure::Lacks(_) => ("rule", ""),
+    };
+    let made = made.child(el("b").class(class).text(text));
+    let Figure::Number { unit, range, .. } = it else { return made };
+    let made = made.text("\u{a0}").text(unit);
+    match range {
+        Some([low, high]) => made.text(&format!(" ({low}{}{high})", words::TO)),
+        None => made,
     }
 }
 
 fn row(it: &Listed) -> El {
-    let name = el("td")
-        .child(el("b").text(it.name.as_deref().unwrap_or_default()))
-        .child(paragraph("", &joined(&it.mind, ", ")));
-    let set_to = el("td").class("fig");
-    let (set_to, notes) = match &it.row {
-        Some(row) => {
-            let label = if row.label == labels::SET_TO { "" } else { row.label };
-            let needs = match &row.figure {
-                Figure::Lacks(lacks) => show::needs(lacks),
-                _ => String::new(),
-            };
-            let notes = [&row.then, &row.with, &needs].map(|it| paragraph("", it));
-            (figure(set_to, label, &row.figure), Vec::from(notes))
+    let name = el("td").child(el("b").text(&it.name)).child(paragraph("", &it.mind));
+    let mut set_to = el("td").class("fig");
+    let mut notes = Vec::new();
+    if let Some(row) = &it.row {
+        let label = if row.label == labels::SET_TO { "" } else { row.label };
+        set_to = figure(set_to, label, &row.figure);
+        for it in [&row.then, &row.with] {
+            notes.push(paragraph("", it));
         }
-        None => (set_to, Vec::new()),
-    };
-    let notes = el("td").children(notes).children(it.cares.iter().map(|it| paragraph("care", it)));
+        if let Figure::Lacks(lacks) = &row.figure {
+            notes.push(paragraph("", &show::needs(lacks)));
+        }
+    }
+    cares(&mut notes, &it.cares);
     el("tr")
         .child(el("td").child(span("box", "")))
         .child(name)
         .child(el("td").text(&it.manual))
         .child(set_to)
-        .child(notes)
+        .child(all("td", "", notes))
 }
 
 /// The bike's link as a code; why not, where there is none.
 fn code(link: Option<String>) -> El {
     let made = el("figure").class("code");
-    let Some(qr) = link.and_then(|it| Qr::of(&format!("{}{it}", browser::address()))) else {
+    let address = link.map(|it| browser::address() + &it);
+    let Some(qr) = address.and_then(|it| Qr::of(it.as_bytes())) else {
         return made.text(paper::NO_CODE);
     };
     let side = qr.side + 2 * QUIET;
     let edge = format!("{}in", digits::plain(side as f64 * MODULE, 2));
-    let drawn = svg("svg")
-        .set("viewBox", &format!("0 0 {side} {side}"))
-        .set("width", &edge)
-        .set("height", &edge)
-        .child(path("", &qr.path()));
+    let frame = [0.0, 0.0, side as f64, side as f64];
+    let drawn = picture("", frame, paper::SCAN).set("width", &edge).child(path("", &qr.path()));
     made.child(drawn).child(el("figcaption").text(paper::SCAN))
 }
