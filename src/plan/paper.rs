@@ -7,7 +7,7 @@ use crate::entry::Entry;
 use crate::entry::text::joined;
 use crate::facts::{self, Facts, Id};
 use crate::garage::{Entries, Kept, Subject};
-use crate::show::{self, Shown};
+use crate::show::{self, Figure, Shown};
 use crate::units::{Measure, UnitSet};
 use crate::words::{labels, notes, page, paper as words};
 use chrono::NaiveDate;
@@ -26,7 +26,7 @@ pub struct Paper {
     pub needs: Vec<String>,
     /// Lay-up, then wake-up.
     pub sides: [Vec<Task>; 2],
-    /// What is done between the two, with its days, in the order of the first of them.
+    /// What is done between the two, with its days, what is done more than once together.
     pub between: Vec<(&'static str, Vec<NaiveDate>)>,
     /// The torque list; rows without anything where there is none.
     pub torques: Vec<Listed>,
@@ -57,7 +57,7 @@ pub struct Task {
     /// It is left out; nothing but why is said of it.
     pub left_out: bool,
     /// Numbers and days with what they are, the one in the line's head first.
-    pub figures: Vec<(String, Shown)>,
+    pub figures: Vec<(String, Figure)>,
     /// What it asks.
     pub fields: Vec<Field>,
     /// How it is done.
@@ -95,7 +95,11 @@ pub fn paper(kept: &Kept, set: UnitSet) -> Paper {
     }
     let says = season(kept, set).figure_text();
     paper.season.insert(2, Field { label: labels::DAYS_STORED, says, unit: "" });
-    torques(&mut paper, kept, &drawer(&kept.garage), set);
+    let drawer = drawer(&kept.garage);
+    for own in &kept.bike.fasteners {
+        list(&mut paper, kept, own, &drawer, set, false);
+    }
+    list(&mut paper, kept, &kept.bike.scratch, &drawer, set, true);
     for (at, side) in Side::ALL.into_iter().enumerate() {
         for (place, step) in side.steps().iter().enumerate() {
             if step.is_asked(kept) {
@@ -109,12 +113,9 @@ pub fn paper(kept: &Kept, set: UnitSet) -> Paper {
         if key == "park" || key == "ride" {
             continue;
         }
-        match paper.between.iter_mut().find(|it| it.0 == what) {
-            Some(it) => it.1.push(day),
-            None => {
-                let later = paper.between.iter().position(|it| it.1.iter().all(|it| *it > day));
-                paper.between.insert(later.unwrap_or(paper.between.len()), (what, vec![day]));
-            }
+        match paper.between.last_mut() {
+            Some(it) if it.0 == what => it.1.push(day),
+            _ => paper.between.push((what, vec![day])),
         }
     }
     if paper.torques.is_empty() {
@@ -151,17 +152,12 @@ fn task(paper: &mut Paper, kept: &Kept, step: &Step, number: usize, set: UnitSet
     for id in step.blanks {
         put(&mut task.fields, kept, *id, set);
     }
-    let listed;
     let mut note = String::new();
     match step.sum {
-        Some(Line::Torques) => {
-            listed = words::fasteners(paper.torques.len());
-            says.push(&listed);
-        }
+        Some(Line::Torques) => note = words::fasteners(paper.torques.len()),
         Some(line) => {
             let mut panel = line.panel(kept, &[], set);
             cite(paper, line, &panel);
-            let cautions = panel.cautions.first();
             // In spring the meter is read, and what it should show stands beside it; the rest was said when it was put away.
             let battery = again && line == Line::Battery;
             if !battery {
@@ -172,13 +168,15 @@ fn task(paper: &mut Paper, kept: &Kept, step: &Step, number: usize, set: UnitSet
                 for lack in panel.head.lacks() {
                     put(&mut task.fields, kept, lack.id(), set);
                 }
-                task.cares.extend(cautions.map(|it| (*it).to_owned()));
+                if let Some(caution) = panel.cautions.first() {
+                    task.cares.push((*caution).to_owned());
+                }
             }
-            figures(&mut task.figures, panel, battery);
-            says.push(&note);
+            figures(&mut task.figures, &panel, battery);
         }
         None => {}
     }
+    says.push(&note);
     task.says = joined(&says, " ");
     // What is asked in autumn is not asked again.
     if again {
@@ -190,41 +188,39 @@ fn task(paper: &mut Paper, kept: &Kept, step: &Step, number: usize, set: UnitSet
 }
 
 /// The figures of a calculator that are work to do.
-fn figures(figures: &mut Vec<(String, Shown)>, panel: Panel, battery: bool) {
-    let Panel { head, answers, steps, .. } = panel;
-    if !steps.is_empty() {
-        *figures = steps;
-        return;
+fn figures(figures: &mut Vec<(String, Figure)>, panel: &Panel, battery: bool) {
+    let mut push = |label: &str, it: &Shown| figures.push((label.to_owned(), it.figure.clone()));
+    for (label, it) in &panel.steps {
+        push(label, it);
     }
-    let mut push = |it: Shown| figures.push((it.label.to_owned(), it));
-    let instead = battery && head.lacks().is_empty();
-    if !instead {
-        push(head);
+    // In spring the volts stand in place of the charge.
+    let instead = battery && panel.head.lacks().is_empty();
+    if panel.steps.is_empty() && !instead {
+        push(panel.head.label, &panel.head);
     }
-    for it in answers {
+    for it in &panel.answers {
         let beside = it.label == labels::REAR_SET_AT
             || it.label == labels::CLUTCH_CHANGE_BY
             || (instead && it.label == labels::VOLTAGE_ON_RIDE_DATE);
         if beside && it.working.is_some() {
-            push(it);
+            push(it.label, it);
         }
     }
 }
 
-fn torques(paper: &mut Paper, kept: &Kept, drawer: &[Held], set: UnitSet) {
-    for own in kept.bike.fasteners.iter().chain([&kept.bike.scratch]) {
-        let from = Subject { own, rest: kept };
-        let asked = Asked::of(&from);
-        let mut listed = fastener(&asked, own);
-        if own == &kept.bike.scratch && listed.manual.is_empty() && listed.name.is_empty() {
-            continue;
-        }
-        let panel = torque(&from, drawer, set);
-        cite(paper, Line::Torques, &panel);
-        listed.cares = panel.warnings;
-        listed.row = Some(row(&asked, drawer, set));
-        paper.torques.push(listed);
+/// Lists a fastener; the `open` one where there is anything to set.
+fn list(paper: &mut Paper, kept: &Kept, own: &Entries, drawer: &[Held], set: UnitSet, open: bool) {
+    let from = Subject { own, rest: kept };
+    let asked = Asked::of(&from);
+    let mut listed = fastener(&asked, own);
+    if open && listed.manual.is_empty() {
+        return;
     }
+    let panel = torque(&from, drawer, set);
+    cite(paper, Line::Torques, &panel);
+    listed.cares = panel.warnings;
+    listed.row = Some(row(&asked, drawer, set));
+    paper.torques.push(listed);
 }
 
 fn fastener(asked: &Asked, own: &Entries) -> Listed {
@@ -249,13 +245,19 @@ fn fastener(asked: &Asked, own: &Entries) -> Listed {
 
 /// Notes down what a calculator's answers come from, each document once.
 fn cite(paper: &mut Paper, line: Line, panel: &Panel) {
-    for it in panel.worked() {
-        if let Some(it) = &it.working {
-            let cited = [line.words().quick, it.source()];
-            if !paper.sources.contains(&cited) {
-                paper.sources.push(cited);
-            }
+    let mut one = |it: &Shown| {
+        let Some(it) = &it.working else { return };
+        let cited = [line.words().quick, it.source()];
+        if !paper.sources.contains(&cited) {
+            paper.sources.push(cited);
         }
+    };
+    one(&panel.head);
+    for it in &panel.answers {
+        one(it);
+    }
+    for (_, it) in &panel.steps {
+        one(it);
     }
 }
 

@@ -70,7 +70,7 @@ fn made(page: Page) -> El {
     let parcel = page.parcel();
     let set = page.set.get();
     let it = plan::paper(&parcel.kept, set);
-    let printed = format!("{}{}", paper::PRINTED, show::long_day(page.today.get()));
+    let printed = paper::PRINTED.to_owned() + &show::long_day(page.today.get());
     let head = Head { name: it.name, example: page.owner.get() == Owner::Example, printed };
 
     let mut needed = vec![el("b").text(needs::NEEDS)];
@@ -112,7 +112,8 @@ fn made(page: Page) -> El {
         if of == before {
             sources = sources.text("; ");
         } else {
-            sources = sources.text(" ").child(el("b").text(of)).text(": ");
+            let end = if before.is_empty() { "" } else { ". " };
+            sources = sources.text(end).child(el("b").text(of)).text(": ");
         }
         sources = sources.text(source);
         before = of;
@@ -169,16 +170,14 @@ fn task(it: &Task) -> El {
     };
     let mut figures = Vec::new();
     for (label, it) in &it.figures {
-        figures.push(figure(el("p"), label, &it.figure));
+        figures.push(figure(el("p"), label, it));
     }
     let mut made = Vec::new();
     if !figures.is_empty() {
         made.push(all("div", "fig", figures));
     }
-    made.push(el("h3").text(&format!("{} {}", it.number, it.title)));
-    if !it.says.is_empty() {
-        made.push(span("", &it.says));
-    }
+    made.push(el("h3").text(&it.number.to_string()).text(" ").text(it.title));
+    made.push(span("", &it.says));
     if !it.fields.is_empty() {
         made.push(fields("fields", &it.fields));
     }
@@ -199,7 +198,7 @@ fn figure(made: El, label: &str, it: &Figure) -> El {
     let Figure::Number { unit, range, .. } = it else { return made };
     let made = made.text("\u{a0}").text(unit);
     match range {
-        Some([low, high]) => made.text(&format!(" ({low}{}{high})", words::TO)),
+        Some([low, high]) => made.text(" (").text(low).text(words::TO).text(high).text(")"),
         None => made,
     }
 }
@@ -235,7 +234,7 @@ fn code(link: Option<String>) -> El {
         return made.text(paper::NO_CODE);
     };
     let side = qr.side + 2 * QUIET;
-    let edge = format!("{}in", digits::plain(side as f64 * MODULE, 2));
+    let edge = digits::plain(side as f64 * MODULE, 2) + "in";
     let frame = [0.0, 0.0, side as f64, side as f64];
     let drawn = picture("", frame, paper::SCAN).set("width", &edge).child(path("", &qr.path()));
     made.child(drawn).child(el("figcaption").text(paper::SCAN))

@@ -15,9 +15,11 @@ pub const NOTES: &str = "With, and in what order";
 /// Over the documents that the figures come from.
 pub const SOURCES: &str = "Sources";
 /// Under the code.
-pub const SCAN: &str = "This bike with all its figures, as a link: point a phone’s camera at it. Nothing is sent anywhere.";
+pub const SCAN: &str =
+    "This bike with its figures, as a link for a phone’s camera. Nothing is sent anywhere.";
 /// In place of the code.
-pub const NO_CODE: &str = "This bike’s link is too long for a code that a phone reads well. “Link” at the head of the page has it.";
+pub const NO_CODE: &str =
+    "This bike’s link is too long for a code: copy it from “Link” on the page.";
 /// At the torques' step.
 pub const ON_NEXT_PAGE: &str = "see the list on the next page";
 
