@@ -110,7 +110,7 @@ fn penalty(modules: &[Vec<bool>]) -> usize {
 #[test]
 fn the_same_modules_as_another_encoder_has_and_the_mask_that_the_rules_like_best() {
     let mut masks = [false; 8];
-    for length in (0..700).step_by(7).chain([13, 14, 15, 213, 214, 666, 667, 718, 719, 1000, 1273])
+    for length in (0..700).step_by(29).chain([13, 14, 15, 213, 214, 666, 667, 718, 719, 1000, 1273])
     {
         let text = link(length).into_bytes();
         let qr = Qr::of(&text).unwrap();
@@ -141,7 +141,7 @@ fn drawn_in_its_quiet_zone() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(64))]
+    #![proptest_config(ProptestConfig::with_cases(24))]
 
     #[test]
     fn any_bytes_are_as_another_encoder_has_them(text in prop::collection::vec(any::<u8>(), 0..=1273)) {

@@ -176,7 +176,7 @@ fn task(it: &Task) -> El {
     if !figures.is_empty() {
         made.push(all("div", "fig", figures));
     }
-    made.push(el("h3").text(&it.number.to_string()).text(" ").text(it.title));
+    made.push(el("h3").text(&it.number.to_string()).text(" ").text(it.title).text(" "));
     made.push(span("", &it.says));
     if !it.fields.is_empty() {
         made.push(fields("fields", &it.fields));

@@ -9,7 +9,7 @@ import { blank, eventually, line } from "./sheet.mjs";
 after(stop);
 
 const SIZES = ["A4", "Letter"];
-const NAMES = ["Oil drain plug", "Oil filter", "Front axle", "Rear axle", "Front axle pinch bolt", "Front caliper bolts", "Rear caliper bolts", "Chain adjuster", "Handlebar clamp", "Spark plug", "Engine sprocket", "Wheel sprocket"];
+const NAMES = ["Oil drain plug", "Oil filter", "Front axle", "Rear axle", "Axle pinch bolts", "Front caliper bolts", "Rear caliper bolts", "Chain adjuster", "Handlebar clamp", "Spark plug", "Engine sprocket", "Wheel sprocket"];
 const METRIC = ["Torque (N·m)", ["25 (22–26)", "20", "50", "55", "20", "25", "22", "16", "24", "12", "45", "33"]];
 const US = ["Torque (lbf·ft)", ["18 (16–19)", "15", "37", "40", "15", "18", "16", "12", "18", "9", "33", "24"]];
 const october = (page) => page.clock.setFixedTime(new Date("2026-10-30T12:00:00"));
