@@ -23,9 +23,9 @@ fn own(qr: &Qr) -> Vec<Vec<bool>> {
     (0..qr.side).map(|y| (0..qr.side).map(|x| qr.is_dark(x, y)).collect()).collect()
 }
 
-/// What a reader sees of the path that is drawn, four dots to a module.
+/// What a reader sees of the path that is drawn, three dots to a module.
 fn read(qr: &Qr) -> String {
-    const DOTS: usize = 4;
+    const DOTS: usize = 3;
     let side = (qr.side + 2 * QUIET) * DOTS;
     let mut light = vec![255u8; side * side];
     for run in qr.path().split('M').skip(1) {
@@ -110,7 +110,9 @@ fn penalty(modules: &[Vec<bool>]) -> usize {
 #[test]
 fn the_same_modules_as_another_encoder_has_and_the_mask_that_the_rules_like_best() {
     let mut masks = [false; 8];
-    for length in (0..700).step_by(29).chain([13, 14, 15, 213, 214, 666, 667, 718, 719, 1000, 1273])
+    for length in (0..110)
+        .chain((110..700).step_by(43))
+        .chain([13, 14, 15, 213, 214, 666, 667, 718, 719, 1000, 1273])
     {
         let text = link(length).into_bytes();
         let qr = Qr::of(&text).unwrap();
@@ -126,9 +128,8 @@ fn the_same_modules_as_another_encoder_has_and_the_mask_that_the_rules_like_best
 #[test]
 fn another_reader_reads_every_version() {
     for length in PRINTED_M.into_iter().chain(PRINTED_L) {
-        for text in [link(length), format!("https:§{}", link(length - 8))] {
-            assert_eq!(read(&Qr::of(text.as_bytes()).unwrap()), text);
-        }
+        let text = format!("µ{}", link(length - 2));
+        assert_eq!(read(&Qr::of(text.as_bytes()).unwrap()), text);
     }
 }
 
@@ -141,7 +142,7 @@ fn drawn_in_its_quiet_zone() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(24))]
+    #![proptest_config(ProptestConfig::with_cases(16))]
 
     #[test]
     fn any_bytes_are_as_another_encoder_has_them(text in prop::collection::vec(any::<u8>(), 0..=1273)) {

@@ -122,8 +122,9 @@ fn made(page: Page) -> El {
     cares(&mut last, cautions::TORQUE);
     last.push(code(link::written(&parcel, false)));
     last.push(paragraph("", cautions::MANUAL_DECIDES));
-    last.push(el("h2").text(paper::SOURCES));
-    last.push(sources);
+    if !before.is_empty() {
+        last.extend([el("h2").text(paper::SOURCES), sources]);
+    }
     let names = ["", paper::FASTENER, paper::MANUAL, labels::SET_TO, paper::NOTES];
     let both = vec![head.over(&[], vec![first]), head.over(&names, rows), all("div", "last", last)];
     all("div", "", both).set("id", PAPER)
