@@ -145,12 +145,12 @@ impl Qr {
             qr.fix(long, short, bits, at);
             qr.fix(short, long, bits, at);
         }
-        qr.format();
+        qr.mark_level_and_mask();
         qr
     }
 
     /// Level and mask, twice.
-    fn format(&mut self) {
+    fn mark_level_and_mask(&mut self) {
         let side = self.side;
         let level = u32::from(self.low) << 3;
         let bits = checked(level | self.mask as u32, 0b101_0011_0111) ^ 0b101_0100_0001_0010;
@@ -204,11 +204,11 @@ impl Qr {
         let mut best = (usize::MAX, 0);
         for mask in 0..8 {
             self.mask = mask;
-            self.format();
+            self.mark_level_and_mask();
             best = best.min((self.penalty(), mask));
         }
         self.mask = best.1;
-        self.format();
+        self.mark_level_and_mask();
     }
 
     /// How hard it is on a reader: runs, blocks of two by two, what looks like a finder, more dark than light.
