@@ -13,7 +13,7 @@ pub use battery::{BATTERY_SIZE, BatteryDrawing, battery};
 pub use pattern::{BOLTS_DRAWN, PatternDrawing, pattern};
 pub use place::TEXT_SIZE;
 pub use season_day::{SeasonDay, season_day, season_day_at};
-pub use season_line::{SeasonLine, acts_told, season_line, season_size};
+pub use season_line::{STRIP_SIZE, SeasonLine, acts_told, season_line, season_size, season_strip};
 
 use crate::digits;
 

@@ -26,6 +26,7 @@ pub mod torque;
 pub mod calendar;
 pub mod drawing;
 pub mod plan;
+pub mod qr;
 pub mod show;
 
 pub mod storage;

@@ -405,6 +405,11 @@ impl Worked {
         Self { law, terms, result, set, unit: None }
     }
 
+    /// The document that the law stands in.
+    pub fn source(&self) -> &'static str {
+        self.law.source
+    }
+
     /// The formula, the numbers in it, what each of them is.
     pub fn written(&self) -> Working {
         let Self { law, terms, result, set, unit } = self;

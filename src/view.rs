@@ -21,6 +21,7 @@ mod logbook;
 mod needs;
 mod own_steps;
 mod page;
+mod paper;
 mod picture;
 mod quick_sum;
 mod rows;
@@ -58,6 +59,7 @@ pub fn lay_out() {
             page.narrow.set(narrow);
         }
     });
+    browser::on_print(move || paper::lay_out(page), paper::put_away);
     browser::on_show(move || page.today.set(browser::today()));
 
     let content = move || match page.address.get() {

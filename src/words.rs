@@ -17,6 +17,7 @@ pub mod notes;
 pub mod oil;
 pub mod own_steps;
 pub mod page;
+pub mod paper;
 pub mod season_line;
 pub mod steps;
 pub mod table;

@@ -100,7 +100,8 @@ fn agrees(ours: &Json, other: &serde_json::Value) -> bool {
     match (ours, other) {
         (Json::Text(it), Value::String(other)) => it == other,
         (Json::Bare(it), Value::Number(other)) => it.parse::<f64>().ok() == other.as_f64(),
-        (Json::Bare(it), Value::Null | Value::Bool(_)) => *it == other.to_string(),
+        (Json::Bare(it), Value::Null) => it == "null",
+        (Json::Bare(it), Value::Bool(other)) => it.parse() == Ok(*other),
         (Json::List(it), Value::Array(other)) => {
             it.len() == other.len() && it.iter().zip(other).all(|(one, other)| agrees(one, other))
         }

@@ -129,7 +129,10 @@ pub(super) struct Frame<'a> {
 
 impl<'a> Frame<'a> {
     pub fn new(course: &'a Course, wide: bool) -> Self {
-        let layout = Layout::new(wide);
+        Self::on(course, Layout::new(wide))
+    }
+
+    pub fn on(course: &'a Course, layout: &'static Layout) -> Self {
         let fold = |least: fn(f64, f64) -> f64| course.celsius.iter().copied().reduce(least);
         let coldest = fold(f64::min).unwrap_or_default();
         let spread = (fold(f64::max).unwrap_or_default() - coldest).max(1.0);

@@ -91,6 +91,16 @@ static NARROW: Layout = Layout {
     month_letters: 1,
     text: 14.0,
 };
+/// Width and height of the strip on paper.
+pub const STRIP_SIZE: [f64; 2] = [900.0, 140.0];
+/// Low, for paper, where both dates stand large above it.
+static STRIP: Layout = Layout {
+    size: STRIP_SIZE,
+    charge: [36.0, 84.0],
+    temperature: [104.0, 116.0],
+    acts: [12.0, 27.0],
+    ..WIDE
+};
 
 /// Widest that a letter is, on average over a text, as a share of its size.
 const LETTER: f64 = 0.56;
@@ -102,7 +112,15 @@ pub fn season_size(wide: bool) -> [f64; 2] {
 
 /// Draws the season line, wide or narrow.
 pub fn season_line(course: &Course, wide: bool, set: UnitSet) -> SeasonLine {
-    let frame = Frame::new(course, wide);
+    laid_out(course, &Frame::new(course, wide), set)
+}
+
+/// Draws it as a low strip, without its ends' dates, for paper.
+pub fn season_strip(course: &Course, set: UnitSet) -> SeasonLine {
+    laid_out(course, &Frame::on(course, &STRIP), set)
+}
+
+fn laid_out(course: &Course, frame: &Frame<'_>, set: UnitSet) -> SeasonLine {
     let layout = frame.layout;
     let [left, right] = layout.span;
     let [full, empty] = layout.charge;
@@ -194,7 +212,7 @@ pub fn season_line(course: &Course, wide: bool, set: UnitSet) -> SeasonLine {
         text: cut(MONTHS[day.month0() as usize], layout.month_letters).0.to_owned(),
     });
     let end_text = axis_text + 14.0;
-    let ends_labels = vec![
+    let mut ends = vec![
         Label {
             x: left,
             y: end_text,
@@ -212,6 +230,7 @@ pub fn season_line(course: &Course, wide: bool, set: UnitSet) -> SeasonLine {
             ),
         },
     ];
+    ends.retain(|it| it.y < layout.size[1]);
     SeasonLine {
         size: layout.size,
         band,
@@ -224,7 +243,7 @@ pub fn season_line(course: &Course, wide: bool, set: UnitSet) -> SeasonLine {
         marks,
         stems,
         quiet: quiet.collect(),
-        ends: ends_labels,
+        ends,
         acts: act_labels,
         below,
         fuel,

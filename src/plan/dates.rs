@@ -9,21 +9,21 @@ use chrono::{Datelike, Months, NaiveDate};
 
 /// The days of the season, in no order; none without a park date.
 pub fn dates(from: &dyn Facts) -> Vec<Event> {
-    let Ok(season) = season_of(from) else { return Vec::new() };
     let bike = facts::BIKE_NAME.known(from);
-    let mut events = Vec::new();
     // One season's days never take the place of another's.
-    let year = season.park().year();
-    let mut add = |key: &str, day: NaiveDate, what: &str| {
+    let year = season_of(from).map_or(0, |it| it.park().year());
+    let event = |(key, day, what): (String, NaiveDate, &str)| {
         let title = bike.as_ref().map_or_else(|| what.to_owned(), |it| words::of_bike(it, what));
-        events.push(Event {
-            key: format!("{year}-{key}"),
-            day,
-            title,
-            says: String::new(),
-            called_off: false,
-        });
+        Event { key: format!("{year}-{key}"), day, title, says: String::new(), called_off: false }
     };
+    days(from).into_iter().map(event).collect()
+}
+
+/// The same days, each with its key within the season and what is done on it.
+pub(super) fn days(from: &dyn Facts) -> Vec<(String, NaiveDate, &'static str)> {
+    let Ok(season) = season_of(from) else { return Vec::new() };
+    let mut days = Vec::new();
+    let mut add = |key: &str, day: NaiveDate, what| days.push((key.to_owned(), day, what));
     add("park", season.park(), words::PARK);
     for month in 1.. {
         let day = season.park().checked_add_months(Months::new(month));
@@ -53,5 +53,5 @@ pub fn dates(from: &dyn Facts) -> Vec<Event> {
         }
         add("ride", ride, words::RIDE);
     }
-    events
+    days
 }

@@ -47,6 +47,8 @@ pub struct Step {
     pub blanks: &'static [Id],
     /// Whether what the intervals make due belongs to it.
     pub lists_due: bool,
+    /// Which of the lines that say how is a caution.
+    pub care: Option<usize>,
     asked: Asked,
     /// Numbers of the steps of its side that come before it for safety's sake.
     after: &'static [u8],
@@ -76,6 +78,7 @@ const fn step(side: Side, code: u8, said: &'static Said) -> Step {
         sum: None,
         blanks: &[],
         lists_due: false,
+        care: None,
         asked: Asked::Always,
         after: &[],
     }
@@ -106,6 +109,10 @@ impl Step {
         Self { lists_due: true, ..self }
     }
 
+    const fn care(self, care: usize) -> Self {
+        Self { care: Some(care), ..self }
+    }
+
     const fn after(self, after: &'static [u8]) -> Self {
         Self { after, ..self }
     }
@@ -119,18 +126,18 @@ static LAY_UP: &[Step] = &[
     down(2, &words::COOLANT).sum(Line::Coolant).asked(Asked::Coolant),
     down(3, &words::FUEL).sum(Line::Fuel),
     down(4, &words::LAST_RUN).sum(Line::LastRun).blanks(&[facts::ODOMETER.id()]),
-    down(5, &words::CHAIN).asked(Asked::Chain).blanks(&[facts::FINAL_DRIVE.id()]),
+    down(5, &words::CHAIN).asked(Asked::Chain).care(0).blanks(&[facts::FINAL_DRIVE.id()]),
     down(6, &words::OIL).sum(Line::Oil),
     down(7, &words::OTHER_OILS).sum(Line::OtherOils),
-    down(8, &words::TAP_AND_BOWLS).asked(Asked::Carburetor),
+    down(8, &words::TAP_AND_BOWLS).asked(Asked::Carburetor).care(1),
     down(9, &words::CLOSE),
     down(10, &words::TIRES).sum(Line::Tires),
     down(11, &words::TORQUES).sum(Line::Torques),
     down(12, &words::BRAKES).sum(Line::Brakes),
-    down(13, &words::CONTROLS),
-    down(14, &words::CORROSION),
+    down(13, &words::CONTROLS).care(0),
+    down(14, &words::CORROSION).care(0),
     down(15, &words::BATTERY).sum(Line::Battery),
-    down(16, &words::WEIGHT),
+    down(16, &words::WEIGHT).care(0),
     down(17, &words::WHERE).blanks(&[facts::WHERE_THINGS_LIE.id(), facts::PAPERS_DUE.id()]),
     down(18, &words::COVER),
 ];
@@ -140,23 +147,23 @@ static LAY_UP: &[Step] = &[
 /// the bike is ridden only once all else is.
 static WAKE_UP: &[Step] = &[
     up(1, &words::UNCOVER),
-    up(2, &words::OPEN),
-    up(3, &words::FUEL_AGAIN),
+    up(2, &words::OPEN).care(0),
+    up(3, &words::FUEL_AGAIN).care(1),
     up(4, &words::LEVELS),
     up(5, &words::BATTERY_AGAIN).sum(Line::Battery).blanks(&[
         facts::METER_READS.id(),
         facts::METER_READ_ON.id(),
         facts::WHERE_THINGS_LIE.id(),
     ]),
-    up(7, &words::TIRES_AGAIN).sum(Line::Tires),
-    up(8, &words::FASTENERS),
+    up(7, &words::TIRES_AGAIN).care(0).sum(Line::Tires),
+    up(8, &words::FASTENERS).care(1),
     up(9, &words::CHAIN_AGAIN).asked(Asked::Chain),
-    up(11, &words::BEFORE_MOVING),
-    up(6, &words::STANDS).asked(Asked::Undoes(16)),
+    up(11, &words::BEFORE_MOVING).care(0),
+    up(6, &words::STANDS).care(0).asked(Asked::Undoes(16)),
     up(10, &words::PAPERS).blanks(&[facts::PAPERS_DUE.id(), facts::WHERE_THINGS_LIE.id()]),
     up(15, &words::DUE).listing_due().blanks(&[facts::ODOMETER.id(), facts::INTERVALS.id()]),
-    up(12, &words::FIRST_START).after(&[2, 3, 4, 5, 11]),
-    up(13, &words::FIRST_RIDE).after(&[1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 15]),
+    up(12, &words::FIRST_START).care(0).after(&[2, 3, 4, 5, 11]),
+    up(13, &words::FIRST_RIDE).care(0).after(&[1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 15]),
     up(14, &words::LOOK_AGAIN).after(&[13]),
 ];
 

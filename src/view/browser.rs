@@ -96,6 +96,18 @@ pub fn on_hide(act: impl Fn() + Clone + 'static) {
     listen(&window(), "pagehide", Box::new(act));
 }
 
+/// Calls `before` when the page is about to be printed, and `after` it was.
+pub fn on_print(before: impl Fn() + 'static, after: impl Fn() + 'static) {
+    listen(&window(), "beforeprint", Box::new(before));
+    listen(&window(), "afterprint", Box::new(after));
+}
+
+/// Opens the browser's window for printing.
+pub fn print() {
+    // Refused only where the page may open no windows at all.
+    let _ = window().print();
+}
+
 fn on_visibility(state: web_sys::VisibilityState, act: Box<dyn Fn()>) {
     let turned = move || {
         if document().visibility_state() == state {

@@ -120,7 +120,7 @@ fn day_looked_at(page: Page, course: &Course) -> Option<usize> {
 }
 
 /// Draws it: first what is always there, so that what comes and goes moves nothing else from its place.
-fn season_drawn(leaves: &Leaves, it: &SeasonLine) {
+pub(super) fn season_drawn(leaves: &Leaves, it: &SeasonLine) {
     let [left, right, base] = it.axis;
     let across = |height: f64| format!("M{} {}H{}", place(left), place(height), place(right));
     let [mut ticks, mut stems, mut marks] = [(); 3].map(|()| String::new());

@@ -6,10 +6,10 @@ use super::live::Derived;
 use super::live::Live;
 use super::page::{Desk, Owner, Page};
 use super::step::{self, Sum};
-use super::{link, logbook, needs, own_steps, season, season_life, season_line, torques};
+use super::{browser, link, logbook, needs, own_steps, season, season_life, season_line, torques};
 use crate::facts;
 use crate::plan::{Line, Side};
-use crate::words::{bench as bench_words, page as words};
+use crate::words::{bench as bench_words, page as words, paper};
 
 /// The sheet on a side; without one on that which the day wants.
 pub fn sheet(page: Page, side: Option<Side>) -> Vec<El> {
@@ -29,6 +29,7 @@ pub fn sheet(page: Page, side: Option<Side>) -> Vec<El> {
         let mut all: Vec<El> = Side::ALL.map(|it| side_link(it, side.get() == it)).into();
         let bench = format!("#bench/{}", side.get().key());
         all.push(el("a").set("href", &bench).text(bench_words::BENCH));
+        all.push(button("quiet", paper::PRINT, browser::print));
         all
     };
     vec![

@@ -84,6 +84,7 @@ fn the_domain_knows_neither_view_nor_storage() {
         "coolant",
         "tire",
         "drawing",
+        "qr",
         "words",
     ];
     let mut found = Vec::new();

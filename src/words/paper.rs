@@ -1,0 +1,33 @@
+//! Words that stand on paper alone.
+
+/// The button.
+pub const PRINT: &str = "Print";
+/// Before the day.
+pub const PRINTED: &str = "Printed ";
+/// Over the days between the sides.
+pub const IN_BETWEEN: &str = "In between";
+/// A column.
+pub const FASTENER: &str = "Fastener";
+/// A column.
+pub const MANUAL: &str = "Manual’s figure";
+/// A column.
+pub const NOTES: &str = "With, and in what order";
+/// Over the documents that the figures come from.
+pub const SOURCES: &str = "Sources";
+/// Under the code.
+pub const SCAN: &str =
+    "This bike with its figures, as a link for a phone’s camera. Nothing is sent anywhere.";
+/// In place of the code.
+pub const NO_CODE: &str =
+    "This bike’s link is too long for a code: copy it from “Link” on the page.";
+/// At the torques' step.
+pub const ON_NEXT_PAGE: &str = "see the list on the next page";
+
+/// At the torques' step.
+pub fn fasteners(count: usize) -> String {
+    match count {
+        0 => ON_NEXT_PAGE.to_owned(),
+        1 => format!("1 fastener: {ON_NEXT_PAGE}"),
+        _ => format!("{count} fasteners: {ON_NEXT_PAGE}"),
+    }
+}
