@@ -202,6 +202,12 @@ impl Side {
         if wakes.is_some_and(|it| today >= it) { Side::WakeUp } else { Side::LayUp }
     }
 
+    /// What tells this season's tick of a step from any other's: "2026/layup/oil".
+    pub fn tag(self, step: &str, from: &dyn Facts, today: NaiveDate) -> String {
+        let year = facts::PARK_DATE.known(from).unwrap_or(today).year();
+        format!("{year}/{}/{step}", self.key())
+    }
+
     /// The entry that says which of its steps are done.
     fn done(self) -> Id {
         match self {
@@ -242,10 +248,9 @@ impl Step {
         self.keys(from).split_whitespace().any(|it| it == self.choice.key)
     }
 
-    /// What tells this season's tick of it from any other's: "2026/layup/oil".
+    /// What tells this season's tick of it from any other's.
     pub fn tag(&self, from: &dyn Facts, today: NaiveDate) -> String {
-        let year = facts::PARK_DATE.known(from).unwrap_or(today).year();
-        format!("{year}/{}/{}", self.side.key(), self.choice.key)
+        self.side.tag(self.choice.key, from, today)
     }
 
     /// Keys of the steps of its side that are done.

@@ -5,10 +5,9 @@ use super::boxed::Changes;
 use super::kept;
 use super::live::Live;
 use super::page::{Desk, Page};
-use super::undo::Taken;
 use crate::garage::Entries;
 use crate::logbook::{Logbook, Row};
-use crate::plan::{self, Step};
+use crate::plan::{self, Side, Step};
 use crate::words::{logbook as words, page::removed};
 use leptos::prelude::untrack;
 use std::sync::Arc;
@@ -113,7 +112,8 @@ impl Page {
     /// Takes an entry out; it can be taken back.
     pub fn strike_out(self, key: usize) {
         if let Some(row) = self.take_out_of_book(key) {
-            self.can_undo(removed(&row.line()), Taken::Struck(row));
+            let said = removed(&row.line());
+            self.can_undo_by(said, move || self.put_in_book(row.clone()));
         }
     }
 
@@ -122,27 +122,52 @@ impl Page {
         self.write_in_book(move |it| it.put_back(row.clone()));
     }
 
-    /// Ticks a step, or opens it again: its entry in the logbook comes and goes with the tick.
+    /// Ticks a step, or opens it again.
     pub fn tick(self, step: &'static Step, desk: &Desk) {
-        let today = self.today.get_untracked();
         let done = untrack(|| step.is_done(desk));
         self.set_tick(step, desk, !done);
-        let title = step.said.title;
-        let tag = untrack(|| step.tag(desk, today));
+        let figures = step
+            .sum
+            .filter(|_| !done)
+            .map(|it| plan::figures(it, &self.kept(), self.set.get_untracked()));
+        let back = move || self.set_tick(step, &Desk::of_bike(self), done);
+        let key = step.choice.key;
+        self.log_tick(step.side, key, step.said.title, !done, figures, Box::new(back));
+    }
+
+    /// Writes the entry of a tick, or takes it out again with the tick; `back` sets the tick as it was.
+    pub fn log_tick(
+        self,
+        side: Side,
+        key: &str,
+        title: &str,
+        done: bool,
+        figures: Option<String>,
+        back: Box<dyn Fn() + Send + Sync>,
+    ) {
+        let (kept, today) = (self.kept(), self.today.get_untracked());
+        let tag = side.tag(key, &kept, today);
         if done {
+            let figures = figures.unwrap_or_default();
+            let key = self.add_to_book(Logbook::of_tick(&tag, title, today, &figures, &kept));
+            self.can_undo_by(words::ticked(title), move || {
+                back();
+                self.take_out_of_book(key);
+            });
+        } else {
             let key = self.logbook().ticked(&tag).map(|it| it.key);
             let out = key.and_then(|it| self.take_out_of_book(it));
-            self.can_undo(words::open_again(title), Taken::Opened(step, out));
-        } else {
-            let (kept, set) = (self.kept(), self.set.get_untracked());
-            let figures = step.sum.map(|it| plan::figures(it, &kept, set)).unwrap_or_default();
-            let key = self.add_to_book(Logbook::of_tick(&tag, title, today, &figures, &kept));
-            self.can_undo(words::ticked(title), Taken::Ticked(step, key));
+            self.can_undo_by(words::open_again(title), move || {
+                back();
+                if let Some(row) = &out {
+                    self.put_in_book(row.clone());
+                }
+            });
         }
     }
 
     /// Sets a step's tick and no more.
-    pub fn set_tick(self, step: &'static Step, desk: &Desk, done: bool) {
+    fn set_tick(self, step: &'static Step, desk: &Desk, done: bool) {
         let (id, text) = untrack(|| step.ticked(desk, done));
         self.typed(desk, id, text);
     }

@@ -5,7 +5,6 @@ use super::element::{El, button, el, paragraph, while_so};
 use super::line::fold_button;
 use super::live::Live;
 use super::page::Page;
-use super::undo::Taken;
 use crate::garage::Entries;
 use crate::storage::{log_file, text};
 use crate::words::{logbook as words, page as page_words};
@@ -118,6 +117,11 @@ fn take_in(page: Page, new: Vec<Entries>) {
             book.add(own.clone());
         }
     });
-    let keys: Vec<usize> = (first..first + count).collect();
-    page.can_undo(page_words::added(keys.len()), Taken::Logged(keys));
+    page.can_undo_by(page_words::added(count), move || {
+        page.write_in_book(move |it| {
+            for key in first..first + count {
+                it.remove(key);
+            }
+        });
+    });
 }

@@ -76,7 +76,18 @@ pub fn tick_box(page: Page, side: Side, title: &str) -> El {
         .set("type", "checkbox")
         .set("aria-label", &format!("{}{title}", page_words::DONE))
         .live_so("checked", move || OwnSteps::of(side, &desk).is_done(&done))
-        .on("change", move |_| change(page, side, &mut |own| own.turn(&take)))
+        .on("change", move |_| turn(page, side, &take))
+}
+
+/// Ticks one or opens it again, with its entry in the logbook.
+fn turn(page: Page, side: Side, title: &str) {
+    let (mut done, own) = (false, title.to_owned());
+    change(page, side, &mut |own| {
+        own.turn(title);
+        done = own.is_done(title);
+    });
+    let back = Box::new(move || change(page, side, &mut |it| it.turn(&own)));
+    page.log_tick(side, &format!("own/{title}"), title, done, None, back);
 }
 
 /// Changes them, and takes what they are then.

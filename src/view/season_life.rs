@@ -3,7 +3,7 @@
 use super::element::{El, button, el, paragraph, while_so};
 use super::kept;
 use super::page::{Desk, Page};
-use super::undo::Taken;
+use crate::garage::Kept;
 use crate::plan::{self, Life};
 use crate::words::logbook as words;
 
@@ -39,7 +39,10 @@ fn begin_next(page: Page) {
     let mut next = before.clone();
     next.season = Default::default();
     page.lay_again(next);
-    page.can_undo(words::NEXT_BEGUN.to_owned(), Taken::Season(Box::new(before.season), place));
+    page.can_undo_by(words::NEXT_BEGUN.to_owned(), move || {
+        kept::bring_season_back(page, place);
+        page.lay_again(Kept { season: before.season.clone(), ..page.kept() });
+    });
 }
 
 /// Seasons of this bike that are over, the last first.

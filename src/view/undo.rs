@@ -1,12 +1,10 @@
 //! Changes of a list that can be taken back.
 
-use super::page::{Desk, Owner, Page};
+use super::page::{Owner, Page};
 use super::rows::{Item, Items};
 use crate::entry::Entry;
 use crate::facts;
-use crate::garage::{Entries, Season};
-use crate::logbook::Row;
-use crate::plan::Step;
+use crate::garage::Entries;
 use crate::words::page as words;
 use leptos::prelude::*;
 use std::sync::Arc;
@@ -21,23 +19,13 @@ pub struct Undo {
 
 /// What has to be done to take it back.
 #[derive(Clone)]
-pub enum Taken {
+enum Taken {
     /// Something was taken out.
     Out(Items, usize, Item),
     /// The open fastener was kept.
     Kept(usize, Entries),
     /// The rows of a table were taken in; the text that it was.
     Table(Vec<usize>, Vec<Entries>, String),
-    /// A step was ticked, which wrote an entry.
-    Ticked(&'static Step, usize),
-    /// A step was opened again, and its entry went with it.
-    Opened(&'static Step, Option<Row>),
-    /// An entry was struck out of the logbook.
-    Struck(Row),
-    /// Entries of a file were taken in.
-    Logged(Vec<usize>),
-    /// The season was put away, in that place.
-    Season(Box<Season>, usize),
     /// Anything else, with what takes it back.
     Other(Arc<dyn Fn() + Send + Sync>),
 }
@@ -71,8 +59,7 @@ impl Page {
         }
     }
 
-    /// Says what was done, and lets it be taken back.
-    pub fn can_undo(self, said: String, taken: Taken) {
+    fn can_undo(self, said: String, taken: Taken) {
         self.undo.update(|it| it.push(Undo { said, taken }));
         self.changed();
     }
@@ -124,29 +111,6 @@ impl Page {
                         self.take_out(key);
                     }
                 }
-            }
-            Some(Taken::Ticked(step, key)) => {
-                self.set_tick(step, &Desk::of_bike(self), false);
-                self.take_out_of_book(key);
-            }
-            Some(Taken::Opened(step, out)) => {
-                self.set_tick(step, &Desk::of_bike(self), true);
-                if let Some(row) = out {
-                    self.put_in_book(row);
-                }
-            }
-            Some(Taken::Struck(row)) => self.put_in_book(row),
-            Some(Taken::Logged(keys)) => {
-                self.write_in_book(move |it| {
-                    for key in &keys {
-                        it.remove(*key);
-                    }
-                });
-            }
-            Some(Taken::Season(season, place)) => {
-                super::kept::bring_season_back(self, place);
-                let now = self.kept();
-                self.lay_again(crate::garage::Kept { season: *season, ..now });
             }
             Some(Taken::Other(back)) => back(),
             None => {}

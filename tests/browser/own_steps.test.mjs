@@ -41,6 +41,15 @@ test("a step of one's own is added, ticked, and there after a reload", async () 
   await are(page, ["Grease the center stand, both sides", "Camera off"]);
   assert.equal(await tick(page, "Camera off").isChecked(), true);
   assert.equal(await tick(page, "Grease the center stand, both sides").isChecked(), false);
+  // Its tick is in the logbook like any other, and goes with it.
+  await page.getByRole("button", { name: "Logbook", exact: true }).click();
+  const logged = page.getByRole("button", { name: "Sat, Nov 14 2026 · Camera off", exact: true });
+  await logged.waitFor();
+  await tick(page, "Camera off").uncheck();
+  await logged.waitFor({ state: "detached" });
+  await page.getByRole("button", { name: "Undo", exact: true }).click();
+  await logged.waitFor();
+  assert.equal(await tick(page, "Camera off").isChecked(), true);
   await page.getByRole("link", { name: "Wake-up", exact: true }).click();
   await are(page, []);
   await clean(page);
