@@ -76,6 +76,29 @@ impl Kept {
         }
     }
 
+    /// What two pages made of the same bike, `base`: fact by fact; of a list the changed one, mine where both changed it.
+    pub fn merged(base: &Self, mine: &Self, theirs: &Self) -> Self {
+        fn list<T: Clone + PartialEq>(of: fn(&Kept) -> &Vec<T>, three: [&Kept; 3]) -> Vec<T> {
+            let [base, mine, theirs] = three.map(of);
+            if mine == base { theirs } else { mine }.clone()
+        }
+        let three = [base, mine, theirs];
+        let facts = |of: fn(&Kept) -> &Entries| Entries::merged(of(base), of(mine), of(theirs));
+        Self {
+            bike: Bike {
+                entries: facts(|it| &it.bike.entries),
+                scratch: facts(|it| &it.bike.scratch),
+                fasteners: list(|it| &it.bike.fasteners, three),
+                others: list(|it| &it.bike.others, three),
+            },
+            season: Season { entries: facts(|it| &it.season.entries) },
+            garage: Garage {
+                entries: facts(|it| &it.garage.entries),
+                wrenches: list(|it| &it.garage.wrenches, three),
+            },
+        }
+    }
+
     fn entries_mut(&mut self, home: Home) -> Option<&mut Entries> {
         match home {
             Home::Bike => Some(&mut self.bike.entries),

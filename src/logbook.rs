@@ -10,7 +10,8 @@ pub use due::{Due, Left, due};
 pub use find::{Search, lines, years};
 
 use crate::entry::day_written;
-use crate::facts::{self, Facts, Id};
+use crate::entry::text::joined;
+use crate::facts::{self, Facts, Home, Id};
 use crate::garage::Entries;
 use chrono::NaiveDate;
 
@@ -52,7 +53,7 @@ impl Row {
 /// let oil = Entries::from([(facts::LOG_LINE.id(), Entry::new("Oil", 0))]);
 /// let key = book.add(oil.clone());
 /// assert_eq!(book.leaf(0), [oil]);
-/// assert_eq!(book.take_changed(), [0]);
+/// assert_eq!(book.take_changed(), [(0, vec![])]);
 /// book.remove(key);
 /// assert!(book.rows().is_empty());
 /// ```
@@ -60,7 +61,8 @@ impl Row {
 pub struct Logbook {
     rows: Vec<Row>,
     next: usize,
-    changed: Vec<usize>,
+    /// Leaves to be written, each with what stood on it when it was written last.
+    changed: Vec<(usize, Vec<Entries>)>,
 }
 
 impl Logbook {
@@ -134,9 +136,9 @@ impl Logbook {
 
     /// Takes an entry out.
     pub fn remove(&mut self, key: usize) -> Option<Row> {
-        let row = self.rows.remove(self.at(key)?);
-        self.touch(row.leaf);
-        Some(row)
+        let at = self.at(key)?;
+        self.touch(self.rows[at].leaf);
+        Some(self.rows.remove(at))
     }
 
     /// Puts one that was taken out back.
@@ -145,16 +147,28 @@ impl Logbook {
         self.put_in(row);
     }
 
-    /// Says that a leaf is to be written.
-    pub fn touch(&mut self, leaf: usize) {
-        if !self.changed.contains(&leaf) {
-            self.changed.push(leaf);
+    fn touch(&mut self, leaf: usize) {
+        if self.changed.iter().all(|it| it.0 != leaf) {
+            let stood = self.leaf(leaf);
+            self.changed.push((leaf, stood));
         }
     }
 
-    /// Leaves that changed since they were last asked for, and are to be written.
-    pub fn take_changed(&mut self) -> Vec<usize> {
+    /// Leaves that changed since they were last asked for, and are to be written; each with what stood on it before.
+    pub fn take_changed(&mut self) -> Vec<(usize, Vec<Entries>)> {
         std::mem::take(&mut self.changed)
+    }
+
+    /// Says of leaves that they could not be written.
+    pub fn unwritten(&mut self, leaves: Vec<(usize, Vec<Entries>)>) {
+        self.changed.extend(leaves);
+    }
+
+    /// Takes entries that another page wrote on a leaf.
+    pub fn take_in(&mut self, leaf: usize, theirs: Vec<Entries>) {
+        for own in theirs {
+            self.push(leaf, own);
+        }
     }
 
     /// What stands on a leaf.
@@ -169,17 +183,14 @@ impl Logbook {
         self.rows.iter().filter(wrote).max_by_key(|it| it.key)
     }
 
-    /// Whether the same stands in the book already: day, line, odometer and figures.
+    /// Whether an entry that says the same stands in the book already, whichever tick wrote it.
     pub fn has(&self, own: &Entries) -> bool {
-        let day = facts::LOG_DAY.known(own);
-        let same = |row: &Row| {
-            let texts = [facts::LOG_LINE.id(), facts::LOG_FIGURES.id(), facts::LOG_NOTE.id()];
-            let odometer = |from: &Entries| facts::LOG_ODOMETER.known(from);
-            row.day == day
-                && texts.iter().all(|id| row.own.entry(*id).text == own.entry(*id).text)
-                && odometer(&row.own) == odometer(own)
-        };
-        self.rows.iter().any(same)
+        let (said, day) = (said(own), facts::LOG_DAY.known(own));
+        // Those of its day stand together.
+        let from =
+            self.rows.partition_point(|it| (it.day.is_none(), it.day) < (day.is_none(), day));
+        let same_day = self.rows.iter().skip(from).take_while(|it| it.day == day);
+        same_day.into_iter().any(|row| self::said(&row.own) == said)
     }
 
     /// An entry as a tick writes it: the step's title, today, the odometer as it is known, the figures as they stand.
@@ -205,4 +216,17 @@ impl Logbook {
         }
         own
     }
+}
+
+/// What an entry says, as a file has it.
+fn said(own: &Entries) -> Vec<(Id, String)> {
+    let about = |id: &Id| {
+        facts::about(*id).filter(|it| *id != facts::LOG_STEP.id() && it.home == Home::Log)
+    };
+    let said = own.iter().filter_map(|(id, entry)| {
+        let text = facts::as_read(about(id)?, entry);
+        let words: Vec<&str> = text.split_whitespace().collect();
+        Some((*id, joined(&words, " ")))
+    });
+    said.filter(|it| !it.1.is_empty()).collect()
 }

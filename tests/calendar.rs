@@ -106,7 +106,7 @@ fn what_is_no_more_is_called_off() {
     };
     let off = called_off(&second);
     // Two monthly looks less: Feb 14 and Mar 14.
-    for month in ["2026-month-3-k1@torpor.invalid", "2026-month-4-k1@torpor.invalid"] {
+    for month in ["20261114-month-3-k1@torpor.invalid", "20261114-month-4-k1@torpor.invalid"] {
         assert!(off.contains(&month.to_owned()), "{off:?}");
     }
     assert!(off.iter().all(|it| !it.contains("park") && !it.contains("ride")), "{off:?}");

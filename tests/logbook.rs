@@ -92,14 +92,17 @@ fn a_leaf_is_written_for_each_change_and_no_other() {
     let mut book = Logbook::default();
     let keys: Vec<usize> =
         (0..2 * LEAF + 1).map(|at| book.add(done("2026-01-01", &format!("{at}"), ""))).collect();
-    assert_eq!(book.take_changed(), [0, 1, 2]);
+    let changed = |book: &mut Logbook| -> Vec<usize> {
+        book.take_changed().into_iter().map(|it| it.0).collect()
+    };
+    assert_eq!(changed(&mut book), [0, 1, 2]);
     assert!(book.is_kept());
     assert_eq!([book.leaf(0).len(), book.leaf(1).len(), book.leaf(2).len()], [LEAF, LEAF, 1]);
 
     book.amend(keys[LEAF], done("2020-01-01", "changed", ""));
-    assert_eq!(book.take_changed(), [1]);
+    assert_eq!(changed(&mut book), [1]);
     let row = book.remove(keys[2]).unwrap();
-    assert_eq!(book.take_changed(), [0]);
+    assert_eq!(changed(&mut book), [0]);
     assert_eq!(book.leaf(0).len(), LEAF - 1);
     book.put_back(row);
     assert_eq!(book.leaf(0).len(), LEAF);
@@ -109,7 +112,7 @@ fn a_leaf_is_written_for_each_change_and_no_other() {
     assert_eq!(texts(&again), texts(&book));
     assert!(again.is_kept());
     again.add(done("2026-01-02", "one more", ""));
-    assert_eq!(again.take_changed(), [2]);
+    assert_eq!(changed(&mut again), [2]);
 }
 
 #[test]
@@ -160,6 +163,27 @@ fn due_by_the_calendar_and_by_the_odometer() {
     // 10,000 mi are 16,093.44 km; 16,093.44 + 24,000 − 18,500 = 21,593.44 km.
     assert!((told[4].3.unwrap() - 21_593.44).abs() < 1e-9);
 
+    // An entry of a day still to come is a slip, and one without a reading tells no distance.
+    let slip = self::book(&[
+        done("2025-11-14", "Oil", ""),
+        done("2062-11-14", "Oil", "18000 km"),
+        done("2026-11-01", "Air filter", "20000 km"),
+    ]);
+    let words = plan::due(&slip, &from, day(2026, 11, 30), UnitSet::Metric);
+    assert!(
+        words[0].0
+            && words[0]
+                .1
+                .ends_with("by distance not known: needs today’s odometer and the one of that day"),
+        "{}",
+        words[0].1
+    );
+    // 18,500 now, 20,000 then.
+    assert_eq!(
+        words[2],
+        (true, "Air filter: the odometer reads less than it did then: check both".to_owned())
+    );
+
     let words = plan::due(&book, &from, day(2026, 11, 30), UnitSet::Metric);
     assert_eq!(
         words[0],
@@ -181,20 +205,34 @@ fn what_is_no_interval_is_refused_with_what_would_be() {
         "Oil: 300 mm",
         "Oil: 12 months or 1 year",
         "Oil: 5000–6000 km",
+        "Oil: 6.000 km",
     ] {
         let told = facts::INTERVALS.of(&bike(&[(facts::INTERVALS.id(), text)]));
         assert!(told.is_err(), "{text}");
     }
+    for text in
+        ["Oil: every 6000 km or 2 years", "Oil: 6000 km, 12 months", "Oil: 6000 km and 12 months"]
+    {
+        let told = facts::INTERVALS.of(&bike(&[(facts::INTERVALS.id(), text)])).unwrap();
+        assert!(told[0].months.is_some() && told[0].distance.is_some(), "{text}");
+    }
+    // A point that parts thousands is asked about: no odometer shows meters.
+    let odometer = facts::refusal(&facts::ODOMETER.about, &Entry::new("18.500 km", 0)).unwrap();
+    assert!(odometer.to_string().contains("18500"), "{odometer}");
+    assert_eq!(
+        facts::refusal(&facts::ODOMETER.about, &Entry::new("18500.5", units::KILOMETER.code)),
+        None
+    );
     let about = &facts::INTERVALS.about;
     let why = facts::refusal(about, &Entry::new("Oil 6000 km", 0)).unwrap().to_string();
     assert!(why.contains("Oil 6000 km") && why.contains("Oil: 6000 km or 12 months"), "{why}");
 }
 
-/// Poured less drained over the distance, by hand.
+/// Poured less drained over the distance, by hand; nothing where half of it is lacking.
 #[test]
 fn oil_used_up() {
-    let oil = |on: &str, odometer: &str, poured: &str, drained: &str| {
-        let mut own = done(on, "Oil", odometer);
+    let oil = |on: &str, line: &str, odometer: &str, poured: &str, drained: &str| {
+        let mut own = done(on, line, odometer);
         for (id, text) in [(facts::OIL_POURED.id(), poured), (facts::OIL_DRAINED.id(), drained)] {
             if !text.is_empty() {
                 own.insert(id, Entry::new(text, 0));
@@ -202,15 +240,6 @@ fn oil_used_up() {
         }
         own
     };
-    let all = [
-        oil("2025-04-01", "10000 km", "3 L", "2.6 L"),
-        oil("2025-07-01", "11500 km", "300 mL", ""),
-        // Not counted: no reading.
-        oil("2025-08-01", "", "5 L", ""),
-        oil("2026-04-01", "14000 km", "3 L", "2.8 L"),
-        oil("2026-06-01", "15000 km", "0.15 L", ""),
-        oil("2026-07-01", "16000 km", "0.1 L", ""),
-    ];
     let used = |entries: &[Entries], set: UnitSet| -> Vec<(&'static str, f64)> {
         let panel = plan::log(&book(entries), &Kept::default(), day(2026, 11, 30), set);
         let number = |figure: &Figure| match figure {
@@ -219,24 +248,61 @@ fn oil_used_up() {
         };
         panel.answers.iter().map(|it| (it.label, number(&it.figure))).collect()
     };
-    let near =
-        |got: f64, want: f64| assert!((got - want).abs() < 1e-9 * want.abs(), "{got} for {want}");
-    // (3 + 0.3 − 2.8) L on 4,000 km; then (0.15 + 0.1) L on 2,000 km.
+    let near = |got: f64, want: f64| {
+        assert!((got - want).abs() < 1e-9 * want.abs(), "{got} for {want}");
+    };
+    let all = [
+        oil("2025-04-01", "Oil", "10000 km", "3 L", "2.6 L"),
+        oil("2025-07-01", "Top-up", "11500 km", "300 mL", ""),
+        // Without a reading it is counted by its day.
+        oil("2025-08-01", "Top-up", "", "0.2 L", ""),
+        oil("2026-04-01", "Oil", "14000 km", "3 L", "2.8 L"),
+        oil("2026-06-01", "Top-up", "15000 km", "0.15 L", ""),
+        oil("2026-07-01", "Top-up", "16000 km", "0.1 L", ""),
+    ];
+    // (3 + 0.3 + 0.2 − 2.8) L on 4,000 km; then (0.15 + 0.1) L on 2,000 km.
     let metric = used(&all, UnitSet::Metric);
-    assert_eq!(
-        metric.iter().map(|it| it.0).collect::<Vec<_>>(),
-        ["Oil used, change to change", "Oil used since, by top-ups"]
-    );
-    near(metric[0].1, 0.125);
+    let labels: Vec<&str> = metric.iter().map(|it| it.0).collect();
+    assert_eq!(labels, ["Oil used, change to change", "Oil used since, by top-ups"]);
+    near(metric[0].1, 0.175);
     near(metric[1].1, 0.125);
-    // 0.125 L are 0.125 / 0.946352946 US qt, 1,000 km are 621.371192 mi: × 1.609344.
-    near(used(&all, UnitSet::Us)[0].1, 0.125 / 0.946352946 * 1.609344);
+    // 0.175 L are 0.175 / 0.946352946 US qt, 1,000 km are 621.371192 mi: × 1.609344.
+    near(used(&all, UnitSet::Us)[0].1, 0.175 / 0.946352946 * 1.609344);
     assert_eq!(used(&all[..1], UnitSet::Metric), []);
     assert_eq!(used(&all[..2], UnitSet::Metric).len(), 1);
 
+    // A change whose old oil was not measured ends no span, and is no top-up; the next one begins at it.
+    let unmeasured = [
+        oil("2024-04-01", "Oil", "10000 km", "3 L", "3 L"),
+        oil("2025-04-01", "Oil", "16000 km", "3.1 L", ""),
+        oil("2026-04-01", "Oil", "22000 km", "3.1 L", "3 L"),
+    ];
+    assert_eq!(used(&unmeasured[..2], UnitSet::Metric), []);
+    near(used(&unmeasured, UnitSet::Metric)[0].1, 0.1 / 6.0);
+
+    // Old oil and new written down apart are one change; a top-up before any change begins nothing.
+    let apart = [
+        oil("2024-01-01", "Top-up", "9000 km", "0.4 L", ""),
+        oil("2024-04-01", "Drained", "10000 km", "", "2.9 L"),
+        oil("2024-04-02", "Filled", "10000 km", "3 L", ""),
+        oil("2026-04-01", "Oil", "20000 km", "3 L", "2.8 L"),
+    ];
+    near(used(&apart, UnitSet::Metric)[0].1, 0.02);
+    let [first, .., last] = &apart;
+    assert_eq!(used(&[first.clone(), last.clone()], UnitSet::Metric), []);
+
+    // On a few kilometers what is misread is all there is.
+    let short = [
+        oil("2026-04-01", "Oil", "10000 km", "3 L", "2 L"),
+        oil("2026-04-03", "Oil", "10003 km", "3 L", "2 L"),
+    ];
+    assert_eq!(used(&short, UnitSet::Metric), []);
+
     // More came out than went in: said, not hidden.
-    let odd =
-        [oil("2025-04-01", "10000 km", "2 L", ""), oil("2026-04-01", "14000 km", "3 L", "2.8 L")];
+    let odd = [
+        oil("2025-04-01", "Oil", "10000 km", "2 L", ""),
+        oil("2026-04-01", "Oil", "14000 km", "3 L", "2.8 L"),
+    ];
     let panel = plan::log(&book(&odd), &Kept::default(), day(2026, 11, 30), UnitSet::Metric);
     assert_eq!(panel.warnings.len(), 1);
 }
@@ -253,7 +319,10 @@ fn a_tick_writes_the_figures_as_they_stand() {
     // Filled to 95 %: 14.25 L at 30 mL for 10 L are 42.75 mL.
     assert!(figures.starts_with("Stabilizer to add 43 mL; "), "{figures}");
     let tag = step.tag(&from, day(2027, 1, 2));
-    assert_eq!(tag, "2026/layup/fuel");
+    assert_eq!(tag, "2027-01-02/layup/fuel", "without a mark, of today");
+    from.put(facts::SEASON_MARK.id(), Entry::new("2026-11-14", 0));
+    let tag = step.tag(&from, day(2027, 1, 2));
+    assert_eq!(tag, "2026-11-14/layup/fuel");
     let own = Logbook::of_tick(&tag, step.said.title, day(2026, 11, 14), &figures, &from);
     assert_eq!(own[&facts::LOG_DAY.id()].text, "2026-11-14");
     assert_eq!(
@@ -263,7 +332,7 @@ fn a_tick_writes_the_figures_as_they_stand() {
     let mut book = book(&[done("2020-01-01", "Oil", "")]);
     let key = book.add(own);
     assert_eq!(book.ticked(&tag).unwrap().key, key);
-    assert_eq!(book.ticked("2025/layup/fuel"), None);
+    assert_eq!(book.ticked("2025-11-14/layup/fuel"), None);
 }
 
 #[test]

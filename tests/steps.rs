@@ -8,7 +8,7 @@ use proptest::prelude::*;
 use torpor::entry::Entry;
 use torpor::facts::{self, Id, LAY_UP_STEPS, WAKE_UP_STEPS};
 use torpor::garage::Kept;
-use torpor::plan::{Side, Step};
+use torpor::plan::{self, Side, Step};
 use torpor::storage::link::{self, Parcel};
 
 fn step(side: Side, key: &str) -> &'static Step {
@@ -121,7 +121,11 @@ fn first_start_and_first_ride_wait() {
     let mut kept = Kept::default();
     let [start, ride] = ["first-start", "first-ride"].map(|it| step(Side::WakeUp, it));
     let waits = |step: &Step, kept: &Kept| -> Vec<&str> {
-        step.waits_for(kept).iter().map(|it| it.choice.key).collect()
+        let titled = |title: &String| {
+            let mut all = Side::WakeUp.steps().iter();
+            all.find(|it| it.said.title == title).map_or("own", |it| it.choice.key)
+        };
+        step.waits_for(kept).iter().map(titled).collect()
     };
     assert_eq!(waits(start, &kept), ["open", "fuel", "levels", "battery", "before-moving"]);
     // All that comes before it.
@@ -140,9 +144,31 @@ fn first_start_and_first_ride_wait() {
     assert!(!waits(ride, &kept).contains(&"chain"));
     tick(&mut kept, step(Side::WakeUp, "open"), false);
     assert_eq!(waits(start, &kept), ["open"]);
+    // What its owner added to the wake-up comes before the engine runs.
+    kept.put(facts::OWN_WAKE_UP.id(), Entry::new("Rag out of the airbox", 0));
+    assert_eq!(waits(start, &kept), ["open", "own"]);
+    kept.put(facts::OWN_WAKE_UP_DONE.id(), Entry::new("Rag out of the airbox", 0));
     // A start that was ticked before does not stand for what was unticked since.
     tick(&mut kept, start, true);
     assert!(waits(ride, &kept).contains(&"open"));
+}
+
+/// Ticks hold for the winter they were made in: dates that are moved on to the next one open every step again, so that a new
+/// plug in the pipe is not taken for one that is out.
+#[test]
+fn ticks_of_another_winter_hold_no_more() {
+    let mut kept =
+        bike(&[(facts::PARK_DATE.id(), "2026-11-14"), (facts::SEASON_MARK.id(), "2026-11-12")]);
+    let open = step(Side::WakeUp, "open");
+    tick(&mut kept, open, true);
+    assert!(open.is_done(&kept));
+    // Weeks later or over New Year it is the same winter still.
+    for park in ["2027-01-20", "2026-10-01"] {
+        kept.put(facts::PARK_DATE.id(), Entry::new(park, 0));
+        assert!(open.is_done(&kept), "{park}");
+    }
+    kept.put(facts::PARK_DATE.id(), Entry::new("2027-11-14", 0));
+    assert!(!open.is_done(&kept) && plan::is_stale(&kept));
 }
 
 /// What was closed or covered is opened and looked into in any case: an open pipe is the one that mice nest in. What was not

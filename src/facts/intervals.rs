@@ -1,6 +1,6 @@
 //! How often something is due: what the manual's maintenance table says, by distance, by time, or by whichever comes first.
 
-use super::About;
+use super::{About, read};
 use crate::entry::{self, Entry, Refusal, text};
 use crate::units::{self, Dimension};
 use crate::working::Quantity;
@@ -36,12 +36,17 @@ fn interval(part: &str) -> Result<Interval, Refusal> {
     let refused = || Refusal::NotAnInterval { text: entry::quoted(part) };
     let (line, every) = part.split_once(':').ok_or_else(refused)?;
     let mut found = Interval { line: line.trim().to_owned(), months: None, distance: None };
-    let every = text::replaced(&text::replaced(every, " or ", "/"), " and ", "/");
+    let every = every.trim();
+    let mut every = every.strip_prefix("every ").unwrap_or(every).to_owned();
+    for between in [" or ", " and ", ", "] {
+        every = text::replaced(&every, between, "/");
+    }
     for one in text::parts(&every, |it| it == '/') {
         let one = one.trim();
         let twice = match months(one) {
             Some(months) => found.months.replace(months).is_some(),
             None => {
+                read::thousands(one)?;
                 let entry = Entry::new(one, 0);
                 let read = entry::quantity(&entry, &[Dimension::Length])?.ok_or_else(refused)?;
                 let long = read.unit.is_some_and(|it| {

@@ -385,6 +385,9 @@ facts! {
     OIL_POURED: Volume = 175, "oil_poured", Log, number![above(0.0, 30.0, Measure::Oil, &units::LITER)], one;
     /// Engine oil that came out at a change.
     OIL_DRAINED: Volume = 176, "oil_drained", Log, number![above(0.0, 30.0, Measure::Oil, &units::LITER)], one;
-    /// Which season's tick wrote it: "2026/layup/oil". Made by the page, never asked.
+    /// Which season's tick wrote it: "2026-11-14/layup/oil". Made by the page, never asked.
     LOG_STEP: String = 177, "log_step", Log, Kind::Text, text;
+    /// The day of its first tick, or of its first calendar file: tells this season from any other, whatever becomes of its
+    /// dates. Made by the page, never asked.
+    SEASON_MARK: NaiveDate = 178, "season_mark", Season, Kind::Day, day;
 }

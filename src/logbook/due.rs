@@ -15,6 +15,10 @@ pub struct Due {
     pub last: Option<NaiveDate>,
     /// What is left until the day and until the reading, whichever the interval has and can be told.
     pub left: Left,
+    /// The interval has a distance that cannot be told: a reading is lacking.
+    pub lacks_reading: bool,
+    /// The odometer reads less now than it did then.
+    pub reads_less: bool,
 }
 
 /// What is left; less than nothing is past.
@@ -42,19 +46,25 @@ pub fn due(book: &Logbook, today: NaiveDate, from: &dyn Facts) -> Vec<Due> {
     let odometer = facts::ODOMETER.known(from);
     let each = |it: Interval| {
         // The latest day counts; of one day the entry written last.
-        let named =
-            |row: &&Row| row.day.is_some() && row.line().trim().eq_ignore_ascii_case(&it.line);
+        // A day that is still to come is a slip.
+        let named = |row: &&Row| {
+            row.day.is_some_and(|day| day <= today)
+                && row.line().trim().eq_ignore_ascii_case(&it.line)
+        };
         let last = book.rows().iter().filter(named).max_by_key(|it| it.day);
         let then = last.and_then(|row| facts::LOG_ODOMETER.known(row));
         let day = last.and_then(|row| row.day?.checked_add_months(Months::new(it.months?)));
         let days = day.map(|day| (day, (day - today).num_days()));
+        let reads_less = then.zip(odometer).is_some_and(|(then, now)| now < then);
         let distance = match (it.distance, then, odometer) {
-            (Some(every), Some(then), Some(now)) => {
+            (Some(every), Some(then), Some(now)) if !reads_less => {
                 Some(Length::of_base(then.base() + every.base() - now.base()))
             }
             _ => None,
         };
-        Due { line: it.line, last: last.and_then(|it| it.day), left: Left { days, distance } }
+        let lacks_reading = it.distance.is_some() && distance.is_none() && !reads_less;
+        let left = Left { days, distance };
+        Due { line: it.line, last: last.and_then(|it| it.day), left, lacks_reading, reads_less }
     };
     facts::INTERVALS.known(from).unwrap_or_default().into_iter().map(each).collect()
 }

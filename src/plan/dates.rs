@@ -3,18 +3,20 @@
 use super::battery::course;
 use super::season::season_of;
 use crate::calendar::Event;
+use crate::entry::{day_written, replaced};
 use crate::facts::{self, Facts};
 use crate::words::dates as words;
-use chrono::{Datelike, Months, NaiveDate};
+use chrono::{Months, NaiveDate};
 
 /// The days of the season, in no order; none without a park date.
 pub fn dates(from: &dyn Facts) -> Vec<Event> {
     let bike = facts::BIKE_NAME.known(from);
     // One season's days never take the place of another's.
-    let year = season_of(from).map_or(0, |it| it.park().year());
+    let season = super::mark(from).or(facts::PARK_DATE.known(from)).unwrap_or_default();
+    let season = replaced(&day_written(season), "-", "");
     let event = |(key, day, what): (String, NaiveDate, &str)| {
         let title = bike.as_ref().map_or_else(|| what.to_owned(), |it| words::of_bike(it, what));
-        Event { key: format!("{year}-{key}"), day, title, says: String::new(), called_off: false }
+        Event { key: format!("{season}-{key}"), day, title, says: String::new(), called_off: false }
     };
     days(from).into_iter().map(event).collect()
 }

@@ -1,6 +1,6 @@
 //! A season's life: planned, parked from the first tick, out after the first ride, then put away with its ticks.
 
-use super::Side;
+use super::{OwnSteps, Side, Step};
 use crate::entry::{self, Entry};
 use crate::facts::{self, Facts};
 use crate::show;
@@ -20,9 +20,12 @@ pub enum Life {
 impl Life {
     /// How far this one is.
     pub fn of(from: &dyn Facts) -> Self {
-        let any = |id| !from.entry(id).is_blank();
-        let ridden = Side::WakeUp.step(FIRST_RIDE).is_some_and(|it| it.is_done(from));
-        match (ridden, any(facts::LAY_UP_DONE.id())) {
+        let over = |it: &Step| it.is_done(from) || it.left_out(from).is_some();
+        let ridden = Side::WakeUp.step(FIRST_RIDE).is_some_and(over);
+        let own = OwnSteps::of(Side::LayUp, from);
+        let begun = Side::LayUp.steps().iter().any(|it| it.is_done(from))
+            || own.titles.iter().any(|it| own.is_done(it));
+        match (ridden, begun) {
             (true, _) => Self::Out,
             (_, true) => Self::Parked,
             _ => Self::Planned,

@@ -1,18 +1,17 @@
 //! What the logbook takes from the sheet, and what it tells in turn: figures for a tick's entry, what is due, oil used up.
 
-use super::{Asked, Held, Line, Panel, Row, drawer, row};
-use crate::entry::LONGEST;
+use super::{Asked, Held, Line, Panel, Row, brakes, drawer, oil_used, row};
 use crate::entry::text::{cut, joined};
+use crate::entry::{LONGEST, day_written};
 use crate::facts::{self, Facts};
 use crate::garage::{Kept, Subject};
 use crate::logbook::{self, Due, Logbook};
-use crate::oil;
 use crate::show::{self, Figure, Shown};
 use crate::units::{Measure, UnitSet};
 use crate::words::{labels, logbook as words};
-use crate::working::{Answer, Quantity};
+use crate::working::Quantity;
 use chrono::NaiveDate;
-use uom::si::f64::{Area, Length, Volume};
+use uom::si::f64::Length;
 
 /// The figures of a calculator as they stand, for the entry of its tick: of the torque list what each fastener was to be
 /// set to, else every answer that is known. Cut where they are longer than an entry takes.
@@ -20,7 +19,9 @@ pub fn figures(line: Line, kept: &Kept, set: UnitSet) -> String {
     let wrenches = drawer(&kept.garage);
     let all: Vec<String> = match line {
         Line::Torques => {
-            let own = kept.bike.fasteners.iter();
+            // The one that is still open was tightened too, where it says what.
+            let open = facts::given(kept, facts::TORQUE.id()).then_some(&kept.bike.scratch);
+            let own = kept.bike.fasteners.iter().chain(open);
             own.map(|own| fastener(&Subject { own, rest: kept }, &wrenches, set)).collect()
         }
         _ => {
@@ -33,12 +34,16 @@ pub fn figures(line: Line, kept: &Kept, set: UnitSet) -> String {
 
 fn fastener(from: &dyn Facts, wrenches: &[Held], set: UnitSet) -> String {
     let asked = Asked::of(from);
-    let Row { label, figure, .. } = row(&asked, wrenches, set);
-    let shown = Shown { label, figure, working: None };
-    words::of(&asked.name.unwrap_or_default(), &shown.figure_words())
+    let Row { label, figure, with, .. } = row(&asked, wrenches, set);
+    let shown = Shown { label, figure, working: None }.figure_words();
+    // Without the adapter it is another figure.
+    let parts = [asked.name.unwrap_or_default(), shown, with];
+    let parts: Vec<&str> = parts.iter().map(String::as_str).filter(|it| !it.is_empty()).collect();
+    joined(&parts, " ")
 }
 
-fn shortened(text: &str) -> String {
+/// A text as long as an entry takes.
+pub fn shortened(text: &str) -> String {
     match text.char_indices().nth(LONGEST - 1) {
         Some((end, _)) => format!("{}…", cut(text, end).0),
         None => text.to_owned(),
@@ -82,53 +87,24 @@ pub fn due(
             let long = show::rounded(Measure::Distance, long, set);
             parts.push(words::by_distance(left.base() < 0.0, &long));
         }
-        let said = match (it.last, parts.is_empty()) {
-            (None, _) => words::NOT_IN_THE_BOOK.to_owned(),
-            (_, true) => words::ODOMETER_LACKS.to_owned(),
-            _ => joined(&parts, ", "),
-        };
-        (it.is_past(), words::of(&it.line, &said))
+        if it.last.is_none() {
+            parts = vec![words::NOT_IN_THE_BOOK.to_owned()];
+        } else if it.reads_less {
+            parts.push(words::READS_LESS.to_owned());
+        } else if it.lacks_reading {
+            parts.push(words::ODOMETER_LACKS.to_owned());
+        }
+        (it.is_past() || it.reads_less, words::of(&it.line, &joined(&parts, ", ")))
     };
-    logbook::due(book, today, from).iter().map(told).collect()
-}
-
-/// Oil used from the change before the last one until the last, and since the last by what was topped up.
-fn oil_used(book: &Logbook) -> [Option<Answer<Area>>; 2] {
-    let nothing = Volume::of_base(0.0);
-    let mut entries: Vec<(Length, Option<Volume>, Option<Volume>)> = Vec::new();
-    for row in book.rows() {
-        let (poured, drained) = (facts::OIL_POURED.known(row), facts::OIL_DRAINED.known(row));
-        let Some(at) = facts::LOG_ODOMETER.known(row) else { continue };
-        if poured.is_some() || drained.is_some() {
-            // In the order in which they were ridden to; of one reading in that of the book.
-            let place = entries.iter().rposition(|it| it.0 <= at).map_or(0, |it| it + 1);
-            entries.insert(place, (at, poured, drained));
+    let mut all: Vec<_> = logbook::due(book, today, from).iter().map(told).collect();
+    // What the page knows by itself: how old the fluids are.
+    let panel = brakes(from, set);
+    let fluids = [labels::CHANGE_BY, labels::CLUTCH_CHANGE_BY];
+    for it in panel.all().filter(|it| fluids.contains(&it.label)) {
+        if let Figure::Day { text, data } = &it.figure {
+            // Year first: days in writing stand in their order.
+            all.push((*data < day_written(today), words::of(it.label, text)));
         }
     }
-    let changes: Vec<usize> = (0..entries.len()).filter(|at| entries[*at].2.is_some()).collect();
-    let topped_up = |after: usize, until: usize| {
-        let all = entries[after + 1..until].iter().filter_map(|it| it.1);
-        Volume::of_base(all.map(Quantity::base).sum())
-    };
-    let ridden =
-        |from: usize, to: usize| Length::of_base(entries[to].0.base() - entries[from].0.base());
-    let last = changes.last().copied();
-    let before = last.and_then(|last| {
-        // Without a change before it the first pour of the book stands for one.
-        let first = changes.iter().rev().nth(1).copied().unwrap_or(0);
-        let (poured, drained) = (entries[first].1?, entries[last].2?);
-        let used = (first < last).then(|| {
-            oil::consumption(poured, topped_up(first, last), drained, ridden(first, last))
-        });
-        used.flatten()
-    });
-    // After the change every top-up brings it back to its mark: what was poured is what was used.
-    let since = last.or((!entries.is_empty()).then_some(0)).and_then(|first| {
-        let end = entries.len();
-        let added = topped_up(first, end);
-        (end > first + 1)
-            .then(|| oil::consumption(nothing, added, nothing, ridden(first, end - 1)))
-            .flatten()
-    });
-    [before, since]
+    all
 }

@@ -1,7 +1,7 @@
-//! The owner's own steps: their titles stay with the bike, their ticks with the season. They wait for nothing, and nothing
-//! waits for them.
+//! The owner's own steps: their titles stay with the bike, their ticks with the season. They wait for nothing; those of the
+//! wake-up come before the engine runs.
 
-use super::Side;
+use super::{Side, is_stale};
 use crate::entry::LONGEST;
 use crate::entry::text::{joined, replaced};
 use crate::facts::{self, Facts, Id};
@@ -46,7 +46,10 @@ impl OwnSteps {
     /// assert_eq!(OwnSteps::of(Side::LayUp, &kept).titles, ["Grease the center stand", "Camera off"]);
     /// ```
     pub fn of(side: Side, from: &dyn Facts) -> Self {
-        let [titles, done] = facts_of(side).map(|it| read(from, it));
+        let [titles, mut done] = facts_of(side).map(|it| read(from, it));
+        if is_stale(from) {
+            done.clear();
+        }
         Self { side, titles, done }
     }
 

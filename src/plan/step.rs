@@ -1,13 +1,13 @@
 //! The steps of either side, in the order of the work: which calculator each opens, which bike has it, what has to be done
 //! before it; and which of them are done or left out.
 
-use super::Line;
+use super::{Line, OwnSteps};
 use crate::coolant::Cooling;
-use crate::entry::text::{joined, replaced};
-use crate::entry::{Entry, LONGEST};
+use crate::entry::text::{cut, joined, replaced};
+use crate::entry::{Entry, LONGEST, day_written};
 use crate::facts::{self, Choice, Facts, FinalDrive, FuelSupply, Id, LAY_UP_STEPS, WAKE_UP_STEPS};
 use crate::words::steps::{self as words, Said};
-use chrono::{Datelike, Days, NaiveDate};
+use chrono::{Days, NaiveDate};
 
 /// Which half of the season a step belongs to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -47,6 +47,8 @@ pub struct Step {
     pub blanks: &'static [Id],
     /// Whether what the intervals make due belongs to it.
     pub lists_due: bool,
+    /// Whether its tick says that something was looked at or set: nothing was changed that an interval counts from.
+    pub looks: bool,
     /// Which of the lines that say how is a caution.
     pub care: Option<usize>,
     asked: Asked,
@@ -78,6 +80,7 @@ const fn step(side: Side, code: u8, said: &'static Said) -> Step {
         sum: None,
         blanks: &[],
         lists_due: false,
+        looks: false,
         care: None,
         asked: Asked::Always,
         after: &[],
@@ -105,6 +108,10 @@ impl Step {
         Self { blanks, ..self }
     }
 
+    const fn looking(self) -> Self {
+        Self { looks: true, ..self }
+    }
+
     const fn listing_due(self) -> Self {
         Self { lists_due: true, ..self }
     }
@@ -123,17 +130,17 @@ impl Step {
 /// every run; tires and torques want a cold bike; the battery comes after the last start.
 static LAY_UP: &[Step] = &[
     down(1, &words::WASH),
-    down(2, &words::COOLANT).sum(Line::Coolant).asked(Asked::Coolant),
+    down(2, &words::COOLANT).sum(Line::Coolant).looking().asked(Asked::Coolant),
     down(3, &words::FUEL).sum(Line::Fuel),
     down(4, &words::LAST_RUN).sum(Line::LastRun).blanks(&[facts::ODOMETER.id()]),
     down(5, &words::CHAIN).asked(Asked::Chain).care(0).blanks(&[facts::FINAL_DRIVE.id()]),
     down(6, &words::OIL).sum(Line::Oil),
-    down(7, &words::OTHER_OILS).sum(Line::OtherOils),
+    down(7, &words::OTHER_OILS).sum(Line::OtherOils).looking(),
     down(8, &words::TAP_AND_BOWLS).asked(Asked::Carburetor).care(1),
     down(9, &words::CLOSE),
-    down(10, &words::TIRES).sum(Line::Tires),
+    down(10, &words::TIRES).sum(Line::Tires).looking(),
     down(11, &words::TORQUES).sum(Line::Torques),
-    down(12, &words::BRAKES).sum(Line::Brakes),
+    down(12, &words::BRAKES).sum(Line::Brakes).looking(),
     down(13, &words::CONTROLS).care(0),
     down(14, &words::CORROSION).care(0),
     down(15, &words::BATTERY).sum(Line::Battery),
@@ -166,6 +173,37 @@ static WAKE_UP: &[Step] = &[
     up(13, &words::FIRST_RIDE).care(0).after(&[1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 15]),
     up(14, &words::LOOK_AGAIN).after(&[13]),
 ];
+
+/// The longest part of a step's key that its tag has, letters.
+const LONGEST_KEY: usize = 300;
+
+/// A park date so long after the season began is another winter's.
+const ANOTHER_WINTER: Days = Days::new(270);
+
+/// What holds a season's ticks and what was left out of it.
+pub const TICKS: [Id; 6] = [
+    facts::LAY_UP_DONE.id(),
+    facts::WAKE_UP_DONE.id(),
+    facts::LAY_UP_LEFT_OUT.id(),
+    facts::WAKE_UP_LEFT_OUT.id(),
+    facts::OWN_LAY_UP_DONE.id(),
+    facts::OWN_WAKE_UP_DONE.id(),
+];
+
+/// What the season is known by; none before its first tick, nor where the dates were moved on to another winter: what was
+/// ticked then holds no more.
+pub fn mark(from: &dyn Facts) -> Option<NaiveDate> {
+    let mark = facts::SEASON_MARK.known(from)?;
+    let park = facts::PARK_DATE.known(from);
+    let next =
+        park.zip(mark.checked_add_days(ANOTHER_WINTER)).is_some_and(|(park, end)| park > end);
+    (!next).then_some(mark)
+}
+
+/// Whether ticks stand that were made in another winter.
+pub fn is_stale(from: &dyn Facts) -> bool {
+    facts::given(from, facts::SEASON_MARK.id()) && mark(from).is_none()
+}
 
 /// So many days before the ride date the sheet opens on its wake-up side.
 pub(super) const WAKES_BEFORE: Days = Days::new(21);
@@ -202,10 +240,12 @@ impl Side {
         if wakes.is_some_and(|it| today >= it) { Side::WakeUp } else { Side::LayUp }
     }
 
-    /// What tells this season's tick of a step from any other's: "2026/layup/oil".
+    /// What tells this season's tick of a step from any other's: "2026-11-14/layup/oil".
     pub fn tag(self, step: &str, from: &dyn Facts, today: NaiveDate) -> String {
-        let year = facts::PARK_DATE.known(from).unwrap_or(today).year();
-        format!("{year}/{}/{step}", self.key())
+        let mark = day_written(mark(from).unwrap_or(today));
+        // It has to fit in an entry, however long a step of the owner's own is called.
+        let step = step.char_indices().nth(LONGEST_KEY).map_or(step, |(end, _)| cut(step, end).0);
+        format!("{mark}/{}/{step}", self.key())
     }
 
     /// The entry that says which of its steps are done.
@@ -255,6 +295,9 @@ impl Step {
 
     /// Keys of the steps of its side that are done.
     fn keys(&self, from: &dyn Facts) -> String {
+        if is_stale(from) {
+            return String::new();
+        }
         facts::several_keys(choices(self.side), &from.entry(self.side.done()))
     }
 
@@ -311,14 +354,21 @@ impl Step {
             .collect()
     }
 
-    /// The steps that it waits for: asked, and neither done nor left out.
-    pub fn waits_for(&self, from: &dyn Facts) -> Vec<&'static Step> {
+    /// What it waits for, by title: the steps before it that are asked and neither done nor left out, and before the engine
+    /// runs the owner's own of that side.
+    pub fn waits_for(&self, from: &dyn Facts) -> Vec<String> {
         let open = |it: &&Step| {
             self.after.contains(&it.choice.code)
                 && it.is_asked(from)
                 && !it.is_done(from)
                 && it.left_out(from).is_none()
         };
-        self.side.steps().iter().filter(open).collect()
+        let mut titles: Vec<String> =
+            self.side.steps().iter().filter(open).map(|it| it.said.title.to_owned()).collect();
+        if self.side == Side::WakeUp && !self.after.is_empty() {
+            let own = OwnSteps::of(self.side, from);
+            titles.extend(own.titles.iter().filter(|it| !own.is_done(it)).cloned());
+        }
+        titles
     }
 }

@@ -11,8 +11,6 @@ use crate::words::table as words;
 
 /// The longest text that is looked at, bytes: ten thousand entries are a quarter of it.
 pub const LONGEST: usize = 8 * 1024 * 1024;
-/// Most entries at once.
-const MOST: usize = 50_000;
 /// The name that says what a JSON file is, and its form.
 const FORM: &str = "torpor_logbook";
 const ENTRIES: &str = "entries";
@@ -43,16 +41,19 @@ pub fn json(entries: &[Entries]) -> String {
         .written()
 }
 
+/// A row of a file: the line of a table, or the number of an entry; the entry, or what is wrong with it.
+pub type Row = (usize, Result<Entries, String>);
+
 /// Reads what [`csv`] or [`json`] wrote, or a table of one's own whose first row has the columns' names. Each entry, or what
 /// is wrong with it; it stops no other. A bare number means the usual unit of `set`. `None`: no logbook.
 ///
 /// ```
 /// use torpor::{facts, storage::log_file, units::UnitSet};
 /// let read = log_file::read("Day;What was done\n2026-11-14;Oil\nsoon;Coolant\n", UnitSet::Metric).unwrap();
-/// assert_eq!(read[0].as_ref().unwrap()[&facts::LOG_LINE.id()].text, "Oil");
-/// assert!(read[1].as_ref().unwrap_err().contains("soon"));
+/// assert_eq!(read[0].1.as_ref().unwrap()[&facts::LOG_LINE.id()].text, "Oil");
+/// assert!(read[1].0 == 3 && read[1].1.as_ref().unwrap_err().contains("soon"));
 /// ```
-pub fn read(text: &str, set: UnitSet) -> Option<Vec<Result<Entries, String>>> {
+pub fn read(text: &str, set: UnitSet) -> Option<Vec<Row>> {
     if text.len() > LONGEST {
         return None;
     }
@@ -62,22 +63,26 @@ pub fn read(text: &str, set: UnitSet) -> Option<Vec<Result<Entries, String>>> {
     }
 }
 
-fn from_json(json: &Json, set: UnitSet) -> Option<Vec<Result<Entries, String>>> {
-    json.get(FORM)?;
+fn from_json(json: &Json, set: UnitSet) -> Option<Vec<Row>> {
+    if json.get(FORM)? != &Json::Bare("1".to_owned()) {
+        return None;
+    }
     let Json::List(all) = json.get(ENTRIES)? else { return None };
     let held = held();
-    let one = |it: &Json| {
-        let Json::Map(facts) = it else { return entry(&[], set) };
+    let one = |(at, it): (usize, &Json)| {
+        let Json::Map(facts) = it else { return (at + 1, entry(&[], set)) };
         let of = |(key, value): &(String, Json)| {
             let about = held.iter().find(|it| it.key == key)?;
             match value {
-                Json::Text(text) | Json::Bare(text) => Some((*about, plain(text))),
+                Json::Text(text) => Some((about.id, Entry::new(plain(text), 0))),
                 _ => None,
             }
         };
-        entry(&facts.iter().filter_map(of).collect::<Vec<_>>(), set)
+        // What was kept is taken as it stands, whatever is still wrong with it.
+        let own: Entries = facts.iter().filter_map(of).collect();
+        (at + 1, if own.is_empty() { entry(&[], set) } else { Ok(own) })
     };
-    Some(all.iter().take(MOST).map(one).collect())
+    Some(all.iter().enumerate().map(one).collect())
 }
 
 /// The fact that a column's name says.
@@ -94,8 +99,8 @@ fn names(line: &Line) -> Names {
     }
 }
 
-fn from_csv(text: &str, set: UnitSet) -> Option<Vec<Result<Entries, String>>> {
-    let lines = cells::cut(text, MOST + 1, names).lines;
+fn from_csv(text: &str, set: UnitSet) -> Option<Vec<Row>> {
+    let lines = cells::cut(text, usize::MAX, names).lines;
     let (header, rows) = lines.split_first()?;
     if names(header) != Names::Several {
         return None;
@@ -104,7 +109,7 @@ fn from_csv(text: &str, set: UnitSet) -> Option<Vec<Result<Entries, String>>> {
     let one = |line: &Line| {
         let cells = columns.iter().zip(&line.cells);
         let cells = cells.filter_map(|(column, cell)| Some(((*column)?, plain(cell))));
-        entry(&cells.collect::<Vec<_>>(), set)
+        (line.number, entry(&cells.collect::<Vec<_>>(), set))
     };
     Some(rows.iter().map(one).collect())
 }
@@ -120,10 +125,8 @@ fn entry(texts: &[(&'static About, String)], set: UnitSet) -> Result<Entries, St
         }
         own.insert(about.id, entry);
     }
-    for needed in [&facts::LOG_DAY.about, &facts::LOG_LINE.about] {
-        if own.entry(needed.id).is_blank() {
-            return Err(words::missing(needed.label));
-        }
+    if own.is_empty() || own.keys().all(|it| *it == facts::LOG_STEP.id()) {
+        return Err(words::missing(facts::LOG_LINE.about.label));
     }
     Ok(own)
 }

@@ -4,7 +4,7 @@ use crate::entry::{self, Entry, day_written};
 use chrono::{Days, NaiveDate};
 
 /// What the keys of a bike's own records start with; the bike's key follows, and where there are several a point and a number.
-pub const OF_A_BIKE: [&str; 5] = ["bike.", "season.", "calendar.", "log.", "past."];
+pub const OF_A_BIKE: [&str; 6] = ["bike.", "season.", "calendar.", "log.", "past.", "bench."];
 
 /// What the keys of removed records start with.
 pub const START: &str = "removed.";

@@ -15,7 +15,7 @@ use leptos::prelude::*;
 
 /// Where it was last on a side is kept under this key.
 fn key(page: Page, side: Side) -> String {
-    format!("bench.{}.{}", side.key(), page.key())
+    format!("bench.{}.{}", page.key(), side.key())
 }
 
 /// All stops of the side that is looked at, and the place of the one that is: the one wanted, or where it was.

@@ -64,8 +64,9 @@ pub fn all(page: Page) -> Vec<KeptBike> {
 /// Writes what becomes of a bike's facts under its own key or another; whether it is kept.
 #[inline(never)]
 fn change(page: Page, from: &str, to: &str, how: &mut dyn FnMut(&mut Entries)) -> bool {
-    kept::flush(page);
-    let Some(store) = page.store.get_untracked() else { return false };
+    let Some(store) = page.store.get_untracked().filter(|_| kept::flush(page)) else {
+        return false;
+    };
     let mut bike: Bike = kept::load(page, store, &kept::bike_key(from));
     how(&mut bike.entries);
     told(page, kept::write(page, store, &kept::bike_key(to), &bike))
@@ -98,6 +99,15 @@ pub fn archive(page: Page, it: &KeptBike) {
         let next = all(page).into_iter().find(|it| it.stands == Stands::Listed);
         kept::close(page, next.map(|it| it.key));
     }
+    if done {
+        let key = it.key.clone();
+        page.can_undo_by(words::archived(&it.name), move || {
+            bring_back(
+                page,
+                &KeptBike { key: key.clone(), name: String::new(), stands: Stands::Archived },
+            );
+        });
+    }
 }
 
 /// Puts one that was archived or removed in the list again.
@@ -106,11 +116,11 @@ pub fn bring_back(page: Page, it: &KeptBike) {
         change(page, &it.key, &it.key, &mut |facts| drop(facts.remove(&facts::ARCHIVED.id())));
         return;
     };
-    put(page, &it.key, &removed::on(day), "");
-    bring_back(
-        page,
-        &KeptBike { key: it.key.clone(), name: String::new(), stands: Stands::Archived },
-    );
+    if put(page, &it.key, &removed::on(day), "") {
+        let archived =
+            KeptBike { key: it.key.clone(), name: String::new(), stands: Stands::Archived };
+        bring_back(page, &archived);
+    }
 }
 
 /// Puts its records aside. They can be put back at once, and from the archive for some time.

@@ -5,10 +5,13 @@ use super::boxed::Changes;
 use super::kept;
 use super::live::Live;
 use super::page::{Desk, Page};
+use crate::entry::day_written;
+use crate::entry::text::joined;
+use crate::facts::{self, Facts};
 use crate::garage::Entries;
 use crate::logbook::{Logbook, Row};
-use crate::plan::{self, Side, Step};
-use crate::words::{logbook as words, page::removed};
+use crate::plan::{self, Step};
+use crate::words::logbook as words;
 use leptos::prelude::untrack;
 use std::sync::Arc;
 
@@ -17,23 +20,40 @@ use std::sync::Arc;
 pub struct Book {
     /// `None` until it is loaded.
     all: Live<Option<Arc<Logbook>>>,
-    /// Turns when entries come or go; [`Page::changes`] turns with whatever is typed.
+    /// Turns when entries come or go.
     pub turns: Live<u64>,
+    /// Turns when an entry is changed.
+    edits: Live<u64>,
+    /// The entry of the step that was opened again last.
+    opened: Live<Option<Row>>,
 }
 
 impl Book {
     /// One that is still to be loaded.
     pub fn new() -> Self {
-        Self { all: Live::new(None), turns: Live::new(0) }
+        Self {
+            all: Live::new(None),
+            turns: Live::new(0),
+            edits: Live::new(0),
+            opened: Live::new(None),
+        }
     }
 
     /// Forgets it: another bike is on the sheet.
     pub fn shut(self) {
         self.all.set_untracked(None);
+        self.opened.set_untracked(None);
         self.turn();
     }
 
-    fn turn(self) {
+    /// Follows whatever changes in it.
+    pub fn follow(self) {
+        self.turns.track();
+        self.edits.track();
+    }
+
+    /// Says that entries came or went.
+    pub fn turn(self) {
         self.turns.update(|it| *it += 1);
     }
 
@@ -45,17 +65,9 @@ impl Book {
         self.all.set_untracked(Some(now));
     }
 
-    /// Leaves that are still to be written, each with its entries; nothing where the book was never opened.
-    pub fn changed(self) -> Vec<(usize, Vec<Entries>)> {
-        let Some(mut now) = self.all.get_untracked() else { return Vec::new() };
-        if now.is_kept() {
-            return Vec::new();
-        }
-        self.all.set_untracked(None);
-        let leaves = Arc::make_mut(&mut now).take_changed();
-        let leaves = leaves.iter().map(|leaf| (*leaf, now.leaf(*leaf))).collect();
-        self.all.set_untracked(Some(now));
-        leaves
+    /// Whether nothing of it is still to be written.
+    pub fn is_kept(self) -> bool {
+        self.all.with_untracked(|it| it.as_ref().is_none_or(|it| it.is_kept()))
     }
 }
 
@@ -76,10 +88,27 @@ impl Page {
         self.changed();
     }
 
+    /// Leaves that are still to be written, each with what stood on it before; nothing where the book was never opened.
+    pub fn take_changed_leaves(self) -> Vec<(usize, Vec<Entries>)> {
+        let mut leaves = Vec::new();
+        if !self.book.is_kept() {
+            let mut now = self.logbook();
+            self.book.all.set_untracked(None);
+            leaves = Arc::make_mut(&mut now).take_changed();
+            self.book.all.set_untracked(Some(now));
+        }
+        leaves
+    }
+
+    /// Takes entries that another tab wrote on a leaf.
+    pub fn take_into_book(self, leaf: usize, theirs: Vec<Entries>) {
+        self.book.change(self, Box::new(move |it: &mut Logbook| it.take_in(leaf, theirs.clone())));
+        self.book.turn();
+    }
+
     /// Says of leaves that they could not be written.
-    pub fn unwritten(self, leaves: Vec<usize>) {
-        let again = move |it: &mut Logbook| leaves.iter().for_each(|leaf| it.touch(*leaf));
-        self.book.change(self, Box::new(again));
+    pub fn unwritten(self, leaves: Vec<(usize, Vec<Entries>)>) {
+        self.book.change(self, Box::new(move |it: &mut Logbook| it.unwritten(leaves.clone())));
     }
 
     /// Writes an entry; its key.
@@ -96,6 +125,7 @@ impl Page {
         if !changed.is_empty() {
             let amend = move |it: &mut Logbook| it.amend(key, changed.clone());
             self.book.change(self, Box::new(amend));
+            self.book.edits.update(|it| *it += 1);
             self.changed();
         }
     }
@@ -112,7 +142,7 @@ impl Page {
     /// Takes an entry out; it can be taken back.
     pub fn strike_out(self, key: usize) {
         if let Some(row) = self.take_out_of_book(key) {
-            let said = removed(&row.line());
+            let said = words::struck_out(&row.line());
             self.can_undo_by(said, move || self.put_in_book(row.clone()));
         }
     }
@@ -124,32 +154,65 @@ impl Page {
 
     /// Ticks a step, or opens it again.
     pub fn tick(self, step: &'static Step, desk: &Desk) {
+        self.begin_season(desk);
         let done = untrack(|| step.is_done(desk));
         self.set_tick(step, desk, !done);
-        let figures = step
-            .sum
-            .filter(|_| !done)
-            .map(|it| plan::figures(it, &self.kept(), self.set.get_untracked()));
+        let title = step.said.title;
+        let line = if step.looks { words::looked_at(title) } else { title.to_owned() };
+        let figures = if done { String::new() } else { self.figures(step) };
         let back = move || self.set_tick(step, &Desk::of_bike(self), done);
-        let key = step.choice.key;
-        self.log_tick(step.side, key, step.said.title, !done, figures, Box::new(back));
+        let tag = untrack(|| step.tag(desk, self.today.get_untracked()));
+        self.log_tick(tag, title, &line, !done, &figures, Box::new(back));
+    }
+
+    /// What a step's tick writes beside it: the figures of its calculator, or what was due.
+    fn figures(self, step: &Step) -> String {
+        let (kept, set) = (self.kept(), self.set.get_untracked());
+        if step.lists_due {
+            let due = plan::due(&self.logbook(), &kept, self.today.get_untracked(), set);
+            let due: Vec<&str> = due.iter().map(|it| it.1.as_str()).collect();
+            return plan::shortened(&joined(&due, "; "));
+        }
+        step.sum.map(|it| plan::figures(it, &kept, set)).unwrap_or_default()
+    }
+
+    /// Gives the season its mark with its first tick. Ticks of another winter, whose dates were moved on, go first.
+    pub fn begin_season(self, desk: &Desk) {
+        if untrack(|| plan::is_stale(desk)) {
+            for id in plan::TICKS {
+                self.typed(desk, id, String::new());
+            }
+        }
+        if untrack(|| plan::mark(desk)).is_none() {
+            let today = day_written(self.today.get_untracked());
+            self.typed(desk, facts::SEASON_MARK.id(), today);
+        }
     }
 
     /// Writes the entry of a tick, or takes it out again with the tick; `back` sets the tick as it was.
     pub fn log_tick(
         self,
-        side: Side,
-        key: &str,
+        tag: String,
         title: &str,
+        line: &str,
         done: bool,
-        figures: Option<String>,
+        figures: &str,
         back: Box<dyn Fn() + Send + Sync>,
     ) {
         let (kept, today) = (self.kept(), self.today.get_untracked());
-        let tag = side.tag(key, &kept, today);
         if done {
-            let figures = figures.unwrap_or_default();
-            let key = self.add_to_book(Logbook::of_tick(&tag, title, today, &figures, &kept));
+            // Opened by a slip and ticked again, it is the entry that it was.
+            let before = self.book.opened.get_untracked();
+            let before = before.filter(|it| it.own.entry(facts::LOG_STEP.id()).text == tag);
+            let key = match before {
+                Some(row) => {
+                    let key = row.key;
+                    self.put_in_book(row);
+                    self.book.opened.set_untracked(None);
+                    key
+                }
+                None => self.add_to_book(Logbook::of_tick(&tag, line, today, figures, &kept)),
+            };
             self.can_undo_by(words::ticked(title), move || {
                 back();
                 self.take_out_of_book(key);
@@ -157,7 +220,9 @@ impl Page {
         } else {
             let key = self.logbook().ticked(&tag).map(|it| it.key);
             let out = key.and_then(|it| self.take_out_of_book(it));
-            self.can_undo_by(words::open_again(title), move || {
+            self.book.opened.set_untracked(out.clone());
+            let said = if out.is_some() { words::open_again(title) } else { words::open(title) };
+            self.can_undo_by(said, move || {
                 back();
                 if let Some(row) = &out {
                     self.put_in_book(row.clone());

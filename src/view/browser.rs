@@ -84,6 +84,17 @@ pub fn on_resize(act: impl Fn() + 'static) {
     listen(&window(), "resize", Box::new(act));
 }
 
+/// Calls `act` with the key of a record that another tab has written.
+pub fn on_storage(act: impl Fn(String) + 'static) {
+    let told = Closure::<dyn Fn(web_sys::Event)>::new(move |event: web_sys::Event| {
+        let key = js_sys::Reflect::get(&event, &"key".into()).ok().and_then(|it| it.as_string());
+        act(key.unwrap_or_default());
+    });
+    let _ = window().add_event_listener_with_callback("storage", told.as_ref().unchecked_ref());
+    // Listens as long as the page lives.
+    told.forget();
+}
+
 /// Calls `act` when the page comes into sight again.
 pub fn on_show(act: impl Fn() + 'static) {
     on_visibility(web_sys::VisibilityState::Visible, Box::new(act));

@@ -7,7 +7,7 @@ use super::line::fold_button;
 use super::live::Live;
 use super::page::{Desk, Owner, Page};
 use super::{browser, kept, link};
-use crate::facts;
+use crate::facts::{self, Id};
 use crate::show;
 use crate::storage::removed;
 use crate::units::UnitSet;
@@ -58,8 +58,16 @@ pub fn top(page: Page) -> El {
 /// The bikes that are kept in this browser, and the name of the one on the sheet.
 fn bikes(page: Page) -> El {
     let own = move || page.owner.get() != Owner::Example;
+    // What adds and removes steps stands here too: a slip that took one away is mended where nothing goes.
+    const OF_THE_BIKE: [Id; 4] = [
+        facts::BIKE_NAME.id(),
+        facts::COOLING.id(),
+        facts::FUEL_SUPPLY.id(),
+        facts::FINAL_DRIVE.id(),
+    ];
     let name = move || {
-        vec![blank(page, &Desk::of_bike(page), None, facts::BIKE_NAME.id(), "garage", Dress::Whole)]
+        let desk = Desk::of_bike(page);
+        OF_THE_BIKE.map(|it| blank(page, &desk, None, it, "garage", Dress::Whole)).into()
     };
     let cap = paragraph("cap", words::BIKES_HERE).set("tabindex", "-1");
     let [here, top] = [(); 2].map(|()| cap.same());

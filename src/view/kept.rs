@@ -4,10 +4,11 @@ use super::browser;
 use super::follow::follow;
 use super::page::{Owner, Page, Saving};
 use crate::calendar::Saved;
+use crate::entry::Entry;
 use crate::facts;
 use crate::garage::{Entries, Garage, Kept, Season};
 use crate::storage::browser::{Store, StoreError};
-use crate::storage::record::{self, Unreadable};
+use crate::storage::record::{self, PREFIX, Unreadable};
 use crate::words::page as words;
 use leptos::prelude::*;
 use serde::{Serialize, de::DeserializeOwned};
@@ -72,28 +73,51 @@ pub fn keep(page: Page) {
             page.unsaved.set(set_timeout_with_handle(later, SOON).ok());
         }
     }));
-    browser::on_hide(move || flush(page));
+    browser::on_hide(move || {
+        flush(page);
+    });
+    // Another tab wrote: what it changed is taken here, and what is changed here is merged with it.
+    browser::on_storage(move |key| {
+        let key = key.strip_prefix(PREFIX).unwrap_or_default();
+        let own = untrack(|| page.key());
+        if key.starts_with(&log_key(&own)) && page.book.is_kept() {
+            page.book.shut();
+        } else if key == GARAGE || key == bike_key(&own) || key == season_key(&own) {
+            save(page);
+        }
+    });
 }
 
-/// Writes at once what is still to be written.
-pub fn flush(page: Page) {
-    if let Some(handle) = page.unsaved.get_untracked() {
-        handle.clear();
+/// Writes at once what is still to be written, and what could not be written before; whether all is kept, where anything is.
+pub fn flush(page: Page) -> bool {
+    let failed = |page: Page| matches!(page.saving.get_untracked(), Saving::Failed(_));
+    let waits = page.unsaved.get_untracked();
+    if waits.is_some() || failed(page) {
+        if let Some(handle) = waits {
+            handle.clear();
+        }
         page.unsaved.set(None);
         save(page);
     }
+    !failed(page)
 }
 
 /// Lays a kept bike on the sheet.
 pub fn open(page: Page, store: Store, key: &str) {
-    flush(page);
-    let kept = Kept {
+    // What could not be kept stays on the sheet, where it can be seen and taken as a link.
+    if flush(page) {
+        page.lay(stored(page, store, key), Owner::Own(key.to_owned()));
+        let _ = store.write(OPEN, key);
+    }
+}
+
+/// A bike as it is kept.
+fn stored(page: Page, store: Store, key: &str) -> Kept {
+    Kept {
         bike: load(page, store, &bike_key(key)),
         season: load(page, store, &season_key(key)),
         garage: load(page, store, GARAGE),
-    };
-    page.lay(kept, Owner::Own(key.to_owned()));
-    let _ = store.write(OPEN, key);
+    }
 }
 
 /// The garage as it is kept.
@@ -139,13 +163,27 @@ pub fn load<T: DeserializeOwned + Default>(page: Page, store: Store, key: &str) 
 fn save(page: Page) {
     let Owner::Own(key) = page.owner.get_untracked() else { return };
     let Some(store) = page.store.get_untracked() else { return };
-    let kept = page.kept();
+    let mut kept = page.kept();
+    let base = page.beyond.get_untracked();
+    if store.read(&bike_key(&key)).is_some() {
+        let theirs = stored(page, store, &key);
+        if theirs != base {
+            let merged = Kept::merged(&base, &kept, &theirs);
+            if merged != kept {
+                page.lay_again(merged.clone());
+            }
+            kept = merged;
+        }
+    }
     let written = write(page, store, &bike_key(&key), &kept.bike)
         .and_then(|()| write(page, store, &season_key(&key), &kept.season))
         .and_then(|()| write(page, store, GARAGE, &kept.garage))
         .and_then(|()| save_book(page, store, &key))
         .and_then(|()| store.write(OPEN, &key));
-    told(page, written);
+    if told(page, written) {
+        // From here on the next change is told from.
+        page.beyond.set(kept);
+    }
 }
 
 /// Says whether something is kept; whether it is.
@@ -160,20 +198,28 @@ pub fn told(page: Page, written: Result<(), StoreError>) -> bool {
     done
 }
 
-/// Writes the leaves of the logbook that have changed.
-fn save_book(page: Page, store: Store, key: &str) -> Result<(), StoreError> {
-    let changed = page.book.changed();
-    for (at, (leaf, entries)) in changed.iter().enumerate() {
-        let key = format!("{}{leaf}", log_key(key));
-        let written = match entries.is_empty() {
+/// Writes the leaves of the logbook that have changed. What another tab wrote on one since is taken in.
+fn save_book(page: Page, store: Store, bike: &str) -> Result<(), StoreError> {
+    let mut changed = page.take_changed_leaves();
+    while let Some((leaf, before)) = changed.pop() {
+        let key = format!("{}{leaf}", log_key(bike));
+        let mut now = page.logbook().leaf(leaf);
+        let mut theirs: Vec<Entries> = load(page, store, &key);
+        theirs.retain(|it| !before.contains(it) && !now.contains(it));
+        if !theirs.is_empty() {
+            now.extend(theirs.iter().cloned());
+            page.take_into_book(leaf, theirs);
+        }
+        let written = match now.is_empty() {
             true => {
                 store.remove(&key);
                 Ok(())
             }
-            false => write(page, store, &key, entries),
+            false => write(page, store, &key, &now),
         };
         if let Err(why) = written {
-            page.unwritten(changed.iter().skip(at).map(|it| it.0).collect());
+            changed.push((leaf, before));
+            page.unwritten(changed);
             return Err(why);
         }
     }
@@ -205,11 +251,10 @@ fn numbered<T: DeserializeOwned + Default + Clone>(page: Page, of: fn(&str) -> S
     all
 }
 
-/// Seasons of the bike on the sheet that are over, in their order.
-pub fn past_seasons(page: Page) -> Vec<Season> {
-    let mut all: Vec<Season> = numbered(page, past_key);
-    all.retain(|it| !it.entries.is_empty());
-    all
+/// Seasons of the bike on the sheet that are over, each with its place.
+pub fn past_seasons(page: Page) -> Vec<(usize, Season)> {
+    let all: Vec<Season> = numbered(page, past_key);
+    all.into_iter().enumerate().filter(|it| !it.1.entries.is_empty()).collect()
 }
 
 /// Puts a season away; its place. `None` where it could not be kept, which is said. Where nothing is kept at all it is only
@@ -224,12 +269,24 @@ pub fn put_season_away(page: Page, season: &Season) -> Option<usize> {
     Some(place)
 }
 
-/// Takes a season out of those that are over: it is on the sheet again.
-pub fn bring_season_back(page: Page, place: usize) {
-    if let (Owner::Own(key), Some(store)) = (page.owner.get_untracked(), page.store.get_untracked())
+/// Lays a season that is over, `back`, on the sheet again, and puts what was typed of the one there in its place.
+pub fn bring_season_back(page: Page, place: usize, back: &Season) {
+    let now = page.kept();
+    page.lay_again(Kept { season: back.clone(), ..now.clone() });
+    // Only once it is kept there it goes here.
+    save(page);
+    if let (Owner::Own(key), Some(store), Saving::Kept) =
+        (page.owner.get_untracked(), page.store.get_untracked(), page.saving.get_untracked())
     {
-        store.remove(&format!("{}{place}", past_key(&key)));
+        let record = format!("{}{place}", past_key(&key));
+        if now.season.entries.values().all(Entry::is_blank) {
+            store.remove(&record);
+        } else {
+            let written = write(page, store, &record, &now.season);
+            told(page, written);
+        }
     }
+    page.book.turn();
 }
 
 /// What the last calendar file of the bike on the sheet had; nothing where there was none.
@@ -249,7 +306,7 @@ pub fn remember_calendar(page: Page, saved: &Saved) {
 }
 
 /// Writes a record with the next revision; never over one that this page cannot read.
-pub fn write<T: Serialize + DeserializeOwned>(
+pub fn write<T: Serialize + DeserializeOwned + PartialEq>(
     page: Page,
     store: Store,
     key: &str,
@@ -257,6 +314,8 @@ pub fn write<T: Serialize + DeserializeOwned>(
 ) -> Result<(), StoreError> {
     let revision = match store.read(key).map(|it| record::read::<T>(&it)) {
         None => 1,
+        // Nothing new: another tab is not to be told of it.
+        Some(Ok(before)) if before.kept == *kept => return Ok(()),
         Some(Ok(before)) => before.revision.saturating_add(1),
         Some(Err(why)) => {
             unreadable(page, store, key, why);

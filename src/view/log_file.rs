@@ -73,11 +73,11 @@ fn read(page: Page, text: &str) -> Brought {
     };
     let (mut new, mut wrong, count) = (Vec::new(), Vec::new(), rows.len());
     let book = page.logbook();
-    for (at, row) in rows.into_iter().enumerate() {
+    for (line, row) in rows {
         match row {
-            Ok(own) if book.has(&own) => {}
+            Ok(own) if book.has(&own) || new.contains(&own) => {}
             Ok(own) => new.push(own),
-            Err(why) => wrong.push(words::wrong_row(at + 1, &why)),
+            Err(why) => wrong.push(words::wrong_row(line, &why)),
         }
     }
     let known = count - new.len() - wrong.len();

@@ -30,17 +30,25 @@ pub fn logbook(page: Page) -> El {
         .class("needs logbook")
         .set("aria-labelledby", title)
         .child(el("h3").child(fold))
-        .child(while_so("div", move || open.get(), move || inside(page)))
+        .child(while_so(
+            "div",
+            move || open.get(),
+            move || {
+                // Another bike's book has other entries under the same keys.
+                page.owner.track();
+                inside(page)
+            },
+        ))
 }
 
 fn inside(page: Page) -> Vec<El> {
     let desk = Desk::of_bike(page);
     let told = Told::of(&desk, page, move |desk, _, set| {
-        page.changes.track();
+        page.book.follow();
         let today = page.today.get();
         plan::log(&page.logbook(), desk, today, set)
     });
-    let some = move || page.sheet().entry(facts::INTERVALS.id()).text.trim() != "";
+    let some = move || facts::INTERVALS.known(&page.sheet()).is_some();
     let due = move || vec![paragraph("cap", words::DUE_LIST), due(page)];
     vec![
         line::panel(page, &desk, told, "logbook"),
@@ -53,10 +61,10 @@ fn inside(page: Page) -> Vec<El> {
 
 /// What the intervals make due.
 pub fn due(page: Page) -> El {
+    let desk = Desk::of_bike(page);
     let due = move || {
-        page.changes.track();
-        let (kept, set) = (page.kept(), page.set.get());
-        let due = plan::due(&page.logbook(), &kept, page.today.get(), set);
+        page.book.follow();
+        let due = plan::due(&page.logbook(), &desk, page.today.get(), page.set.get());
         let one = |(past, said): &(bool, String)| paragraph(if *past { "care" } else { "" }, said);
         due.iter().map(|it| el("li").child(one(it))).collect()
     };
@@ -177,7 +185,7 @@ fn entry(page: Page, key: usize, opened: Live<Option<usize>>) -> El {
     let said = move || {
         // Only what is open can change.
         if open.get() {
-            page.changes.track();
+            page.book.follow();
         }
         page.logbook().row(key).map(told).unwrap_or_default()
     };

@@ -22,10 +22,14 @@ pub fn own_steps(page: Page, side: Side) -> Vec<El> {
         own.titles.iter().enumerate().map(|it| row(page, side, it)).collect()
     };
     let typed = Live::new(String::new());
+    let refused = Live::new(false);
     let add = move || {
-        let title = typed.get_untracked();
-        change(page, side, &mut |own| _ = own.add(&title));
-        typed.set(String::new());
+        let (title, mut added) = (typed.get_untracked(), false);
+        change(page, side, &mut |own| added = own.add(&title));
+        refused.set(!added && !title.trim().is_empty());
+        if added {
+            typed.set(String::new());
+        }
     };
     let id = "own-step";
     let blank = el("input")
@@ -40,7 +44,14 @@ pub fn own_steps(page: Page, side: Side) -> Vec<El> {
                 add();
             }
         });
-    let full = move || if room.get() == 0 { words::NO_ROOM } else { "" }.to_owned();
+    let full = move || {
+        match (room.get(), refused.get()) {
+            (0, _) => words::NO_ROOM,
+            (_, true) => words::THERE_ALREADY,
+            _ => "",
+        }
+        .to_owned()
+    };
     vec![
         el("ol").class("mine").set("aria-label", words::OWN_STEPS).part(rows),
         el("div")
@@ -81,13 +92,17 @@ pub fn tick_box(page: Page, side: Side, title: &str) -> El {
 
 /// Ticks one or opens it again, with its entry in the logbook.
 fn turn(page: Page, side: Side, title: &str) {
+    let desk = Desk::of_bike(page);
+    page.begin_season(&desk);
     let (mut done, own) = (false, title.to_owned());
     change(page, side, &mut |own| {
         own.turn(title);
         done = own.is_done(title);
     });
     let back = Box::new(move || change(page, side, &mut |it| it.turn(&own)));
-    page.log_tick(side, &format!("own/{title}"), title, done, None, back);
+    let today = page.today.get_untracked();
+    let tag = untrack(|| side.tag(&format!("own/{title}"), &desk, today));
+    page.log_tick(tag, title, title, done, "", back);
 }
 
 /// Changes them, and takes what they are then.

@@ -271,10 +271,11 @@ impl Page {
         self.changed();
     }
 
-    /// Lays another season, or another state, of the same bike on the sheet.
+    /// Lays another state of the same bike on the sheet.
     pub fn lay_again(self, kept: Kept) {
         self.sheet().take(&kept);
-        self.beyond.set(kept);
+        self.fasteners.lay_over(&kept.bike.fasteners);
+        self.lay_wrenches(&kept.garage);
         self.changed();
     }
 

@@ -3,7 +3,7 @@
 use super::element::{El, button, el, paragraph, while_so};
 use super::kept;
 use super::page::{Desk, Page};
-use crate::garage::Kept;
+use crate::garage::{Kept, Season};
 use crate::plan::{self, Life};
 use crate::words::logbook as words;
 
@@ -27,35 +27,37 @@ pub fn life(page: Page, desk: &Desk) -> El {
     };
     el("div").class("life").child(el("p").class("why").live_text(said)).child(while_so(
         "div",
-        move || life.get() == Life::Out,
+        move || life.get() != Life::Planned,
         next,
     ))
 }
 
 /// Puts the season away and lays a blank one.
 fn begin_next(page: Page) {
-    let before = page.kept();
-    let Some(place) = kept::put_season_away(page, &before.season) else { return };
-    let mut next = before.clone();
-    next.season = Default::default();
-    page.lay_again(next);
-    page.can_undo_by(words::NEXT_BEGUN.to_owned(), move || {
-        kept::bring_season_back(page, place);
-        page.lay_again(Kept { season: before.season.clone(), ..page.kept() });
-    });
+    let Kept { season, .. } = page.kept();
+    if let Some(place) = kept::put_season_away(page, &season) {
+        page.lay_again(Kept { season: Season::default(), ..page.kept() });
+        let back = move || kept::bring_season_back(page, place, &season);
+        page.can_undo_by(words::NEXT_BEGUN.to_owned(), back);
+    }
 }
 
 /// Seasons of this bike that are over, the last first.
 pub fn past(page: Page) -> El {
     let all = move || {
-        page.changes.track();
+        page.book.turns.track();
         kept::past_seasons(page)
     };
-    let rows =
-        move || all().iter().rev().map(|it| el("li").text(&plan::past(&it.entries))).collect();
-    while_so(
-        "div",
-        move || !all().is_empty(),
-        move || vec![paragraph("cap", words::PAST_SEASONS), el("ul").class("how").part(rows)],
-    )
+    let rows = move || {
+        let row = |(place, it): &(usize, Season)| {
+            let (place, season) = (*place, it.clone());
+            let back = move || kept::bring_season_back(page, place, &season);
+            let back = button("quiet", words::BRING_BACK, back);
+            el("li").text(&plan::past(&it.entries)).text(" ").child(back)
+        };
+        all().iter().rev().map(row).collect()
+    };
+    let list =
+        move || vec![paragraph("cap", words::PAST_SEASONS), el("ul").class("how").part(rows)];
+    while_so("div", move || !all().is_empty(), list)
 }

@@ -9,7 +9,7 @@ use super::page::{Desk, Owner, Page};
 use super::{browser, logbook};
 use crate::entry::text::joined;
 use crate::facts::{self, Id};
-use crate::plan::Step;
+use crate::plan::{Line, Step};
 use crate::words::{page as words, steps};
 use leptos::prelude::*;
 
@@ -88,7 +88,7 @@ pub fn reason_now(step: &Step, desk: &Desk) -> String {
 
 /// What it waits for, in words.
 pub fn waits(step: &Step, desk: &Desk) -> String {
-    let titles: Vec<&str> = step.waits_for(desk).iter().map(|it| it.said.title).collect();
+    let titles = step.waits_for(desk);
     if titles.is_empty() { String::new() } else { steps::waits_for(&joined(&titles, ", ")) }
 }
 
@@ -131,8 +131,8 @@ fn unfolded(
     let mut all =
         vec![el("ul").class("how").children(how), el("div").class("blanks").children(blanks)];
     all.extend(step.lists_due.then(|| logbook::due(page)));
-    all.push(logged(page, step, desk, scope));
     all.extend(sum.map(|it| (it.inside)(page, desk, it.told, scope)).into_iter().flatten());
+    all.push(logged(page, step, desk, scope));
     let desk = desk.clone();
     let scope = scope.to_owned();
     let own = move || page.owner.get() != Owner::Example;
@@ -142,7 +142,19 @@ fn unfolded(
 
 /// Of a step that is done, when it was and at which reading, as its tick wrote it in the logbook.
 fn logged(page: Page, step: &'static Step, desk: &Desk, scope: &str) -> El {
-    const ASKED: [Id; 3] = [facts::LOG_DAY.id(), facts::LOG_ODOMETER.id(), facts::LOG_NOTE.id()];
+    const ASKED: [Id; 6] = [
+        facts::LOG_DAY.id(),
+        facts::LOG_ODOMETER.id(),
+        facts::LOG_NOTE.id(),
+        // What was changed and not only looked at goes under its own name.
+        facts::LOG_LINE.id(),
+        facts::OIL_POURED.id(),
+        facts::OIL_DRAINED.id(),
+    ];
+    let asked = match step.sum {
+        Some(Line::Oil) => &ASKED[..],
+        _ => &ASKED[..if step.looks { 4 } else { 3 }],
+    };
     let (desk, scope) = (desk.clone(), format!("{scope}-logged"));
     el("div").part(move || {
         page.book.turns.track();
@@ -151,7 +163,7 @@ fn logged(page: Page, step: &'static Step, desk: &Desk, scope: &str) -> El {
         }
         let tag = step.tag(&desk, page.today.get());
         let key = page.logbook().ticked(&tag).map(|it| it.key);
-        key.map(|it| logbook::blanks_of(page, it, &ASKED, &scope)).into_iter().collect()
+        key.map(|it| logbook::blanks_of(page, it, asked, &scope)).into_iter().collect()
     })
 }
 

@@ -169,4 +169,5 @@ said! {
     OIL_POURED: "Oil poured in", "At a change, or to top up to the same mark";
     OIL_DRAINED: "Oil drained", "At a change, measured, filter included";
     LOG_STEP: "Step", "Made by the page";
+    SEASON_MARK: "Season begun", "Made by the page";
 }

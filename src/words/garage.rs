@@ -20,3 +20,8 @@ pub fn copy_of(name: &str) -> String {
 pub fn removed_until(day: &str) -> String {
     format!(" removed; it can be brought back until {day} ")
 }
+
+/// After a bike was put in the archive.
+pub fn archived(name: &str) -> String {
+    format!("{name} is archived.")
+}

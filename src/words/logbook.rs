@@ -15,7 +15,8 @@ words! {
     MORE: "Show more";
     DUE_LIST: "Due";
     NOT_IN_THE_BOOK: "not in the logbook yet";
-    ODOMETER_LACKS: "needs the odometer, now and then";
+    ODOMETER_LACKS: "by distance not known: needs today’s odometer and the one of that day";
+    READS_LESS: "the odometer reads less than it did then: check both";
     MORE_CAME_OUT: "More came out than went in: fuel or water in the oil, or a figure that is off.";
     NO_DAY: "no day";
     UNNAMED: "Entry";
@@ -25,7 +26,7 @@ words! {
     CSV_NAME: "logbook.csv";
     JSON_NAME: "logbook.json";
     BRING_IN: "Open a CSV or JSON file";
-    FILE_NOT_READ: "This file could not be read: it is no text, or over 4 MB.";
+    FILE_NOT_READ: "This file could not be read: it is no text, or over 8 MB.";
     NOT_A_LOGBOOK: "No logbook: as CSV its first row names the columns, Day and What was done among them; as JSON it is one that was saved here.";
     IN_A_LOG: "a logbook takes days, words, distances and volumes";
     PLANNED: "Planned";
@@ -35,6 +36,7 @@ words! {
     NEXT_HINT: "Puts this one’s days, levels and ticks away; the bike’s figures stay.";
     NEXT_BEGUN: "The next season begins; the last one is put away with its ticks.";
     PAST_SEASONS: "Past seasons";
+    BRING_BACK: "Bring back";
 }
 
 /// A thing and what is said of it.
@@ -66,9 +68,21 @@ pub fn past_season(park: &str, ride: &str, done: [usize; 2]) -> String {
     let [down, up] = done.map(|it| counted(it, "step"));
     format!("{park} to {ride}: {down} of the lay-up done, {up} of the wake-up")
 }
+/// What a tick writes that says something was looked at.
+pub fn looked_at(title: &str) -> String {
+    format!("{title}, looked at")
+}
 /// After a tick.
 pub fn ticked(title: &str) -> String {
     format!("Done: {title}. It is in the logbook.")
+}
+/// After an entry was taken out.
+pub fn struck_out(line: &str) -> String {
+    format!("The entry {line} is out of the logbook.")
+}
+/// After a tick was taken away that had no entry.
+pub fn open(title: &str) -> String {
+    format!("{title} is open again.")
 }
 /// After a tick was taken away.
 pub fn open_again(title: &str) -> String {
