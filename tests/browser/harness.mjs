@@ -8,7 +8,7 @@ import { fileURLToPath } from "node:url";
 import { chromium } from "playwright-core";
 import { serve } from "./server.mjs";
 
-const DIST = fileURLToPath(new URL("../../dist/", import.meta.url));
+export const DIST = fileURLToPath(new URL("../../dist/", import.meta.url));
 const FLAGS = [
   "--no-sandbox",
   "--disable-gpu",
@@ -62,12 +62,16 @@ function findChromium() {
   throw new Error("No Chromium was found: install one, or set CHROMIUM to where it is.");
 }
 
-/** A browser of its own: nothing stored, nothing cached. Pages that share one are tabs of the same person. */
+/**
+ * A browser of its own: nothing stored, nothing cached. Pages that share one are tabs of the same person. Without `workers`
+ * it is one that has no service workers, so that each file comes over the network, where a test sees it.
+ */
 export async function openContext({
   viewport = { width: 1280, height: 900 },
   colorScheme = "light",
   locale = "en-US",
   blockStorage = false,
+  workers = false,
   ...more
 } = {}) {
   const { browser } = await running();
@@ -79,6 +83,7 @@ export async function openContext({
       console.error(`The policy refused ${event.violatedDirective}: ${event.blockedURI} ${event.sample}`);
     });
   });
+  if (!workers) await context.addInitScript(() => { delete Navigator.prototype.serviceWorker; });
   if (blockStorage) {
     await context.addInitScript(() => {
       const refuse = () => {
@@ -94,10 +99,10 @@ export async function openContext({
 /**
  * Opens the page, `hash` ("#torque") included, and waits until the sheet has taken the shell's place. `context` makes
  * it one more tab there; otherwise the options of `openContext` are for a new one. `before` may prepare the page
- * (a route, a clock), `ready: false` does not wait.
+ * (a route, a clock), `ready: false` does not wait, `host` is another one than that of all tests.
  */
-export async function openPage({ path = "", hash = "", context, before, ready = true, ...options } = {}) {
-  const { host } = await running();
+export async function openPage({ path = "", hash = "", context, before, ready = true, host, ...options } = {}) {
+  host ??= (await running()).host;
   const page = await (context ?? (await openContext(options))).newPage();
   if (!context) alone.add(page);
   watch(page, new URL(host.url).origin);

@@ -17,29 +17,38 @@ const TYPES = {
   ".webmanifest": "application/manifest+json",
 };
 
-/** Serves `folder` on a free port: gives its `url`, the `asked` paths in their order, and `close`. */
+/**
+ * Serves `folder` on a free port: gives its `url`, the `asked` paths in their order, and `close`. For tests that change what
+ * the host has: `folders` by their address, and `answer`, which may return `{ status, headers, body }` for a file's name.
+ */
 export async function serve(folder) {
   const asked = [];
+  const host = { asked, folders: new Map([[FOLDER, folder]]), answer: () => undefined };
   const server = createServer(async (request, response) => {
     const path = decodeURIComponent(new URL(request.url, "http://localhost").pathname);
     asked.push(path);
-    const name = path.startsWith(FOLDER) ? normalize(path.slice(FOLDER.length) || "index.html") : "";
-    const file = join(folder, name);
+    const at = [...host.folders.keys()].filter((it) => path.startsWith(it)).toSorted((one, other) => other.length - one.length)[0];
+    const name = at === undefined ? "" : normalize(path.slice(at.length) || "index.html");
+    const file = join(host.folders.get(at) ?? "", name);
+    const { status = 200, headers, body } = host.answer(name) ?? {};
+    if (body !== undefined || status !== 200) {
+      response.writeHead(status, { "content-type": TYPES[extname(name)] ?? "text/plain", ...headers }).end(body);
+      return;
+    }
     const found = name && !name.startsWith("..") && (await stat(file).catch(() => null))?.isFile();
     if (!found) {
       response.writeHead(404).end();
       return;
     }
-    response.writeHead(200, { "content-type": TYPES[extname(file)] ?? "application/octet-stream" });
+    response.writeHead(200, { "content-type": TYPES[extname(file)] ?? "application/octet-stream", ...headers });
     createReadStream(file).pipe(response);
   });
   await new Promise((ready) => server.listen(0, "127.0.0.1", ready));
-  return {
+  return Object.assign(host, {
     url: `http://127.0.0.1:${server.address().port}${FOLDER}`,
-    asked,
     close: () => new Promise((closed) => {
       server.close(closed);
       server.closeAllConnections();
     }),
-  };
+  });
 }
