@@ -1,13 +1,17 @@
-// Starts the page without an inline script, and stands in for it when it cannot go on.
-const part = (id) => document.getElementById(`rescue-${id}`);
+// Starts the page without an inline script, stands in for it when it cannot go on, and keeps it for days without a network.
+// An index.html out of a cache may be older than this: what it has under an id stays, and what is new may not be there.
+const at = (id) => document.getElementById(id);
+const url = (name) => new URL(name, document.baseURI).href;
+const { js, wasm, integrity } = document.querySelector("script[data-wasm]").dataset;
+let registration;
 
 function rescue() {
-  const panel = document.getElementById("rescue");
+  const panel = at("rescue");
   if (!panel.hidden) return;
-  document.getElementById("shell")?.remove();
+  at("shell")?.remove();
   document.body.prepend(panel);
   panel.hidden = false;
-  part("title").focus();
+  at("rescue-title").focus();
 }
 
 // Other pages of the same host share the store: only this page's own entries are taken.
@@ -21,25 +25,89 @@ function stored() {
 }
 
 async function copy() {
-  const text = part("text");
+  const text = at("rescue-text");
+  const said = at("rescue-said");
   try {
     text.value = stored();
   } catch (refusal) {
-    part("said").textContent = `This browser does not let the page read its store (${refusal.name}).`;
+    said.textContent = `This browser does not let the page read its store (${refusal.name}).`;
     return;
   }
-  part("stored").hidden = false;
+  at("rescue-stored").hidden = false;
   text.select();
   try {
     await navigator.clipboard.writeText(text.value);
-    part("said").textContent = "Copied. Keep it in a text file.";
+    said.textContent = "Copied. Keep it in a text file.";
   } catch {
-    part("said").textContent = "Copy the text above and keep it in a text file.";
+    said.textContent = "Copy the text above and keep it in a text file.";
   }
 }
 
-part("reload").addEventListener("click", () => location.reload());
-part("copy").addEventListener("click", copy);
+// With the newest build that there is. What is typed is kept when the page goes.
+async function reload() {
+  const again = () => location.reload();
+  // A host that does not answer must not make the button dead.
+  setTimeout(again, 5000);
+  await registration?.update().catch(() => {});
+  const next = registration?.installing ?? registration?.waiting;
+  if (next) {
+    next.addEventListener("statechange", () => {
+      if (["activated", "redundant"].includes(next.state)) again();
+    });
+    next.postMessage("take over");
+  } else {
+    // Past copies in caches that are old, or broken.
+    await Promise.allSettled([location.href, url(js)].map((it) => fetch(it, { cache: "reload" })));
+    again();
+  }
+}
+
+// Files of one build come from the worker's one cache of it (src/worker.js). Where the browser lets no worker in, the page
+// works as before, with a network only.
+async function keep() {
+  try {
+    const workers = navigator.serviceWorker;
+    registration = await workers.register("sw.js");
+    const offer = () => {
+      if (!registration.waiting || !workers.controller) return;
+      document.querySelector("main")?.before(at("news"));
+      at("newer").hidden = false;
+    };
+    registration.addEventListener("updatefound", () => {
+      registration.installing.addEventListener("statechange", offer);
+    });
+    offer();
+    // A page that was installed may stay open for weeks.
+    document.addEventListener("visibilitychange", () => {
+      if (!document.hidden) registration.update().catch(() => {});
+    });
+    if (workers.controller) return;
+    await workers.ready;
+    document.querySelector("footer")?.append(at("offline"));
+    at("offline").hidden = false;
+  } catch {
+    // Nothing is lost by it.
+  }
+}
+
+async function start() {
+  // The names of files are made of what is in them; that it is so is checked here. A copy that is not is asked for anew.
+  const bytes = (cache) => fetch(url(wasm), { integrity, cache });
+  try {
+    const { default: begin } = await import(url(js));
+    await begin({ module_or_path: bytes("default").catch(() => bytes("reload")) });
+  } catch (failure) {
+    console.error(failure);
+    rescue();
+  }
+  // Only what `cargo xtask build` has sealed has a worker.
+  if (integrity) keep();
+}
+
+const press = (id, act) => at(id)?.addEventListener("click", act);
+press("rescue-reload", reload);
+press("newer-reload", reload);
+press("rescue-copy", copy);
 
 // A panic ends in a trap, and so does an exhausted stack: the page is dead.
 const trapped = (failure) => {
@@ -72,12 +140,10 @@ addEventListener("keydown", (event) => {
   button.click();
 });
 
-try {
-  const { js, wasm } = document.querySelector("script[data-wasm]").dataset;
-  const at = (url) => new URL(url, document.baseURI).href;
-  const { default: start } = await import(at(js));
-  await start({ module_or_path: at(wasm) });
-} catch (failure) {
-  console.error(failure);
-  rescue();
+// In a frame, what surrounds the page could make a person press what they do not see.
+if (self === top) {
+  start();
+} else {
+  at("laying-out").hidden = true;
+  at("framed").hidden = false;
 }

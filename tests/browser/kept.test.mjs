@@ -186,10 +186,10 @@ for (const [name, spoil, words, aside] of [
     await kept(first);
     const key = Object.keys(await stored(first)).find((it) => it.startsWith("torpor.bike."));
     await first.goto("about:blank");
-    const page = await openPage({ context, hash: "#layup/fuel", before: (page) => page.route("**/boot.js", (route) => route.abort()), ready: false });
+    const page = await openPage({ context, hash: "#layup/fuel", before: (page) => page.route("**/boot.js*", (route) => route.abort()), ready: false });
     const spoiled = spoil((await stored(page))[key]);
     await page.evaluate(([key, text]) => localStorage.setItem(key, text), [key, spoiled]);
-    await page.unroute("**/boot.js");
+    await page.unroute("**/boot.js*");
     await reload(page);
     await page.getByText(words).waitFor();
     await type(line(page, "Fill up and stabilize"), { "Tank volume": "17" });

@@ -10,6 +10,7 @@ mod order;
 mod page;
 mod program;
 mod report;
+mod seal;
 mod serve;
 mod setup;
 mod sizes;

@@ -8,6 +8,7 @@ use std::process::Command;
 use crate::lean::lean;
 use crate::program::{path_with, run};
 use crate::report::step;
+use crate::seal::seal;
 use crate::setup::{Tools, set_up};
 use crate::{Outcome, root, sizes};
 
@@ -26,7 +27,9 @@ pub fn dist() -> Outcome<PathBuf> {
 /// Builds the page.
 pub fn build(tools: &Tools) -> Outcome {
     run(&mut trunk(tools, "build")?)?;
-    lean(tools, &dist()?)
+    let dist = dist()?;
+    lean(tools, &dist)?;
+    seal(tools, &dist)
 }
 
 /// Where cargo unpacks crates, where that is a single folder without a space in its name.
