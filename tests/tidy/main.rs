@@ -235,6 +235,8 @@ fn the_root_holds_what_it_should() {
         "Cargo.lock",
         "README.md",
         "DEVELOPERS.md",
+        "SECURITY.md",
+        "deny.toml",
         "LICENSE-APACHE",
         "LICENSE-MIT",
         "Trunk.toml",

@@ -3,6 +3,7 @@
 //! Std only, since every clean checkout builds it before it does anything else.
 
 mod browser;
+mod deny;
 mod glue;
 mod hollow;
 mod lean;
@@ -30,6 +31,7 @@ Torpor's chores: cargo xtask <chore>
   serve [--port N]   set up, build the page and serve it on this machine; builds again on every change
   test               set up, then check everything: format, lints, tests, the page's size, the page in a browser
   build              set up and build the page into dist/, ready for any folder of any static host
+  deny               hold what comes from outside against deny.toml: licenses, doubles, where it is from (needs cargo-deny)
   help               print this
 
 The first set-up builds Trunk and wasm-bindgen-cli, six to ten minutes; later ones find them in the tool cache.";
@@ -42,6 +44,7 @@ fn main() -> ExitCode {
         ["serve", "--port", port] => serve::port(port).and_then(serve::serve),
         ["test"] => test::test(),
         ["build"] => page::build_and_measure(),
+        ["deny"] => deny::deny(),
         [] | ["help" | "--help" | "-h"] => {
             println!("{HELP}");
             Ok(())

@@ -5,7 +5,7 @@ use std::time::{Duration, Instant};
 use crate::program::{cargo, run};
 use crate::report::{Shown, step};
 use crate::setup::set_up;
-use crate::{Outcome, browser, page, sizes};
+use crate::{Outcome, browser, deny, page, sizes};
 
 /// Sets up, then checks everything; the first failure ends it.
 pub fn test() -> Outcome {
@@ -21,24 +21,27 @@ pub fn test() -> Outcome {
         summary.push((name, took));
         Ok(())
     };
-    let deny = ["-D", "warnings"];
+    let strict = ["-D", "warnings"];
     check("Format", &|| {
         run(&mut cargo(["fmt", "--all", "--check"])?)
             .map_err(|why| format!("{why} `cargo fmt --all` puts it right."))
     })?;
     // Three calls, since the page's features only make sense for the browser and the chores only for this machine.
     check("Lints of the library", &|| {
-        run(cargo(["clippy", "--quiet", "--locked", "--all-targets", "--"])?.args(deny))
+        run(cargo(["clippy", "--quiet", "--locked", "--all-targets", "--"])?.args(strict))
     })?;
     check("Lints of the page", &|| {
         let page =
             ["--target", "wasm32-unknown-unknown", "--features", "page", "--lib", "--bins", "--"];
-        run(cargo(["clippy", "--quiet", "--locked"])?.args(page).args(deny))
+        run(cargo(["clippy", "--quiet", "--locked"])?.args(page).args(strict))
     })?;
     check("Lints of the chores", &|| {
         run(cargo(["clippy", "--quiet", "--locked", "--package", "xtask", "--all-targets", "--"])?
-            .args(deny))
+            .args(strict))
     })?;
+    if deny::at_hand() {
+        check("Crates from outside", &deny::deny)?;
+    }
     check("Tests of the library", &|| run(&mut cargo(["test", "--locked"])?))?;
     check("Page", &|| page::build(&tools))?;
     check("Size of the page", &|| sizes::check(&page::dist()?))?;
