@@ -55,11 +55,13 @@ async function reload() {
       if (["activated", "redundant"].includes(next.state)) again();
     });
     next.postMessage("take over");
-  } else {
-    // Past copies in caches that are old, or broken.
-    await Promise.allSettled([location.href, url(js)].map((it) => fetch(it, { cache: "reload" })));
-    again();
+    return;
   }
+  // Past copies in caches that are old, or broken; what a worker keeps is neither.
+  if (!navigator.serviceWorker?.controller) {
+    await Promise.allSettled([location.href, url(js)].map((it) => fetch(it, { cache: "reload" })));
+  }
+  again();
 }
 
 // Files of one build come from the worker's one cache of it (src/worker.js). Where the browser lets no worker in, the page

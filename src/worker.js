@@ -43,8 +43,9 @@ addEventListener("fetch", (event) => {
   const { request } = event;
   const [address] = request.url.split(/[?#]/);
   const url = address === `${scope}index.html` ? index : address;
-  // Whoever wants to go past caches goes past this one, too.
-  if (request.method !== "GET" || request.cache === "reload" || !urls.includes(url)) return;
+  if (request.method !== "GET" || !urls.includes(url)) return;
+  // The page's own script asks past caches where the wasm that it got is not what it should be; nothing else goes past.
+  if (request.cache === "reload" && !request.destination) return;
   const kept = caches.match(url, { cacheName: CACHE, ignoreVary: true });
   event.respondWith(kept.then((answer) => answer ?? fetch(request)));
 });

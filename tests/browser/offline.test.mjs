@@ -104,6 +104,8 @@ test("a new version is offered, the open page stays as it is until then, and wha
   // Its own button still brings the new one.
   await other.getByRole("button", { name: "Reload" }).click();
   await eventually(async () => assert.deepEqual(await buildOf(other), ["newer"]), 10_000);
+  const old = (await filesOf()).filter((it) => it !== "boot.js");
+  assert.deepEqual(host.asked.slice(asked).filter((it) => old.includes(it.slice(FOLDER.length))), []);
   await clean(other);
   await clean(page);
   await context.close();
