@@ -67,12 +67,13 @@ async function reload() {
 // Files of one build come from the worker's one cache of it (src/worker.js). Where the browser lets no worker in, the page
 // works as before, with a network only.
 async function keep() {
+  // Where it is heard when something is said in it.
+  document.querySelector("main")?.before(at("news"));
   try {
     const workers = navigator.serviceWorker;
     registration = await workers.register("sw.js");
     const offer = () => {
       if (!registration.waiting || !workers.controller) return;
-      document.querySelector("main")?.before(at("news"));
       at("newer").hidden = false;
     };
     registration.addEventListener("updatefound", () => {
