@@ -1,4 +1,5 @@
 // Copies of the built page on hosts of their own: as it is, as another build, and what a browser has kept of either.
+import assert from "node:assert/strict";
 import { createHash } from "node:crypto";
 import { cp, mkdtemp, readFile, rename, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
@@ -6,7 +7,6 @@ import { join } from "node:path";
 import { DIST } from "./harness.mjs";
 import { eventually } from "./sheet.mjs";
 import { serve } from "./server.mjs";
-import assert from "node:assert/strict";
 
 const folders = [];
 const hosts = [];

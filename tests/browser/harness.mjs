@@ -96,6 +96,11 @@ export async function openContext({
   return context;
 }
 
+/** A browser that is not private, as only such a one installs a page; an empty profile of its own. Whoever opens it closes it. */
+export function openProfile() {
+  return chromium.launchPersistentContext("", { executablePath: findChromium(), args: FLAGS });
+}
+
 /**
  * Opens the page, `hash` ("#torque") included, and waits until the sheet has taken the shell's place. `context` makes
  * it one more tab there; otherwise the options of `openContext` are for a new one. `before` may prepare the page
