@@ -96,9 +96,12 @@ async function keep() {
 async function start() {
   // The names of files are made of what is in them; that it is so is checked here. A copy that is not is asked for anew.
   const bytes = (cache) => fetch(url(wasm), { integrity, cache });
+  const answered = bytes("default").catch(() => bytes("reload"));
   try {
-    const { default: begin } = await import(url(js));
-    await begin({ module_or_path: bytes("default").catch(() => bytes("reload")) });
+    const [{ default: begin, unpack }, answer] = await Promise.all([import(url(js)), answered]);
+    if (!answer.ok) throw new Error(`${answer.status} ${wasm}`);
+    const packed = wasm.endsWith(".packed.wasm");
+    await begin({ module_or_path: packed ? unpack(new Uint8Array(await answer.arrayBuffer())) : answer });
   } catch (failure) {
     console.error(failure);
     rescue();

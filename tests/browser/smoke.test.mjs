@@ -43,6 +43,24 @@ test("without its wasm the page offers what is stored, of its own entries only",
   assert.notDeepEqual(troublesOf(page), []);
 });
 
+const BROKEN = {
+  "a wasm that is not there": ["**/*.wasm", (route) => route.fulfill({ status: 404 })],
+  "a script that is not there": ["**/torpor-*.js", (route) => route.fulfill({ status: 404 })],
+  "a wasm cut short": ["**/*.wasm", (route, bytes) => route.fulfill({ body: bytes.subarray(0, bytes.length - 1) })],
+  "a wasm of zeros": ["**/*.wasm", (route, bytes) => route.fulfill({ body: Buffer.alloc(bytes.length) })],
+  "another file in the wasm's place": ["**/*.wasm", (route) => route.fulfill({ body: "<!DOCTYPE html>\n".repeat(999) })],
+};
+
+for (const [what, [files, answer]] of Object.entries(BROKEN)) test(`${what} shows the rescue panel`, async () => {
+  const page = await openPage({
+    ready: false,
+    before: (page) => page.route(files, async (route) => answer(route, await (await route.fetch()).body())),
+  });
+  await page.getByRole("heading", { name: "The page stopped." }).waitFor();
+  await page.getByRole("button", { name: "Copy what is stored" }).waitFor();
+  assert.notDeepEqual(troublesOf(page), []);
+});
+
 // A panic ends in a trap. In the page the smallest module that does nothing else: one exported function, `f`, whose body
 // is `unreachable`.
 const trap = (way) => {

@@ -2,12 +2,15 @@
 //!
 //! Std only, since every clean checkout builds it before it does anything else.
 
+mod body;
 mod browser;
 mod deny;
 mod glue;
 mod hollow;
 mod lean;
 mod order;
+mod pack;
+mod packed;
 mod page;
 mod program;
 mod report;

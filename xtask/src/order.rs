@@ -4,6 +4,7 @@
 use std::cmp::Reverse;
 
 use crate::Outcome;
+use crate::body::instructions;
 use crate::wasm::{HEAD, Reader, imports, put, put_sized, sections};
 
 /// A number up to here takes one byte: for the functions that are called most.
@@ -143,44 +144,11 @@ fn elements(section: &[u8], now: &[usize]) -> Option<Vec<u8>> {
     it.0.is_empty().then_some(out)
 }
 
-/// Where a body names another function.
+/// Where a body names another function: in a call, or as a value.
 fn names(body: &[u8]) -> Option<Vec<(usize, usize)>> {
-    let mut it = Reader(body);
-    for _ in 0..it.number()? {
-        it.skip(1)?;
-        it.byte()?;
-    }
-    let mut names = Vec::new();
-    while !it.0.is_empty() {
-        match it.byte()? {
-            // A call, and a function as a value.
-            0x10 | 0xd2 => names.push((body.len() - it.0.len(), it.number()?)),
-            // A block, a way out, a local, a global, a table; a number written out.
-            0x02..=0x04 | 0x0c | 0x0d | 0x20..=0x26 | 0x41 | 0x42 => it.skip(1)?,
-            // A way out of many.
-            0x0e => {
-                let ways = it.number()?;
-                it.skip(ways + 1)?;
-            }
-            // A call through a table; memory.
-            0x11 | 0x28..=0x3e => it.skip(2)?,
-            // A choice with its types.
-            0x1c => drop(it.sized()?),
-            0x3f | 0x40 | 0xd0 => drop(it.byte()?),
-            0x43 => drop(it.take(4)?),
-            0x44 => drop(it.take(8)?),
-            0xfc => match it.number()? {
-                0..=7 => {}
-                9 | 11 | 13 | 15..=17 => it.skip(1)?,
-                8 | 10 | 12 | 14 => it.skip(2)?,
-                _ => return None,
-            },
-            // Whatever has nothing behind it.
-            0x00 | 0x01 | 0x05 | 0x0b | 0x0f | 0x1a | 0x1b | 0x45..=0xc4 | 0xd1 => {}
-            _ => return None,
-        }
-    }
-    Some(names)
+    let all = instructions(body)?;
+    let naming = all.iter().filter(|it| matches!(it.code, 0x10 | 0xd2));
+    naming.map(|it| Some((it.at + 1, Reader(it.rest).number()?))).collect()
 }
 
 #[cfg(test)]

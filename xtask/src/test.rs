@@ -43,6 +43,9 @@ pub fn test() -> Outcome {
         check("Crates from outside", &deny::deny)?;
     }
     check("Tests of the library", &|| run(&mut cargo(["test", "--locked"])?))?;
+    check("Tests of the chores", &|| {
+        run(&mut cargo(["test", "--quiet", "--locked", "--package", "xtask"])?)
+    })?;
     check("Page", &|| page::build(&tools))?;
     check("Size of the page", &|| sizes::check(&page::dist()?))?;
     check("Tests in the browser", &|| browser::tests(&chromium))?;

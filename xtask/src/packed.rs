@@ -1,0 +1,132 @@
+//! The page's wasm in its packed form (`pack.rs`), in the place of the plain one.
+
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+use crate::lean::{bytes, read, scratch, write};
+use crate::pack::pack;
+use crate::program::run;
+use crate::{Outcome, root};
+
+/// Undoes it with the script that the page has, and compares.
+const CHECK: &str = "
+const { readFileSync } = require('node:fs');
+const [script, packed, plain] = process.argv.slice(1).map((file) => readFileSync(file));
+import('data:text/javascript;base64,' + script.toString('base64')).then(({ unpack }) => {
+  if (!plain.equals(unpack(new Uint8Array(packed)))) throw new Error('The wasm comes out different.');
+}).catch((failure) => { console.error(failure); process.exitCode = 1; });
+";
+
+/// A page whose wasm is packed.
+pub struct Packed {
+    /// What the page fetches.
+    pub file: PathBuf,
+    plain: PathBuf,
+}
+
+impl Packed {
+    /// Packs the wasm of a built page and lets its script undo that; none, and a sentence why, where it cannot be done. The
+    /// name still ends like a wasm's: by that hosts tell what they compress.
+    pub fn instead_of(wasm: &Path, script: &Path, dist: &Path) -> Outcome<Option<Self>> {
+        let whole = bytes(wasm)?;
+        let packed = match pack(&whole) {
+            Ok(packed) => packed,
+            Err(why) => {
+                println!("   The wasm stays as it is, which is larger on the wire: {why}.");
+                return Ok(None);
+            }
+        };
+        let (long, short) = ("_bg.wasm", ".packed.wasm");
+        let file = PathBuf::from(wasm.to_string_lossy().replace(long, short));
+        let plain = scratch("plain.wasm")?;
+        write(&plain, &whole)?;
+        write(&file, &packed)?;
+        fs::remove_file(wasm)
+            .map_err(|why| format!("{} cannot be removed ({why}).", wasm.display()))?;
+        // In one file with what it belongs to, so that no cache holds one of them without the other.
+        let both = format!("{}\n{}", read(script)?, read(&root()?.join("src/unpack.js"))?);
+        write(script, both.replace(long, short).as_bytes())?;
+        let index = dist.join("index.html");
+        write(&index, read(&index)?.replace(long, short).as_bytes())?;
+        Ok(Some(Self { file, plain }))
+    }
+
+    /// Holds what the script makes of the packed form against the wasm.
+    pub fn check(&self, script: &Path) -> Outcome {
+        let files = [script, &self.file, &self.plain];
+        run(Command::new("node").args(["-e", CHECK, "--"]).args(files))
+            .map_err(|why| format!("{why} The page's wasm cannot be unpacked."))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::wasm::put_sized;
+
+    /// A module of one function without parameters, whose body has these bytes; not one that runs.
+    fn module(body: &[u8]) -> Vec<u8> {
+        let mut code = vec![1];
+        put_sized(&mut code, body);
+        let mut out = b"\0asm\x01\0\0\0\x01\x04\x01\x60\0\0\x03\x02\x01\0".to_vec();
+        out.push(10);
+        put_sized(&mut out, &code);
+        out.extend(b"\x0b\x03\x01\x01x");
+        out
+    }
+
+    /// Whether `src/unpack.js` makes of its packed form what it was.
+    fn comes_back(name: &str, wasm: &[u8]) -> Outcome {
+        let (file, plain) =
+            (scratch(&format!("{name}.packed"))?, scratch(&format!("{name}.plain"))?);
+        write(&file, &pack(wasm)?)?;
+        write(&plain, wasm)?;
+        Packed { file, plain }.check(&root()?.join("src/unpack.js"))
+    }
+
+    #[test]
+    fn every_sort_of_instruction_comes_back() -> Outcome {
+        let mut body = vec![0];
+        body.extend((0x00..=0x01).chain([0x05, 0x0f, 0x1a, 0x1b, 0xd1]).chain(0x45..=0xc4));
+        // Blocks of nothing, of a type, of a type by its number; numbers of all sizes; ways out; calls.
+        body.extend(
+            b"\x02\x40\x03\x7f\x04\x80\x01\x0c\0\x0d\x80\x01\x0e\x02\0\x80\x02\x01\x0e\0\0",
+        );
+        body.extend(b"\x10\xff\xff\x03\x11\x05\0\x11\x80\x01\x01\xd2\x07\xd0\x70\x1c\x01\x7f");
+        for code in 0x20..=0x26 {
+            body.extend([code, 0, code, 0x80, 0x01]);
+        }
+        for code in 0x28..=0x3e {
+            body.extend([code, 0, 0, code, 2, 0xff, 0xff, 0xff, 0xff, 0x0f]);
+        }
+        body.extend(b"\x3f\0\x40\0\x41\x7f\x41\x80\x80\x80\x80\x78\x42\0");
+        body.extend(b"\x42\x80\x80\x80\x80\x80\x80\x80\x80\x80\x7f\x43\x01\x80\xff\x3f\x44\x01\x02\x80\x04\xff\x06\x07\x40");
+        for code in 0..=7 {
+            body.extend([0xfc, code]);
+        }
+        body.extend(b"\xfc\x08\x01\0\xfc\x09\x01\xfc\x0a\0\0\xfc\x0b\0\xfc\x0c\x01\0\xfc\x0d\x01\xfc\x0e\0\0\xfc\x0f\0\xfc\x10\0\xfc\x11\0\x0b\x0b");
+        comes_back("instructions", &module(&body))
+    }
+
+    #[test]
+    fn functions_of_every_size_come_back() -> Outcome {
+        // Sizes of one, two and three bytes, and locals of none, one and many types.
+        for (locals, long) in
+            [(&b"\0"[..], 0), (b"\x01\x80\x01\x7f", 200), (b"\x03\x01\x7f\x02\x7e\x01\x7c", 20_000)]
+        {
+            let mut body = locals.to_vec();
+            body.resize(body.len() + long, 0x01);
+            body.push(0x0b);
+            comes_back("functions", &module(&body))?;
+        }
+        Ok(())
+    }
+
+    #[test]
+    fn what_is_not_known_is_said() {
+        assert!(pack(&module(b"\0\xfe\0\0\x0b")).is_err());
+        assert!(pack(&module(b"\0\x01")).is_err());
+        assert!(pack(b"\0asm\x01\0\0\0").is_err());
+    }
+}
