@@ -14,25 +14,23 @@ export function unpack(packed) {
 
   const out = new Uint8Array(number());
   let to = number();
-  const count = number();
   const sizes = Uint32Array.from({ length: 256 }, number);
   // For each code: its form, how many bytes it stands for, where what follows them comes from.
   const [form, long, stream] = [take(256), take(256), take(256)];
-  const near = take(1024);
+  const near = take(768);
   let all = 0;
   const first = Uint16Array.from(long, (it) => (all += it) - it);
   const literal = take(all);
   out.set(take(to));
-  const codes = take(count);
   const ends = sizes.map((size) => (at += size));
   const place = ends.map((end, i) => end - sizes[i]);
+  const codes = packed.subarray(place[1], (place[1] = ends[1]));
 
   for (let i = 0, start = to; i < codes.length; i += 1) {
     const code = codes[i];
     const kind = form[code];
     for (let each = 0; each < long[code]; each += 1) out[to++] = literal[first[code] + each];
-    const by = kind & 96;
-    let source = stream[code] + near[by * 8 + codes[by > 64 ? i - 1 : i + 1]];
+    let source = stream[code] + near[(kind & 96) * 8 + (codes[i + 1] ?? 0)];
     for (let left = kind & 15; left; left -= 1) {
       const byte = packed[place[source]++];
       out[to++] = byte;
@@ -49,7 +47,6 @@ export function unpack(packed) {
       start = to += wide;
     }
   }
-  out.set(packed.subarray(at), to);
-  if (to + packed.length - at !== out.length || place.some((it, i) => it !== ends[i])) throw new RangeError("not packed");
+  if (to !== out.length || at !== packed.length || place.some((it, i) => it !== ends[i])) throw new RangeError("not packed");
   return out;
 }

@@ -35,6 +35,9 @@ const PASSES: [&str; 7] =
 /// The list of short names is printed.
 const LAST: [&str; 3] = ["--low-memory-unused", "-Oz", "--minify-imports-and-exports-and-modules"];
 
+/// Zeros between data cost less on the wire than the address of what follows them.
+const ONE_DATA: &str = "--skip-pass=memory-packing";
+
 /// Makes the page in `dist` lean.
 pub fn lean(tools: &Tools, dist: &Path) -> Outcome {
     let files = files(dist)?;
@@ -115,13 +118,24 @@ fn shrink(wasm_opt: &Path, wasm: &Path, script: &Path) -> Outcome {
     write(&part, &hollow.wasm)?;
     let text = without_classes(&read(script)?)?;
     drop_uncalled(wasm_opt, &part, &text)?;
-    ask(Command::new(wasm_opt).args(FEATURES).args(PASSES).arg(&part).arg("-o").arg(&part))?;
+    ask(Command::new(wasm_opt)
+        .args(FEATURES)
+        .arg(ONE_DATA)
+        .args(PASSES)
+        .arg(&part)
+        .arg("-o")
+        .arg(&part))?;
     // The wasm asks for less now; without what was there for that the script calls less of the wasm in its turn.
     let asked = asked(&bytes(&part)?).ok_or("What wasm-opt wrote cannot be read.")?;
     let text = without_unasked(&text, &asked);
     drop_uncalled(wasm_opt, &part, &text)?;
-    let names =
-        ask(Command::new(wasm_opt).args(FEATURES).args(LAST).arg(&part).arg("-o").arg(wasm))?;
+    let names = ask(Command::new(wasm_opt)
+        .args(FEATURES)
+        .arg(ONE_DATA)
+        .args(LAST)
+        .arg(&part)
+        .arg("-o")
+        .arg(wasm))?;
     write(wasm, &ordered(&bytes(wasm)?)?)?;
     write(script, renamed(&text, &names)?.as_bytes())
 }

@@ -3,20 +3,20 @@
 //!
 //! A number is LEB128 without a sign. A packed module is
 //!
-//! 1. the module's size; the size of what stands before the bodies of its functions; how many codes there are; the sizes
-//!    of 256 streams;
-//! 2. for each of 256 codes its form, then for each how many bytes it stands for, then for each its stream; then four
-//!    tables of 256 bytes, of what a neighboring code adds to the stream (the first is all 0); then the bytes that the
-//!    codes stand for;
-//! 3. what stands before the bodies; the codes; the streams; what stands behind the bodies.
+//! 1. the module's size; the size of what stands before the bodies of its functions; the sizes of 256 streams;
+//! 2. for each of 256 codes its form, then for each how many bytes it stands for, then for each its stream; then three
+//!    tables of 256 bytes, of what the next code adds to the stream (the first is all 0); then the bytes that the codes
+//!    stand for;
+//! 3. what stands before the bodies; the streams. The second of these is the codes, from which all that follows is made.
 //!
 //! A code's form: in its lowest four bits how many bytes follow from its stream, or 15 for a number of any size; 16 where
-//! each of those has the next stream; 32 times the number of the table that the next code is looked up in, or 96 for the
-//! table that the code before is looked up in; 128 where a function ends.
+//! each of those has the next stream; 32 times the number of the table that the next code is looked up in; 128 where a
+//! function ends.
 //!
 //! A body is written without its size. A code is an instruction with whatever in it is hardly ever different (the
 //! alignment, the type of a block), without its number. What does not fit is divided: the types of a call through a table
-//! and its table, the ways of a jump, the declarations of locals.
+//! and its table, the ways of a jump, the declarations of locals. Data is words of text, and pointers with lengths behind
+//! them, byte by byte in streams of their own.
 
 use std::collections::BTreeMap;
 
@@ -25,15 +25,16 @@ use crate::wasm::{HEAD, Reader, put};
 
 /// A number of any size follows.
 const NUMBER: u8 = 15;
-/// The table that is asked: for a local by the next code, for a constant by the next, for an offset by the one before.
+/// Each byte has a stream of its own.
+const APART: u8 = 16;
+/// The table that the next code is looked up in: for a local, for a constant.
 const LOCAL: u8 = 32;
 const CONSTANT: u8 = 64;
-const OFFSET: u8 = 96;
 /// A function ends.
 const END: u8 = 128;
 
 /// What a code says.
-#[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Debug)]
+#[derive(Clone, PartialEq, Eq, PartialOrd, Ord)]
 struct Code {
     /// Codes of one role share their streams.
     role: Role,
@@ -41,9 +42,13 @@ struct Code {
     bytes: Vec<u8>,
 }
 
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Debug)]
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 enum Role {
+    Text,
+    /// What is no stream's, and in its place the stream of the codes.
     Plain,
+    Pointer,
+    Length,
     Read,
     Write,
     Constant,
@@ -74,7 +79,11 @@ pub fn pack(wasm: &[u8]) -> Result<Vec<u8>, &'static str> {
     for body in bodies {
         function(body, &mut tokens).ok_or("it makes use of an instruction that is new here")?;
     }
-    write(wasm.len(), before, &tokens, after).ok_or("it has more than 256 sorts of instructions")
+    if data(after, &mut tokens).is_none() {
+        // Of another form than this linker's.
+        plain(after, &mut tokens);
+    }
+    write(wasm.len(), before, &tokens).ok_or("it has more than 256 sorts of instructions")
 }
 
 /// The functions' bodies.
@@ -130,7 +139,6 @@ fn function<'a>(body: &'a [u8], tokens: &mut Vec<Token<'a>>) -> Option<()> {
         let more = match role {
             Role::Read => LOCAL | NUMBER,
             Role::Constant => CONSTANT | NUMBER,
-            Role::Load | Role::LoadMore | Role::Store | Role::StoreMore => OFFSET | NUMBER,
             Role::Float => 8,
             _ => NUMBER,
         };
@@ -167,6 +175,53 @@ fn function<'a>(body: &'a [u8], tokens: &mut Vec<Token<'a>>) -> Option<()> {
     (all.last()?.code == 0x0b).then_some(())
 }
 
+/// The data, which is the last section. Nothing is added where it has another form.
+fn data<'a>(section: &'a [u8], tokens: &mut Vec<Token<'a>>) -> Option<()> {
+    let mut it = Reader(section);
+    it.byte().filter(|it| *it == 11)?;
+    it.number()?;
+    let mut segments = Vec::new();
+    for _ in 0..it.number()? {
+        // Active, at an address known now.
+        it.take(2).filter(|it| *it == [0, 0x41])?;
+        let address = it.number()?;
+        it.byte()?;
+        let size = it.number()?;
+        let at = section.len() - it.0.len();
+        it.take(size)?;
+        segments.push((address, at, size));
+    }
+    it.0.is_empty().then_some(())?;
+    let from = segments.first()?.0;
+    let to = segments.last().map(|(address, _, size)| address + size)?;
+    let mut done = 0;
+    for (address, at, size) in segments {
+        let first = at + size.min(address.wrapping_neg() % 4);
+        plain(section.get(done..first)?, tokens);
+        let mut before = Role::Text;
+        let words = section.get(first..at + size)?.chunks_exact(4);
+        done = at + size - words.remainder().len();
+        for word in words {
+            let value = u32::from_le_bytes(word.try_into().ok()?) as usize;
+            let (role, form) = match value {
+                _ if (from..to).contains(&value) => (Role::Pointer, 4 | APART),
+                0..0x1_0000 if before == Role::Pointer => (Role::Length, 4 | APART),
+                _ => (Role::Text, 4),
+            };
+            tokens.push((Code { role, form, bytes: Vec::new() }, word));
+            before = role;
+        }
+    }
+    plain(section.get(done..)?, tokens);
+    Some(())
+}
+
+/// Bytes as they are.
+fn plain<'a>(bytes: &'a [u8], tokens: &mut Vec<Token<'a>>) {
+    let code = Code { role: Role::Text, form: 1, bytes: Vec::new() };
+    tokens.extend(bytes.chunks(1).map(|it| (code.clone(), it)));
+}
+
 /// The first number's bytes and the rest.
 fn number(bytes: &[u8]) -> Option<(&[u8], &[u8])> {
     let ends = bytes.iter().position(|it| *it < 0x80)?;
@@ -184,12 +239,11 @@ fn add(table: u8, neighbor: &Code, at: usize, often: bool) -> u8 {
             _ => 0,
         },
         CONSTANT if often => 1 + at as u8,
-        OFFSET if neighbor.role == Role::Read => 1,
         _ => 0,
     }
 }
 
-fn write(size: usize, before: &[u8], tokens: &[Token], after: &[u8]) -> Option<Vec<u8>> {
+fn write(size: usize, before: &[u8], tokens: &[Token]) -> Option<Vec<u8>> {
     let mut counted: BTreeMap<&Code, usize> = BTreeMap::new();
     for (code, _) in tokens {
         *counted.entry(code).or_default() += 1;
@@ -210,7 +264,7 @@ fn write(size: usize, before: &[u8], tokens: &[Token], after: &[u8]) -> Option<V
             *constants.get_mut(*pair.get(1)?)? += number.len();
         }
     }
-    let mut near = [[0; 256]; 4];
+    let mut near = [[0; 256]; 3];
     let mut often = 0;
     for (at, code) in codes.iter().enumerate() {
         for (table, all) in near.iter_mut().enumerate() {
@@ -221,20 +275,25 @@ fn write(size: usize, before: &[u8], tokens: &[Token], after: &[u8]) -> Option<V
     }
     let mut streams = vec![Vec::new(); 256];
     let base = |role: Role| match role {
-        Role::Constant => 64,
+        Role::Text => 0,
+        Role::Plain => 1,
+        Role::Constant => 128,
         it => it as usize * 4,
     };
     for (i, (code, number)) in tokens.iter().enumerate() {
         let table = usize::from(code.form >> 5 & 3);
-        let neighbor = if table == 3 { i.checked_sub(1)? } else { i + 1 };
-        let more = order.get(neighbor).map_or(Some(&0), |it| near.get(table)?.get(*it))?;
-        streams.get_mut(base(code.role) + usize::from(*more))?.extend(*number);
+        let more = order.get(i + 1).map_or(Some(&0), |it| near.get(table)?.get(*it))?;
+        let stream = base(code.role) + usize::from(*more);
+        for (at, byte) in number.iter().enumerate() {
+            let apart = if code.form & APART == 0 { 0 } else { at };
+            streams.get_mut(stream + apart)?.push(*byte);
+        }
     }
+    *streams.get_mut(base(Role::Plain))? = order.iter().map(|it| *it as u8).collect();
 
     let mut out = Vec::new();
     put(&mut out, size);
     put(&mut out, before.len());
-    put(&mut out, tokens.len());
     streams.iter().for_each(|it| put(&mut out, it.len()));
     let each = |of: &dyn Fn(&Code) -> usize| {
         let mut all: Vec<u8> = codes.iter().map(|it| of(it) as u8).collect();
@@ -247,8 +306,6 @@ fn write(size: usize, before: &[u8], tokens: &[Token], after: &[u8]) -> Option<V
     out.extend(near.as_flattened());
     codes.iter().for_each(|it| out.extend(&it.bytes));
     out.extend(before);
-    out.extend(order.iter().map(|it| *it as u8));
     streams.iter().for_each(|it| out.extend(it));
-    out.extend(after);
     Some(out)
 }
