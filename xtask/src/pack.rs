@@ -18,7 +18,9 @@
 //! and its table, the ways of a jump, the declarations of locals. Data is words of text, and pointers with lengths behind
 //! them, byte by byte in streams of their own.
 
+use std::cmp::Reverse;
 use std::collections::BTreeMap;
+use std::ops::Range;
 
 use crate::body::{instructions, locals};
 use crate::wasm::{HEAD, Reader, put};
@@ -45,7 +47,6 @@ struct Code {
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 enum Role {
     Text,
-    /// What is no stream's, and in its place the stream of the codes.
     Plain,
     Pointer,
     Length,
@@ -64,6 +65,20 @@ enum Role {
     Float,
     Type,
     Locals,
+}
+
+/// From this stream on there are those of constants.
+const CONSTANTS: u8 = 128;
+/// More bytes of constants than this are worth a stream.
+const OFTEN: usize = 30;
+
+/// The first of a role's streams: that of the codes is 1.
+fn stream(role: Role) -> u8 {
+    match role {
+        Role::Text => 0,
+        Role::Constant => CONSTANTS,
+        it => it as u8 * 4,
+    }
 }
 
 /// A code with what goes to its stream.
@@ -228,83 +243,106 @@ fn number(bytes: &[u8]) -> Option<(&[u8], &[u8])> {
     bytes.split_at_checked(ends + 1)
 }
 
-/// What a neighbor adds to a stream; what is rare shares the first.
-fn add(table: u8, neighbor: &Code, at: usize, often: bool) -> u8 {
-    let first = neighbor.bytes.first().copied().unwrap_or_default();
-    match table {
-        LOCAL => match (neighbor.role, first) {
-            (Role::Read, _) => 1,
-            (Role::Constant, _) => 2,
-            (Role::Load | Role::LoadMore, _) => 3,
-            _ => 0,
-        },
-        CONSTANT if often => 1 + at as u8,
+/// What the next code adds to the stream of a local that is read.
+fn local(next: &Code) -> u8 {
+    match next.role {
+        Role::Read => 1,
+        Role::Constant => 2,
+        Role::Load | Role::LoadMore => 3,
         _ => 0,
     }
 }
 
-fn write(size: usize, before: &[u8], tokens: &[Token]) -> Option<Vec<u8>> {
+/// Brotli tells what follows by the classes of the two bytes before, and of each class is a range of bytes. These keep
+/// apart what is followed by different things; 0.7 kB on the wire.
+fn class(code: &Code) -> Range<usize> {
+    match (code.role, code.bytes.first().copied().unwrap_or_default()) {
+        (Role::Read, _) => 0..1,
+        (Role::Constant, _) => 255..256,
+        // Takes values and leaves none.
+        (Role::Store | Role::StoreMore, _) | (Role::Write, 0x21) => 1..16,
+        (Role::Way, 0x0d) | (Role::Plain, 0x02 | 0x03 | 0x05 | 0x1a | 0xfc) => 1..16,
+        // Comparisons.
+        (Role::Plain, 0x45..=0x66) => 16..64,
+        (Role::Plain, 0x0b) if code.form == END => 16..64,
+        // Work with doubles, and with words of 64 bits.
+        (Role::Float, _) | (Role::Write, _) | (Role::LoadMore, 0x2b) => 240..255,
+        (Role::Plain, 0x6c | 0x7c..=0x8a | 0x99..=0xa6) => 240..255,
+        // Leaves a word.
+        (Role::Load, _) | (Role::LoadMore, 0x2c..=0x2f) | (Role::Global, 0x23) => 192..240,
+        (Role::Plain, 0x1b | 0x67..=0x78 | 0xa7) => 192..240,
+        // Goes elsewhere.
+        (Role::Call | Role::Way | Role::Global | Role::Locals, _) => 128..192,
+        (Role::Plain, 0x00 | 0x04 | 0x0b | 0x0f) => 128..192,
+        _ => 64..128,
+    }
+}
+
+/// A place for each code, those that are met most first; none where there are too many.
+fn placed<'a>(tokens: &'a [Token]) -> Option<Vec<Option<&'a Code>>> {
     let mut counted: BTreeMap<&Code, usize> = BTreeMap::new();
     for (code, _) in tokens {
         *counted.entry(code).or_default() += 1;
     }
-    let mut codes: Vec<&Code> = counted.keys().copied().collect();
-    codes.sort_by_key(|it| (std::cmp::Reverse(counted.get(it).copied()), *it));
-    let at: BTreeMap<&Code, usize> = codes.iter().enumerate().map(|(at, it)| (*it, at)).collect();
-    if codes.len() > 256 {
-        return None;
+    let mut codes: Vec<(&Code, usize)> = counted.into_iter().collect();
+    codes.sort_by_key(|(_, count)| Reverse(*count));
+    let mut places = vec![None; 256];
+    for (code, _) in codes {
+        let mut all = class(code).chain(64..256).chain(0..64);
+        let free = all.find(|at| places.get(*at).is_some_and(Option::is_none))?;
+        *places.get_mut(free)? = Some(code);
     }
-    let order: Vec<usize> =
-        tokens.iter().map(|(it, _)| at.get(it).copied()).collect::<Option<_>>()?;
+    Some(places)
+}
 
-    // How many bytes of constants stand before each code.
+fn write(size: usize, before: &[u8], tokens: &[Token]) -> Option<Vec<u8>> {
+    let places = placed(tokens)?;
+    let place = places.iter().zip(0..=255);
+    let place: BTreeMap<&Code, u8> = place.filter_map(|(it, at)| Some(((*it)?, at))).collect();
+    let codes = tokens.iter().map(|(it, _)| place.get(it).copied());
+    let codes: Vec<u8> = codes.collect::<Option<_>>()?;
+
+    // Constants before a code that many stand before have a stream of their own.
     let mut constants = [0; 256];
-    for (pair, (code, number)) in order.windows(2).zip(tokens) {
-        if code.role == Role::Constant {
-            *constants.get_mut(*pair.get(1)?)? += number.len();
-        }
+    for (next, (code, number)) in codes.iter().skip(1).zip(tokens) {
+        let more = if code.role == Role::Constant { number.len() } else { 0 };
+        *constants.get_mut(usize::from(*next))? += more;
     }
-    let mut near = [[0; 256]; 3];
+    let mut near = [[0; 256], [0; 256], [0; 256]];
+    let [_, locals, numbers] = &mut near;
     let mut often = 0;
-    for (at, code) in codes.iter().enumerate() {
-        for (table, all) in near.iter_mut().enumerate() {
-            let many = *constants.get(at)? > 99 && often < 99;
-            *all.get_mut(at)? = add(table as u8 * 32, code, often, many);
-            often += usize::from(many && table == 2);
+    for (at, code) in places.iter().enumerate() {
+        *locals.get_mut(at)? = code.map_or(0, local);
+        if *constants.get(at)? > OFTEN && often < 255 - CONSTANTS {
+            often += 1;
+            *numbers.get_mut(at)? = often;
         }
     }
+
     let mut streams = vec![Vec::new(); 256];
-    let base = |role: Role| match role {
-        Role::Text => 0,
-        Role::Plain => 1,
-        Role::Constant => 128,
-        it => it as usize * 4,
-    };
-    for (i, (code, number)) in tokens.iter().enumerate() {
-        let table = usize::from(code.form >> 5 & 3);
-        let more = order.get(i + 1).map_or(Some(&0), |it| near.get(table)?.get(*it))?;
-        let stream = base(code.role) + usize::from(*more);
+    for (at, (code, number)) in tokens.iter().enumerate() {
+        let table = near.get(usize::from(code.form >> 5 & 3))?;
+        let next = codes.get(at + 1).map_or(0, |it| usize::from(*it));
+        let stream = usize::from(stream(code.role) + *table.get(next)?);
         for (at, byte) in number.iter().enumerate() {
             let apart = if code.form & APART == 0 { 0 } else { at };
             streams.get_mut(stream + apart)?.push(*byte);
         }
     }
-    *streams.get_mut(base(Role::Plain))? = order.iter().map(|it| *it as u8).collect();
+    *streams.get_mut(1)? = codes;
 
     let mut out = Vec::new();
     put(&mut out, size);
     put(&mut out, before.len());
     streams.iter().for_each(|it| put(&mut out, it.len()));
-    let each = |of: &dyn Fn(&Code) -> usize| {
-        let mut all: Vec<u8> = codes.iter().map(|it| of(it) as u8).collect();
-        all.resize(256, 0);
-        all
-    };
-    out.extend(each(&|it| usize::from(it.form)));
-    out.extend(each(&|it| it.bytes.len()));
-    out.extend(each(&|it| base(it.role)));
+    let known = |of: &dyn Fn(&Code) -> u8| places.iter().map(|it| it.map_or(0, of)).collect();
+    let (forms, longs, whence): (Vec<u8>, Vec<u8>, Vec<u8>) =
+        (known(&|it| it.form), known(&|it| it.bytes.len() as u8), known(&|it| stream(it.role)));
+    for table in [forms, longs, whence] {
+        out.extend(table);
+    }
     out.extend(near.as_flattened());
-    codes.iter().for_each(|it| out.extend(&it.bytes));
+    places.iter().flatten().for_each(|it| out.extend(&it.bytes));
     out.extend(before);
     streams.iter().for_each(|it| out.extend(it));
     Some(out)
