@@ -236,3 +236,20 @@ fn a_blank_bike_is_a_form() {
         assert!(again.is_empty(), "asked in autumn already: {again:?}");
     }
 }
+
+/// Every caution of a step that has figures is on paper: the first beside the step, all others on the next page.
+#[test]
+fn no_caution_is_left_out() {
+    let kept = example(NaiveDate::from_ymd_opt(2026, 10, 1).unwrap(), UnitSet::Metric);
+    let paper = paper(&kept, UnitSet::Metric);
+    for step in Side::LayUp.steps().iter().filter(|it| it.is_asked(&kept)) {
+        let Some(line) = step.sum.filter(|it| *it != Line::Torques) else { continue };
+        for caution in line.panel(&kept, &[], UnitSet::Metric).cautions {
+            let beside = paper.sides[0].iter().any(|it| it.cares.iter().any(|it| it == caution));
+            let behind = paper.cautions.contains(&[step.said.title, caution]);
+            assert!(beside || behind, "{}: {caution}", step.said.title);
+        }
+    }
+    let frozen = |it: &[&str; 2]| it[1].contains("frozen");
+    assert!(paper.cautions.iter().any(frozen), "{:?}", paper.cautions);
+}

@@ -32,6 +32,8 @@ pub struct Paper {
     pub between: Vec<(&'static str, Vec<NaiveDate>)>,
     /// The torque list; rows without anything where there is none.
     pub torques: Vec<Listed>,
+    /// What else the steps need care for, each with its step: both sides have them in sight.
+    pub cautions: Vec<[&'static str; 2]>,
     /// Calculators, each with a document that its figures come from; those of one stand together.
     pub sources: Vec<[&'static str; 2]>,
 }
@@ -172,9 +174,9 @@ fn task(paper: &mut Paper, kept: &Kept, step: &Step, number: usize, set: UnitSet
                 for lack in panel.head.lacks() {
                     put(&mut task.fields, kept, lack.id(), set);
                 }
-                if let Some(caution) = panel.cautions.first() {
-                    task.cares.push((*caution).to_owned());
-                }
+                let (first, rest) = panel.cautions.split_at(panel.cautions.len().min(1));
+                task.cares.extend(first.iter().map(|it| (*it).to_owned()));
+                paper.cautions.extend(rest.iter().map(|it| [step.said.title, *it]));
             }
             figures(&mut task.figures, &panel, battery);
         }

@@ -22,6 +22,8 @@ pub struct Book {
     all: Live<Option<Arc<Logbook>>>,
     /// Turns when entries come or go.
     pub turns: Live<u64>,
+    /// Turns when another bike's book takes its place.
+    pub laid: Live<u64>,
     /// Turns when an entry is changed.
     edits: Live<u64>,
     /// The entry of the step that was opened again last.
@@ -34,13 +36,18 @@ impl Book {
         Self {
             all: Live::new(None),
             turns: Live::new(0),
+            laid: Live::new(0),
             edits: Live::new(0),
             opened: Live::new(None),
         }
     }
 
-    /// Forgets it: another bike is on the sheet.
-    pub fn shut(self) {
+    /// Forgets it: another bike is on the sheet, or another tab has written. Its entries are laid out `anew`, but where the
+    /// blank book of the example gives way.
+    pub fn shut(self, anew: bool) {
+        if anew {
+            self.laid.update(|it| *it += 1);
+        }
         self.all.set_untracked(None);
         self.opened.set_untracked(None);
         self.turn();

@@ -81,9 +81,10 @@ pub fn keep(page: Page) {
         let key = key.strip_prefix(PREFIX).unwrap_or_default();
         let own = untrack(|| page.key());
         if key.starts_with(&log_key(&own)) && page.book.is_kept() {
-            page.book.shut();
+            page.book.shut(true);
         } else if key == GARAGE || key == bike_key(&own) || key == season_key(&own) {
-            save(page);
+            // Not at once: its other records are still on their way.
+            page.changed();
         }
     });
 }

@@ -35,7 +35,7 @@ pub fn logbook(page: Page) -> El {
             move || open.get(),
             move || {
                 // Another bike's book has other entries under the same keys.
-                page.owner.track();
+                page.book.laid.track();
                 inside(page)
             },
         ))

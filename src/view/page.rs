@@ -261,8 +261,8 @@ impl Page {
         // What was typed last belongs to the bike that goes.
         super::kept::flush(self);
         self.began.set(false);
+        self.book.shut(self.owner.get_untracked() != Owner::Example);
         self.owner.set(owner);
-        self.book.shut();
         self.sheet().take(&kept);
         self.fasteners.lay(&kept.bike.fasteners);
         self.lay_wrenches(&kept.garage);

@@ -124,6 +124,9 @@ fn made(page: Page) -> El {
     }
     let mut last = Vec::new();
     cares(&mut last, cautions::TORQUE);
+    for [of, caution] in &it.cautions {
+        cares(&mut last, &[joined(&[of, ": ", caution], "")]);
+    }
     last.push(code(link::written(&parcel, false)));
     last.push(paragraph("", cautions::MANUAL_DECIDES));
     if !before.is_empty() {

@@ -181,7 +181,7 @@ test("a script as a name is a text and runs nothing", async () => {
   await page.getByRole("button", { name: KEEP }).click();
   await page.getByRole("heading", { name }).first().waitFor();
   await page.getByRole("button", { name: "Garage", exact: true }).click();
-  await page.getByRole("button", { name: `Open ${name}` }).waitFor();
+  await page.getByRole("listitem").getByText(name).first().waitFor();
   assert.equal(await page.evaluate(() => window.ran), undefined);
   assert.equal(await page.locator("main img, main script").count(), 0);
   await clean(page);

@@ -132,7 +132,7 @@ test("a saved logbook is taken in by another browser, with every row's error, an
   await book(other).getByText("0 new, 2 in the logbook already, 0 not understood").waitFor();
   await book(other).getByLabel("Open a CSV or JSON file").setInputFiles(odd);
   await book(other).getByText("1 new, 1 in the logbook already, 1 not understood").waitFor();
-  await book(other).getByText(/^Row 1: Day, “soon”: /).waitFor();
+  await book(other).getByText(/^Row 2: Day, “soon”: /).waitFor();
   await book(other).getByRole("button", { name: "Add 1" }).click();
   await eventually(async () => assert.equal((await titles(other)).length, 3));
   await undo(other).click();

@@ -103,9 +103,11 @@ test("a build that does not start is left for the next one by Reload", async () 
     host, context, ready: false,
     before: (page) => page.addInitScript(() => {
       if (document.documentElement?.dataset.index) return;
-      const real = WebAssembly.instantiateStreaming;
-      WebAssembly.instantiateStreaming = (...all) =>
-        document.documentElement.dataset.index ? real.apply(WebAssembly, all) : Promise.reject(new WebAssembly.RuntimeError("unreachable"));
+      for (const way of ["instantiateStreaming", "instantiate"]) {
+        const real = WebAssembly[way];
+        WebAssembly[way] = (...all) =>
+          document.documentElement.dataset.index ? real.apply(WebAssembly, all) : Promise.reject(new WebAssembly.RuntimeError("unreachable"));
+      }
     }),
   });
   await rescued(page);
