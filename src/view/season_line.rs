@@ -4,12 +4,13 @@
 use super::element::{El, button, el, paragraph, svg};
 use super::leaf::Leaves;
 use super::live::Derived;
-use super::page::Page;
+use super::page::{Desk, Owner, Page};
 use super::picture::{SAYS, picture, place};
 use super::torque_drawing::figure;
 use super::{browser, kept};
 use crate::calendar;
 use crate::drawing::{self, BatteryDrawing, SeasonLine};
+use crate::facts;
 use crate::plan::{self, Course, Panel};
 use crate::storage::link;
 use crate::words::{dates, season_line as words};
@@ -28,7 +29,12 @@ pub fn season_line(page: Page) -> El {
             return laid_out(page, !page.narrow.get());
         }
         let there = el("a").set("href", BATTERY).text(words::NOT_YET);
-        vec![el("p").class("why").child(there)]
+        let mut all = vec![el("p").class("why").child(there)];
+        // Most days of the season hang on no battery.
+        if facts::given(&page.sheet(), facts::PARK_DATE.id()) {
+            all.push(calendar_button(page));
+        }
+        all
     })
 }
 
@@ -91,12 +97,20 @@ fn laid_out(page: Page, wide: bool) -> Vec<El> {
         told,
         acts,
         paragraph("hint", words::LEGEND),
-        el("p").child(button("quiet", dates::SAVE, move || save_calendar(page))),
+        calendar_button(page),
     ]
+}
+
+fn calendar_button(page: Page) -> El {
+    el("p").child(button("quiet", dates::SAVE, move || save_calendar(page)))
 }
 
 /// The season's days as a file, each with the bike's link.
 fn save_calendar(page: Page) {
+    // Its events keep their names whatever becomes of the dates.
+    if page.owner.get_untracked() != Owner::Example {
+        page.begin_season(&Desk::of_bike(page));
+    }
     let text = untrack(|| {
         let parcel = page.parcel();
         let link = link::written(&parcel, false).unwrap_or_default();

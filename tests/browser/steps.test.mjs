@@ -21,6 +21,8 @@ async function ownBike(hash, time = "2026-11-14T12:00:00") {
 
 test("a tick stays, a left-out step says why, and both survive a reload", async () => {
   const page = await ownBike("#layup");
+  // The season's days are there without a battery's facts.
+  await page.getByRole("button", { name: "Calendar file" }).waitFor();
   await tick(page, "Wash and dry").check();
   await page.getByRole("button", { name: "Chain", exact: true }).click();
   const chain = line(page, "Chain");
