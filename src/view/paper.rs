@@ -69,7 +69,8 @@ fn all(tag: &str, class: &str, inside: Vec<El>) -> El {
 fn made(page: Page) -> El {
     let parcel = page.parcel();
     let set = page.set.get();
-    let it = plan::paper(&parcel.kept, set);
+    let due = plan::due(&page.logbook(), &parcel.kept, page.today.get(), set);
+    let it = plan::paper(&parcel.kept, &due, set);
     let printed = paper::PRINTED.to_owned() + &show::long_day(page.today.get());
     let head = Head { name: it.name, example: page.owner.get() == Owner::Example, printed };
 
