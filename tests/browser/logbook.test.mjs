@@ -115,6 +115,7 @@ test("a saved logbook is taken in by another browser, with every row's error, an
     return path;
   };
   const [csv, json] = [await save("Save as CSV"), await save("Save as JSON")];
+  assert.match(csv, /logbook \d{4}-\d\d-\d\d\.csv$/, "whose it is and when it was saved");
   assert.match(await readFile(csv, "utf8"), /^\ufeffDay,What was done,.*Step\r\n/);
   assert.equal(JSON.parse(await readFile(json, "utf8")).entries.length, 2);
   const odd = join(folder, "odd.csv");
