@@ -86,6 +86,7 @@ pub fn duplicate(page: Page, it: &KeptBike) {
     let name: String = words::copy_of(&it.name).chars().take(LONGEST).collect();
     change(page, &it.key, &browser::new_key(), &mut |facts| {
         facts.at(facts::BIKE_NAME.id()).text.clone_from(&name);
+        facts.remove(&facts::BIKE_KEY.id());
     });
 }
 

@@ -1,0 +1,226 @@
+//! What is done with a bike from a link: kept as a new one, written over the owner's own, or only looked at.
+
+use super::bikes::{self, Stands};
+use super::element::{El, button, paragraph};
+use super::page::{Owner, Page};
+use super::{browser, kept};
+use crate::entry::{Entry, LONGEST, day_written};
+use crate::facts::{self, Facts, Id};
+use crate::garage::Kept;
+use crate::logbook::Logbook;
+use crate::storage::link::taken_over;
+use crate::words::page as words;
+use leptos::prelude::untrack;
+use std::sync::Arc;
+
+const KEY: Id = facts::BIKE_KEY.id();
+
+/// What stood on the sheet before a bike is only looked at: the owner's own may be kept nowhere else.
+pub struct Aside {
+    kept: Kept,
+    /// What the store had when it was told last.
+    beyond: Kept,
+    owner: Owner,
+    book: Option<Arc<Logbook>>,
+}
+
+/// A bike of the owner's that one in a link is held against.
+pub struct Mine {
+    /// All of it.
+    pub kept: Kept,
+    /// Its name.
+    pub name: String,
+    /// Whether it has the number that the link has.
+    pub same: bool,
+    /// Its key, where another one is on the sheet.
+    other: Option<String>,
+}
+
+/// A number for a bike that has none yet.
+pub fn new_bike_key() -> Entry {
+    let text = browser::new_small_number().to_string();
+    Entry { text, unit: 0, edited: browser::now() }
+}
+
+/// Gives the owner's bike its number before its first link is made.
+pub fn give_key(page: Page) {
+    let own = matches!(page.owner.get_untracked(), Owner::Own(_));
+    if let Some(signal) = page.sheet().signal(KEY).filter(|it| own && it.get_untracked().is_blank())
+    {
+        signal.set(new_bike_key());
+        page.changed();
+    }
+}
+
+/// Opens another part of the page; where the browser allows, no step of the history has the address that was there.
+pub fn go(page: Page, fragment: &str) {
+    browser::replace_fragment(fragment.strip_prefix('#').unwrap_or(fragment));
+    page.read_address();
+    browser::scroll_to_top();
+}
+
+/// Away from a link, of which nothing stays in the address.
+pub fn leave(page: Page) {
+    go(page, "layup");
+}
+
+impl Page {
+    /// The owner's own bike, on the sheet or set aside.
+    pub fn own_bike(self) -> Option<Kept> {
+        match self.owner.get_untracked() {
+            Owner::Own(_) => Some(self.kept()),
+            Owner::Looked => {
+                let aside = self.aside.get_untracked().filter(|it| it.owner != Owner::Example);
+                aside.map(|it| it.kept.clone())
+            }
+            Owner::Example => None,
+        }
+    }
+}
+
+/// The owner's bike that has this number; where none has, the one on the sheet.
+pub fn mine(page: Page, there: &Kept) -> Option<Mine> {
+    untrack(|| {
+        let key = |it: &Kept| facts::BIKE_KEY.known(it);
+        let wanted = key(there);
+        let is_it = |it: &Kept| wanted.is_some() && key(it) == wanted;
+        let mine = |kept: Kept, other: Option<String>| {
+            let name = facts::BIKE_NAME.known(&kept);
+            let name = name.unwrap_or_else(|| words::YOUR_BIKE.to_owned());
+            Mine { same: is_it(&kept), name, other, kept }
+        };
+        let own = page.own_bike().map(|it| mine(it, None));
+        if let (None | Some(Mine { same: false, .. }), Some(store), Some(_)) =
+            (&own, page.store.get(), wanted)
+        {
+            let listed = bikes::all(page).into_iter().filter(|it| it.stands == Stands::Listed);
+            for it in listed {
+                let kept = kept::stored(page, store, &it.key);
+                if is_it(&kept) {
+                    return Some(mine(kept, Some(it.key)));
+                }
+            }
+        }
+        own
+    })
+}
+
+/// Keeps a bike from a link beside the others.
+pub fn keep_as_new(page: Page, mut new: Kept) {
+    // Two bikes of one number could not be told apart.
+    if !facts::given(&new, KEY) || mine(page, &new).is_some_and(|it| it.same) {
+        new.put(KEY, new_bike_key());
+    }
+    let before = page.own_bike().is_some().then(|| set_aside(page));
+    kept::take_in(page, new);
+    // Where nothing is kept, the one that was on the sheet is nowhere else.
+    if let (Some(before), None) = (before, page.store.get_untracked()) {
+        page.can_undo_by(words::TAKEN_IN.to_owned(), move || put_back(page, &before));
+    }
+}
+
+fn set_aside(page: Page) -> Arc<Aside> {
+    kept::flush(page);
+    page.aside.get_untracked().unwrap_or_else(|| {
+        Arc::new(Aside {
+            kept: page.kept(),
+            beyond: page.beyond.get_untracked(),
+            owner: page.owner.get_untracked(),
+            book: page.book.unkept(),
+        })
+    })
+}
+
+fn put_back(page: Page, aside: &Aside) {
+    page.lay(aside.kept.clone(), aside.owner.clone());
+    page.beyond.set(aside.beyond.clone());
+    page.book.put_back(aside.book.clone());
+}
+
+/// Lays a bike from a link on the sheet; nothing of it is written.
+pub fn only_look(page: Page, mut new: Kept) {
+    let aside = set_aside(page);
+    let units = facts::UNIT_SET.id();
+    new.put(units, page.sheet().entry(units));
+    page.lay(new, Owner::Looked);
+    page.aside.set(Some(aside));
+}
+
+fn back(page: Page) {
+    if let Some(aside) = page.aside.get_untracked() {
+        put_back(page, &aside);
+    }
+}
+
+/// The line over a bike that is only looked at.
+pub fn line(page: Page) -> Vec<El> {
+    if page.owner.get() != Owner::Looked {
+        return Vec::new();
+    }
+    let own = untrack(|| page.own_bike()).is_some();
+    let back_to = if own { words::BACK_TO_MINE } else { words::LEAVE_IT };
+    let keep = button("do", words::KEEP_AS_NEW, move || keep_as_new(page, page.kept()));
+    let back = button("quiet", back_to, move || back(page));
+    vec![paragraph("notice row", words::LOOKED_AT).child(keep).child(back)]
+}
+
+/// Writes what a link says over the owner's bike. As it was, it goes to the archive first; where that cannot be kept, which is
+/// said, nothing is done.
+pub fn replace(page: Page, mine: &Mine, new: &Kept) {
+    back(page);
+    if let (Some(key), Some(store)) = (&mine.other, page.store.get_untracked()) {
+        kept::open(page, store, key);
+        if untrack(|| page.key()) != *key {
+            return;
+        }
+    }
+    kept::flush(page);
+    let was = page.kept();
+    let Some(copy) = copied(page, &was, &mine.name) else { return };
+    put_over(page, taken_over(&was, new, browser::now()));
+    let now = page.kept();
+    page.can_undo_by(words::replaced(&mine.name), move || {
+        // What was typed since stays.
+        put_over(page, Kept::merged(&now, &page.kept(), &was));
+        forget(page, &copy);
+    });
+}
+
+/// Puts a copy of a bike in the archive; its key. `None` where that failed; where nothing is kept at all there is none to make.
+fn copied(page: Page, was: &Kept, name: &str) -> Option<String> {
+    let key = browser::new_key();
+    let Some(store) = page.store.get_untracked() else { return Some(key) };
+    let mut bike = was.bike.clone();
+    bike.entries.remove(&KEY);
+    bike.entries.at(facts::BIKE_NAME.id()).text =
+        words::before_link(name).chars().take(LONGEST).collect();
+    bike.entries.at(facts::ARCHIVED.id()).text = day_written(page.today.get_untracked());
+    let written = kept::write_all(page, store, &key, &Kept { bike, ..was.clone() });
+    if kept::told(page, written) {
+        return Some(key);
+    }
+    forget(page, &key);
+    None
+}
+
+fn forget(page: Page, copy: &str) {
+    if let Some(store) = page.store.get_untracked() {
+        store.remove(&kept::bike_key(copy));
+        store.remove(&kept::season_key(copy));
+    }
+}
+
+/// Lays another state of the bike on the sheet and writes it as it is: what the store has is what it takes the place of.
+fn put_over(page: Page, kept: Kept) {
+    kept::flush(page);
+    page.lay_again(kept.clone());
+    let (Owner::Own(key), Some(store)) = (page.owner.get_untracked(), page.store.get_untracked())
+    else {
+        page.beyond.set(kept);
+        return;
+    };
+    let written = kept::write_all(page, store, &key, &kept);
+    if kept::told(page, written) {
+        page.beyond.set(kept);
+    }
+}
