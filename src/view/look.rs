@@ -28,12 +28,17 @@ pub struct Aside {
 pub struct Mine {
     /// All of it.
     pub kept: Kept,
-    /// Its name.
-    pub name: String,
     /// Whether it has the number that the link has.
     pub same: bool,
     /// Its key, where another one is on the sheet.
     other: Option<String>,
+}
+
+impl Mine {
+    /// Its name.
+    pub fn name(&self) -> String {
+        facts::BIKE_NAME.known(&self.kept).unwrap_or_else(|| words::YOUR_BIKE.to_owned())
+    }
 }
 
 /// A number for a bike that has none yet.
@@ -78,31 +83,23 @@ impl Page {
     }
 }
 
-/// The owner's bike that has this number; where none has, the one on the sheet.
+/// The owner's bike that has the number in the link; where none has, the one on the sheet.
 pub fn mine(page: Page, there: &Kept) -> Option<Mine> {
-    untrack(|| {
-        let key = |it: &Kept| facts::BIKE_KEY.known(it);
-        let wanted = key(there);
-        let is_it = |it: &Kept| wanted.is_some() && key(it) == wanted;
-        let mine = |kept: Kept, other: Option<String>| {
-            let name = facts::BIKE_NAME.known(&kept);
-            let name = name.unwrap_or_else(|| words::YOUR_BIKE.to_owned());
-            Mine { same: is_it(&kept), name, other, kept }
-        };
-        let own = page.own_bike().map(|it| mine(it, None));
-        if let (None | Some(Mine { same: false, .. }), Some(store), Some(_)) =
-            (&own, page.store.get(), wanted)
-        {
-            let listed = bikes::all(page).into_iter().filter(|it| it.stands == Stands::Listed);
-            for it in listed {
-                let kept = kept::stored(page, store, &it.key);
-                if is_it(&kept) {
-                    return Some(mine(kept, Some(it.key)));
-                }
+    let number = there.entry(KEY).text;
+    let is_it = |it: &Kept| !number.is_empty() && it.entry(KEY).text == number;
+    let own = page.own_bike().map(|kept| Mine { same: is_it(&kept), kept, other: None });
+    if own.as_ref().is_some_and(|it| it.same) {
+        return own;
+    }
+    for it in untrack(|| bikes::all(page)) {
+        if let (Stands::Listed, Some(store)) = (it.stands, page.store.get_untracked()) {
+            let kept = kept::stored(page, store, &it.key);
+            if is_it(&kept) {
+                return Some(Mine { kept, same: true, other: Some(it.key) });
             }
         }
-        own
-    })
+    }
+    own
 }
 
 /// Keeps a bike from a link beside the others.
@@ -176,10 +173,10 @@ pub fn replace(page: Page, mine: &Mine, new: &Kept) {
     }
     kept::flush(page);
     let was = page.kept();
-    let Some(copy) = copied(page, &was, &mine.name) else { return };
+    let Some(copy) = copied(page, &was, &mine.name()) else { return };
     put_over(page, taken_over(&was, new, browser::now()));
     let now = page.kept();
-    page.can_undo_by(words::replaced(&mine.name), move || {
+    page.can_undo_by(words::replaced(&mine.name()), move || {
         // What was typed since stays.
         put_over(page, Kept::merged(&now, &page.kept(), &was));
         forget(page, &copy);

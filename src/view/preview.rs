@@ -58,49 +58,50 @@ pub fn preview(page: Page, fragment: &str) -> Vec<El> {
         let copy = if kept { words::REPLACE_COPY } else { words::REPLACE_NO_COPY };
         section = section.child(paragraph("hint", words::REPLACE_HINT).text(copy));
     }
-    vec![section.children(laid_out(rows, mine.is_some(), new.bike.fasteners.len()))]
+    if !new.bike.fasteners.is_empty() {
+        let count = new.bike.fasteners.len().to_string();
+        section = section.child(el("dl").child(fact(words::KEPT_FASTENERS, &count)));
+    }
+    vec![section.children(laid_out(rows, mine.is_some()))]
 }
 
 fn compared_with(mine: &Mine) -> El {
     let same = if mine.same { words::COMPARED_SAME } else { words::COMPARED_OTHER };
-    paragraph("", &words::compared(&mine.name)).text(same)
+    paragraph("", &words::compared(&mine.name())).text(same)
+}
+
+const SAME: usize = 4;
+
+/// Where a fact is shown, by the place of its heading; behind them what is the same, and what is not shown.
+fn part_of(row: &Row, compared: bool) -> usize {
+    match (row.here.is_empty(), row.there.is_empty()) {
+        // Nothing of the garage goes.
+        (_, true) if row.garage => SAME + 1,
+        _ if row.here == row.there => SAME,
+        _ if row.garage && compared => 3,
+        (true, _) => 1,
+        (_, true) => 2,
+        _ => 0,
+    }
+}
+
+fn list(rows: &[Row], part: usize, compared: bool) -> Vec<El> {
+    let mut list = Vec::new();
+    for row in rows {
+        if part_of(row, compared) == part {
+            list.push(both(row));
+        }
+    }
+    list
 }
 
 /// What differs, what only one of them has, what the garage has; what is the same is counted and may be unfolded.
-fn laid_out(rows: Vec<Row>, compared: bool, fasteners: usize) -> Vec<El> {
-    const CAPS: [&str; 4] =
+fn laid_out(rows: Vec<Row>, compared: bool) -> Vec<El> {
+    const CAPS: [&str; SAME] =
         [words::DIFFERENT, words::ONLY_IN_THE_LINK, words::ONLY_HERE, words::OF_THE_GARAGE];
-    let [differ, there, here, garage] = [0, 1, 2, 3];
-    let mut lists: [Vec<El>; 4] = Default::default();
-    let mut same = Vec::new();
-    if fasteners > 0 && !compared {
-        lists[there].push(fact(words::KEPT_FASTENERS, &fasteners.to_string()));
-    }
-    for row in rows {
-        let [own, new] = [&row.here, &row.there].map(|it| !it.is_empty());
-        let list = if own && row.here == row.there {
-            same.push(row);
-            continue;
-        } else if compared && row.garage {
-            // Nothing of the garage goes.
-            if !new {
-                continue;
-            }
-            garage
-        } else if !own {
-            there
-        } else if !new {
-            here
-        } else {
-            differ
-        };
-        lists[list].push(both(&row));
-    }
     let mut all = Vec::new();
-    if compared && lists.iter().all(Vec::is_empty) {
-        all.push(paragraph("", words::NO_DIFFERENCE));
-    }
-    for (cap, list) in CAPS.iter().zip(lists) {
+    for (part, cap) in CAPS.iter().enumerate() {
+        let list = list(&rows, part, compared);
         if !list.is_empty() {
             if compared {
                 all.push(el("h2").text(cap));
@@ -108,13 +109,16 @@ fn laid_out(rows: Vec<Row>, compared: bool, fasteners: usize) -> Vec<El> {
             all.push(el("dl").children(list));
         }
     }
-    if !same.is_empty() {
+    if compared && all.is_empty() {
+        all.push(paragraph("", words::NO_DIFFERENCE));
+    }
+    let same = list(&rows, SAME, compared).len();
+    if same > 0 {
         let open = Live::new(false);
         let turn = move || open.update(|it| *it = !*it);
         let fold = fold_button("same-title", move || open.get(), turn).class("more");
-        all.push(el("p").child(fold.text(&words::same(same.len()))));
-        let inside =
-            move || vec![el("dl").children(same.iter().map(|it| fact(&it.label, &it.there)))];
+        all.push(el("p").child(fold.text(&words::same(same))));
+        let inside = move || vec![el("dl").children(list(&rows, SAME, compared))];
         all.push(while_so("div", move || open.get(), inside));
     }
     all
@@ -123,7 +127,7 @@ fn laid_out(rows: Vec<Row>, compared: bool, fasteners: usize) -> Vec<El> {
 /// A fact on both sides, or on one.
 fn both(row: &Row) -> El {
     let only = if row.there.is_empty() { &row.here } else { &row.there };
-    let made = if row.here.is_empty() || row.there.is_empty() {
+    let made = if row.here.is_empty() || row.there.is_empty() || row.here == row.there {
         fact(&row.label, only)
     } else {
         let side = |of: &str, text: &str| el("dd").child(span("why", of)).text(text);

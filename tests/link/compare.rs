@@ -187,6 +187,12 @@ fn open_fasteners_are_not_mixed() {
     let same = taken_over(&open("Axle nut", "100"), &open("Axle nut", "98"), 1).bike;
     assert_eq!(same.scratch[&facts::TORQUE.id()].text, "98");
     assert_eq!(same.fasteners, []);
+    // A usual name always travels: a fastener without one is not it.
+    let nameless = taken_over(&open("Axle nut", "100"), &open("", "12"), 1).bike;
+    assert_eq!(nameless.scratch, fastener("Axle nut", "100"));
+    assert_eq!(nameless.fasteners.len(), 1);
+    let own_words = taken_over(&open("The left one", "100"), &open("", "12"), 1).bike;
+    assert_eq!(own_words.scratch[&facts::TORQUE.id()].text, "12");
     assert_eq!(taken_over(&open("Axle nut", "100"), &Kept::default(), 1), open("Axle nut", "100"));
 }
 

@@ -4,7 +4,7 @@ use super::as_sent;
 use crate::entry::Entry;
 use crate::facts::{self, Facts, Id};
 use crate::garage::{Entries, Kept};
-use crate::words::page as words;
+use crate::words::{fasteners, page as words};
 
 /// Made by the page: nobody typed them, and they say nothing to a person.
 const OF_THE_PAGE: [Id; 6] = [
@@ -41,34 +41,50 @@ impl<F: FnMut(&str, &mut Entries, &Entries)> Act for F {
     }
 }
 
-/// Goes through the bike and its season. Fasteners are told apart by their names, those without one by their places; what is
-/// only in the link comes behind those that are here, blank at first.
+/// Goes through the bike and its season. A fastener that is only in the link comes behind those that are here, blank at
+/// first.
 fn walk(here: &mut Kept, there: &Kept, act: &mut dyn Act) {
     let nothing = &Entries::new();
     let new = &there.bike;
     act.act("", &mut here.bike.entries, &new.entries);
     act.act("", &mut here.season.entries, &there.season.entries);
     let own = &mut here.bike.fasteners;
-    let places = paired(own, &new.fasteners);
-    let mut all: Vec<&Entries> = vec![nothing; own.len()];
-    for (place, it) in places.iter().zip(&new.fasteners) {
-        match place.and_then(|place| all.get_mut(place)) {
-            Some(there) => *there = it,
-            None => all.push(it),
+    // What the link has for each of them.
+    let mut found: Vec<Option<&Entries>> = own.iter().map(|_| None).collect();
+    for (place, it) in new.fasteners.iter().enumerate() {
+        let is_it = |at: &usize| found[*at].is_none() && is_same(&own[*at], it, *at == place);
+        match (0..own.len()).find(is_it) {
+            Some(at) => found[at] = Some(it),
+            None => found.push(Some(it)),
+        }
+        while own.len() < found.len() {
+            own.push(Entries::new());
         }
     }
-    let mut open = &new.scratch;
     // Figures of two fasteners are never mixed.
-    if !is_same_open(&here.bike.scratch, open) {
-        all.push(open);
+    let mut open = &new.scratch;
+    let blank = here.bike.scratch.values().all(Entry::is_blank);
+    if !blank && !open.is_empty() && !is_same(&here.bike.scratch, open, true) {
+        found.push(Some(open));
+        own.push(Entries::new());
         open = nothing;
     }
-    own.resize(all.len(), Entries::new());
-    for (at, (own, it)) in own.iter_mut().zip(all).enumerate() {
+    for (at, own) in own.iter_mut().enumerate() {
+        let it = found[at].unwrap_or(nothing);
         let of = name(own).or_else(|| name(it)).unwrap_or_else(|| words::fastener(at + 1));
         act.act(&of, own, it);
     }
     act.act("", &mut here.bike.scratch, open);
+}
+
+/// Whether a fastener of a link is the one here: by its name; without one, as names stay at home, by its `place`. A usual name
+/// always travels.
+fn is_same(own: &Entries, new: &Entries, place: bool) -> bool {
+    let (own, new) = (name(own), name(new));
+    match new {
+        Some(_) => own == new,
+        None => place && own.is_none_or(|it| fasteners::code(&it).is_none()),
+    }
 }
 
 /// Fact by fact what is kept `here` and what a link says; wrenches are told apart by the numbers that the page gave them.
@@ -110,30 +126,6 @@ fn rows(all: &mut Vec<Row>, of: &str, garage: bool, [here, there]: [&Entries; 2]
 
 fn name(fastener: &Entries) -> Option<String> {
     facts::FASTENER_NAME.known(fastener)
-}
-
-/// For each of a link's fasteners the place of the one here that it is.
-fn paired(here: &[Entries], there: &[Entries]) -> Vec<Option<usize>> {
-    let [own, new] = [here, there].map(|it| it.iter().map(name).collect::<Vec<_>>());
-    let mut places = vec![None; new.len()];
-    for (at, name) in new.iter().enumerate().filter(|it| it.1.is_some()) {
-        let free = |it: &usize| own[*it] == *name && !places.contains(&Some(*it));
-        let place = (0..own.len()).find(free);
-        places[at] = place;
-    }
-    for (at, name) in new.iter().enumerate() {
-        let nameless = own.get(at).is_some_and(|own| own.is_none() || name.is_none());
-        if nameless && places[at].is_none() && !places.contains(&Some(at)) {
-            places[at] = Some(at);
-        }
-    }
-    places
-}
-
-/// Whether the fastener that is open there may be the one that is open here.
-fn is_same_open(here: &Entries, there: &Entries) -> bool {
-    let [own, new] = [here, there].map(name);
-    here.values().all(Entry::is_blank) || own.is_none() || new.is_none() || own == new
 }
 
 /// What is kept `here` with what a link says over it, typed `now` (milliseconds since 1970): what the link does not carry, or what
