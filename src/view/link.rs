@@ -12,7 +12,6 @@ use crate::words::page as words;
 pub fn make(page: Page) -> El {
     let with_names = Live::new(false);
     let copied = Live::new(false);
-    look::give_key(page);
     let link =
         Derived::new(move |_| link::made(&browser::address(), &page.parcel(), with_names.get()));
     let field =

@@ -10,7 +10,6 @@ use crate::garage::Kept;
 use crate::logbook::Logbook;
 use crate::storage::link::taken_over;
 use crate::words::page as words;
-use leptos::prelude::untrack;
 use std::sync::Arc;
 
 const KEY: Id = facts::BIKE_KEY.id();
@@ -22,6 +21,20 @@ pub struct Aside {
     beyond: Kept,
     owner: Owner,
     book: Option<Arc<Logbook>>,
+}
+
+impl PartialEq for Aside {
+    fn eq(&self, other: &Self) -> bool {
+        std::ptr::eq(self, other)
+    }
+}
+
+/// A bike from a link, and the owner's that it is held against.
+pub struct Given {
+    /// From the link.
+    pub new: Kept,
+    /// The owner's, where there is one.
+    pub mine: Option<Mine>,
 }
 
 /// A bike of the owner's that one in a link is held against.
@@ -47,16 +60,6 @@ pub fn new_bike_key() -> Entry {
     Entry { text, unit: 0, edited: browser::now() }
 }
 
-/// Gives the owner's bike its number before its first link is made.
-pub fn give_key(page: Page) {
-    let own = matches!(page.owner.get_untracked(), Owner::Own(_));
-    if let Some(signal) = page.sheet().signal(KEY).filter(|it| own && it.get_untracked().is_blank())
-    {
-        signal.set(new_bike_key());
-        page.changed();
-    }
-}
-
 /// Opens another part of the page; where the browser allows, no step of the history has the address that was there.
 pub fn go(page: Page, fragment: &str) {
     browser::replace_fragment(fragment.strip_prefix('#').unwrap_or(fragment));
@@ -74,11 +77,8 @@ impl Page {
     pub fn own_bike(self) -> Option<Kept> {
         match self.owner.get_untracked() {
             Owner::Own(_) => Some(self.kept()),
-            Owner::Looked => {
-                let aside = self.aside.get_untracked().filter(|it| it.owner != Owner::Example);
-                aside.map(|it| it.kept.clone())
-            }
-            Owner::Example => None,
+            Owner::Looked(aside) if aside.owner != Owner::Example => Some(aside.kept.clone()),
+            _ => None,
         }
     }
 }
@@ -91,7 +91,7 @@ pub fn mine(page: Page, there: &Kept) -> Option<Mine> {
     if own.as_ref().is_some_and(|it| it.same) {
         return own;
     }
-    for it in untrack(|| bikes::all(page)) {
+    for it in bikes::all(page) {
         if let (Stands::Listed, Some(store)) = (it.stands, page.store.get_untracked()) {
             let kept = kept::stored(page, store, &it.key);
             if is_it(&kept) {
@@ -103,29 +103,31 @@ pub fn mine(page: Page, there: &Kept) -> Option<Mine> {
 }
 
 /// Keeps a bike from a link beside the others.
-pub fn keep_as_new(page: Page, mut new: Kept) {
+pub fn keep_as_new(page: Page, given: &Given) {
+    let mut new = given.new.clone();
     // Two bikes of one number could not be told apart.
     if !facts::given(&new, KEY) || mine(page, &new).is_some_and(|it| it.same) {
         new.put(KEY, new_bike_key());
     }
-    let before = page.own_bike().is_some().then(|| set_aside(page));
+    let before = set_aside(page);
     kept::take_in(page, new);
-    // Where nothing is kept, the one that was on the sheet is nowhere else.
-    if let (Some(before), None) = (before, page.store.get_untracked()) {
-        page.can_undo_by(words::TAKEN_IN.to_owned(), move || put_back(page, &before));
+    // Where nothing is kept, what was on the sheet is nowhere else.
+    if page.store.get_untracked().is_none() {
+        page.can_undo_by(words::SHARED_BIKE.to_owned(), move || put_back(page, &before));
     }
 }
 
 fn set_aside(page: Page) -> Arc<Aside> {
     kept::flush(page);
-    page.aside.get_untracked().unwrap_or_else(|| {
-        Arc::new(Aside {
+    match page.owner.get_untracked() {
+        Owner::Looked(aside) => aside,
+        owner => Arc::new(Aside {
             kept: page.kept(),
             beyond: page.beyond.get_untracked(),
-            owner: page.owner.get_untracked(),
+            owner,
             book: page.book.unkept(),
-        })
-    })
+        }),
+    }
 }
 
 fn put_back(page: Page, aside: &Aside) {
@@ -135,76 +137,66 @@ fn put_back(page: Page, aside: &Aside) {
 }
 
 /// Lays a bike from a link on the sheet; nothing of it is written.
-pub fn only_look(page: Page, mut new: Kept) {
+pub fn only_look(page: Page, given: &Given) {
     let aside = set_aside(page);
+    let mut new = given.new.clone();
     let units = facts::UNIT_SET.id();
     new.put(units, page.sheet().entry(units));
-    page.lay(new, Owner::Looked);
-    page.aside.set(Some(aside));
+    page.lay(new, Owner::Looked(aside));
 }
 
 fn back(page: Page) {
-    if let Some(aside) = page.aside.get_untracked() {
+    if let Owner::Looked(aside) = page.owner.get_untracked() {
         put_back(page, &aside);
     }
 }
 
 /// The line over a bike that is only looked at.
 pub fn line(page: Page) -> Vec<El> {
-    if page.owner.get() != Owner::Looked {
+    if !matches!(page.owner.get(), Owner::Looked(_)) {
         return Vec::new();
     }
-    let own = untrack(|| page.own_bike()).is_some();
-    let back_to = if own { words::BACK_TO_MINE } else { words::LEAVE_IT };
-    let keep = button("do", words::KEEP_AS_NEW, move || keep_as_new(page, page.kept()));
+    let back_to = if page.own_bike().is_some() { words::BACK_TO_MINE } else { words::LEAVE_IT };
+    let keep = button("do", words::KEEP_AS_NEW, move || {
+        keep_as_new(page, &Given { new: page.kept(), mine: None });
+    });
     let back = button("quiet", back_to, move || back(page));
     vec![paragraph("notice row", words::LOOKED_AT).child(keep).child(back)]
 }
 
 /// Writes what a link says over the owner's bike. As it was, it goes to the archive first; where that cannot be kept, which is
 /// said, nothing is done.
-pub fn replace(page: Page, mine: &Mine, new: &Kept) {
+pub fn replace(page: Page, given: &Given) {
+    let Given { new, mine: Some(mine) } = given else { return };
     back(page);
     if let (Some(key), Some(store)) = (&mine.other, page.store.get_untracked()) {
         kept::open(page, store, key);
-        if untrack(|| page.key()) != *key {
+        if page.key() != *key {
             return;
         }
     }
     kept::flush(page);
     let was = page.kept();
-    let Some(copy) = copied(page, &was, &mine.name()) else { return };
+    if !copied(page, &was, &mine.name()) {
+        return;
+    }
     put_over(page, taken_over(&was, new, browser::now()));
     let now = page.kept();
     page.can_undo_by(words::replaced(&mine.name()), move || {
         // What was typed since stays.
         put_over(page, Kept::merged(&now, &page.kept(), &was));
-        forget(page, &copy);
     });
 }
 
-/// Puts a copy of a bike in the archive; its key. `None` where that failed; where nothing is kept at all there is none to make.
-fn copied(page: Page, was: &Kept, name: &str) -> Option<String> {
-    let key = browser::new_key();
-    let Some(store) = page.store.get_untracked() else { return Some(key) };
-    let mut bike = was.bike.clone();
-    bike.entries.remove(&KEY);
-    bike.entries.at(facts::BIKE_NAME.id()).text =
-        words::before_link(name).chars().take(LONGEST).collect();
-    bike.entries.at(facts::ARCHIVED.id()).text = day_written(page.today.get_untracked());
-    let written = kept::write_all(page, store, &key, &Kept { bike, ..was.clone() });
-    if kept::told(page, written) {
-        return Some(key);
-    }
-    forget(page, &key);
-    None
-}
-
-fn forget(page: Page, copy: &str) {
-    if let Some(store) = page.store.get_untracked() {
-        store.remove(&kept::bike_key(copy));
-        store.remove(&kept::season_key(copy));
-    }
+/// Puts a copy of a bike in the archive; false where that failed. Where nothing is kept at all there is none to make.
+fn copied(page: Page, was: &Kept, name: &str) -> bool {
+    let Some(store) = page.store.get_untracked() else { return true };
+    let mut copy = was.clone();
+    let facts = &mut copy.bike.entries;
+    facts.remove(&KEY);
+    facts.at(facts::BIKE_NAME.id()).text = words::before_link(name).chars().take(LONGEST).collect();
+    facts.at(facts::ARCHIVED.id()).text = day_written(page.today.get_untracked());
+    kept::told(page, kept::write_all(page, store, &browser::new_key(), &copy))
 }
 
 /// Lays another state of the bike on the sheet and writes it as it is: what the store has is what it takes the place of.

@@ -67,14 +67,14 @@ impl Facts for Sheet {
 }
 
 /// Whose bike stands on the sheet.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Clone, PartialEq)]
 pub enum Owner {
     /// The invented one.
     Example,
     /// One that is kept, or will be with its first entry, under this key.
     Own(String),
-    /// One from a link that is only looked at, in memory alone. The owner's own one is set [`Page::aside`] meanwhile.
-    Looked,
+    /// One from a link that is only looked at, in memory alone; what stood on the sheet before.
+    Looked(Arc<Aside>),
 }
 
 /// Whether what is typed is kept.
@@ -106,8 +106,6 @@ pub struct Page {
     pub changes: Live<u64>,
     /// Whose bike.
     pub owner: Live<Owner>,
-    /// What stood on the sheet before a bike is only looked at.
-    pub aside: Live<Option<Arc<Aside>>>,
     /// Units of answers and fresh blanks.
     pub set: Derived<UnitSet>,
     /// What the address opens.
@@ -174,7 +172,6 @@ impl Page {
             battery,
             changes: Live::new(0),
             owner: Live::new(Owner::Example),
-            aside: Live::new(None),
             set,
             address: Live::new(address::read(&browser::fragment())),
             open: Live::new(Vec::new()),
@@ -223,9 +220,6 @@ impl Page {
         super::kept::flush(self);
         self.began.set(false);
         self.book.shut(self.owner.get_untracked() != Owner::Example);
-        if owner != Owner::Looked {
-            self.aside.set(None);
-        }
         self.owner.set(owner);
         self.sheet().take(&kept);
         self.fasteners.lay(&kept.bike.fasteners);
@@ -372,7 +366,7 @@ impl Page {
         match self.owner.get() {
             Owner::Own(key) => key,
             Owner::Example => "example".to_owned(),
-            Owner::Looked => "looked".to_owned(),
+            Owner::Looked(_) => "looked".to_owned(),
         }
     }
 

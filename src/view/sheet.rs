@@ -16,7 +16,7 @@ pub fn sheet(page: Page, side: Option<Side>) -> Vec<El> {
     let desk = Desk::of_bike(page);
     let [named, asked, dated, living] = [(); 4].map(|()| desk.clone());
     let name = move || {
-        let looked = page.owner.get() == Owner::Looked;
+        let looked = matches!(page.owner.get(), Owner::Looked(_));
         let nameless = if looked { words::SHARED_BIKE } else { words::YOUR_BIKE };
         facts::BIKE_NAME.known(&named).unwrap_or_else(|| nameless.to_owned())
     };

@@ -1,7 +1,7 @@
 //! A bike in a link beside the one that is kept here: what differs, and what comes of taking it over.
 
 use super::as_sent;
-use crate::entry::Entry;
+use crate::entry::{Entry, text::joined};
 use crate::facts::{self, Facts, Id};
 use crate::garage::{Entries, Kept};
 use crate::words::{fasteners, page as words};
@@ -94,12 +94,14 @@ pub fn compared(here: &Kept, there: &Kept) -> Vec<Row> {
         rows(&mut all, of, false, [here, there]);
     });
     rows(&mut all, "", true, [&here.garage.entries, &there.garage.entries]);
-    let key = |it: &Entries| facts::WRENCH_KEY.known(it);
-    let own = &here.garage.wrenches;
+    let nothing = &Entries::new();
     for (at, it) in there.garage.wrenches.iter().enumerate() {
-        let same = own.iter().find(|own| key(own).is_some() && key(own) == key(it));
-        let same = same.or_else(|| own.get(at));
-        rows(&mut all, &words::wrench(at + 1), true, [same.unwrap_or(&Entries::new()), it]);
+        let number = facts::WRENCH_KEY.id();
+        let same = |own: &&Entries| {
+            facts::given(*own, number) && own.entry(number).text == it.entry(number).text
+        };
+        let own = here.garage.wrenches.iter().find(same).or_else(|| here.garage.wrenches.get(at));
+        rows(&mut all, &words::wrench(at + 1), true, [own.unwrap_or(nothing), it]);
     }
     all
 }
@@ -115,10 +117,8 @@ fn rows(all: &mut Vec<Row>, of: &str, garage: bool, [here, there]: [&Entries; 2]
             // Both as a link has them, so that a line's end or a day's spelling is no difference.
             false => facts::as_read(about, &as_sent(about.id, it)),
         };
-        let label = match of {
-            "" => about.label.to_owned(),
-            _ => format!("{of}: {}", about.label),
-        };
+        let colon = if of.is_empty() { "" } else { ": " };
+        let label = joined(&[of, colon, about.label], "");
         let refused = facts::refusal(about, &new).map(|it| it.to_string());
         all.push(Row { label, here: said(&own), there: said(&new), refused, garage });
     }
