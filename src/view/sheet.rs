@@ -15,8 +15,11 @@ use crate::words::{bench as bench_words, page as words, paper};
 pub fn sheet(page: Page, side: Option<Side>) -> Vec<El> {
     let desk = Desk::of_bike(page);
     let [named, asked, dated, living] = [(); 4].map(|()| desk.clone());
-    let name =
-        move || facts::BIKE_NAME.known(&named).unwrap_or_else(|| words::YOUR_BIKE.to_owned());
+    let name = move || {
+        let looked = matches!(page.owner.get(), Owner::Looked(_));
+        let nameless = if looked { words::SHARED_BIKE } else { words::YOUR_BIKE };
+        facts::BIKE_NAME.known(&named).unwrap_or_else(|| nameless.to_owned())
+    };
     let example = move || page.owner.get() == Owner::Example;
     let own = move || page.owner.get() != Owner::Example;
     let mark = || while_so("span", example, || vec![span("example", words::EXAMPLE)]);
@@ -93,6 +96,6 @@ fn introduction(page: Page) -> El {
     el("div").class("back").child(paragraph("purpose", words::PURPOSE)).child(row).child(while_so(
         "div",
         move || pasting.get(),
-        link::paste,
+        move || link::paste(page),
     ))
 }
