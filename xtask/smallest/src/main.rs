@@ -5,13 +5,21 @@ use leptos::prelude::*;
 
 fn main() {
     mount_to_body(|| {
-        let (typed, set_typed) = signal("21".to_owned());
-        let twice =
-            move || typed.get().parse::<f64>().map_or(String::new(), |it| (it * 2.0).to_string());
+        let (typed, type_in) = signal("21".to_owned());
+        // A whole number, as the standard library's reading and printing of others is half as large as all of this page.
+        let twice = move || {
+            let number = typed.get().parse::<i32>().ok();
+            number.and_then(|it| it.checked_mul(2)).map(|it| it.to_string())
+        };
         view! {
             <main>
-                <label for="number">"A number"</label>
-                <input id="number" inputmode="decimal" prop:value=typed on:input=move |it| set_typed.set(event_target_value(&it)) />
+                <label for="number">"A whole number"</label>
+                <input
+                    id="number"
+                    inputmode="numeric"
+                    prop:value=typed
+                    on:input=move |it| type_in.set(event_target_value(&it))
+                />
                 <output>{twice}</output>
             </main>
         }
