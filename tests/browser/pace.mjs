@@ -8,7 +8,7 @@ import { keptOffline } from "./builds.mjs";
 import { DIST, openContext, openPage, stop } from "./harness.mjs";
 import { ownBike, takeInMany, withFasteners, withLongSeason } from "./prepared.mjs";
 import { compressed, serve } from "./server.mjs";
-import { kept } from "./sheet.mjs";
+import { kept, stored } from "./sheet.mjs";
 import { OF_BATTERY, OF_TORQUES, typist } from "./strokes.mjs";
 
 const [smallestFolder] = process.argv.slice(2);
@@ -161,6 +161,8 @@ async function logbooks(torpor) {
     const page = await ownBike({ context, before: undefined, host: torpor });
     if (many) await takeInMany(page);
     await kept(page);
+    const records = Object.keys(await stored(page)).filter((key) => key.startsWith("torpor.log."));
+    assert.ok(many ? records.length > 100 : records.length === 0, `${records.length} records of the logbook`);
     await page.close();
     await context.addInitScript(watch);
     contexts.push([many ? "torpor many entries" : "torpor no entries", context]);
