@@ -24,6 +24,7 @@ mod page;
 mod paper;
 mod picture;
 mod quick_sum;
+mod records;
 mod rows;
 mod season;
 mod season_life;
@@ -31,6 +32,7 @@ mod season_line;
 mod sheet;
 mod step;
 mod table;
+mod tabs;
 mod torque_drawing;
 mod torque_list;
 mod torques;
@@ -60,7 +62,11 @@ pub fn lay_out() {
         }
     });
     browser::on_print(move || paper::lay_out(page), paper::put_away);
-    browser::on_show(move || page.today.set(browser::today()));
+    browser::on_show(move || {
+        page.today.set(browser::today());
+        // What other tabs did while this one slept was told to nobody.
+        kept::look_again(page);
+    });
 
     let content = move || match page.address.get() {
         Address::Sheet(side, ..) => sheet::sheet(page, side),
@@ -90,14 +96,19 @@ pub fn lay_out() {
     let foot = el("footer")
         .child(quick_sum::offer())
         .child(paragraph("", cautions::MANUAL_DECIDES))
-        .child(el("p").live_text(kept_here));
+        .child(el("p").set("id", "kept-here").live_text(kept_here));
     let all = el("div")
         .class("page")
         .child(garage::top(page))
         .child(notices(page))
         .child(el("main").part(content))
         .child(foot)
-        .child(el("div").class("undo").set("role", "status").part(undo))
+        .child(
+            el("div")
+                .class("undo")
+                .child(tabs::asked(page))
+                .child(el("div").set("role", "status").part(undo)),
+        )
         .child(el("p").class("aloud").set("role", "status").live_text(move || page.spoken.get()));
     browser::replace_shell(&all.element());
     to_step(page);
@@ -134,4 +145,5 @@ fn notices(page: Page) -> El {
     el("div")
         .child(el("div").set("role", "status").part(began))
         .child(el("div").set("role", "alert").part(said))
+        .child(el("div").set("role", "alert").part(move || tabs::said(page)))
 }

@@ -84,15 +84,48 @@ pub fn on_resize(act: impl Fn() + 'static) {
     listen(&window(), "resize", Box::new(act));
 }
 
-/// Calls `act` with the key of a record that another tab has written.
-pub fn on_storage(act: impl Fn(String) + 'static) {
+/// Calls `act` when another tab has written, with the record's key and its text: without a key where it has emptied the store,
+/// without a text where the record is gone.
+pub fn on_storage(act: impl Fn(Option<String>, Option<String>) + 'static) {
     let told = Closure::<dyn Fn(web_sys::Event)>::new(move |event: web_sys::Event| {
-        let key = js_sys::Reflect::get(&event, &"key".into()).ok().and_then(|it| it.as_string());
-        act(key.unwrap_or_default());
+        let [key, text] = ["key", "newValue"]
+            .map(|it| js_sys::Reflect::get(&event, &it.into()).ok().and_then(|it| it.as_string()));
+        act(key, text);
     });
     let _ = window().add_event_listener_with_callback("storage", told.as_ref().unchecked_ref());
     // Listens as long as the page lives.
     told.forget();
+}
+
+/// A tab that sleeps while it has its turn keeps the others waiting no longer than this.
+const LONGEST_TURN: std::time::Duration = std::time::Duration::from_secs(2);
+
+/// Calls `act` when no other tab of ours is at it (Web Locks), or at once where the browser knows no turns. It may be called
+/// once more later.
+pub fn in_turn(act: impl Fn() + Clone + 'static) {
+    let turns = js_sys::Reflect::get(&window().navigator(), &"locks".into()).unwrap_or_default();
+    let ask = js_sys::Reflect::get(&turns, &"request".into()).unwrap_or_default();
+    if let Some(ask) = ask.dyn_ref::<js_sys::Function>() {
+        let mine = Closure::once_into_js(act.clone());
+        let _ = ask.call2(&turns, &"torpor.store".into(), &mine);
+        set_timeout(act, LONGEST_TURN);
+    } else {
+        act();
+    }
+}
+
+/// Tells boot.js something.
+pub fn tell(what: &str) {
+    if let Ok(event) = web_sys::Event::new(what) {
+        let _ = document().dispatch_event(&event);
+    }
+}
+
+/// Loads the page anew, with the newest build that there is: boot.js knows how.
+pub fn reload() {
+    if let Some(button) = document().get_element_by_id("newer-reload") {
+        call(&button, "click");
+    }
 }
 
 /// Calls `act` when the page comes into sight again.
