@@ -4,7 +4,7 @@ mod entries;
 mod merge;
 
 pub use entries::Entries;
-pub use merge::{Twice, places};
+pub use merge::{NOWHERE, Twice, places};
 
 use crate::entry::Entry;
 use crate::facts::{self, Facts, Home, Id};

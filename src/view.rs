@@ -127,7 +127,7 @@ fn notices(page: Page) -> El {
         let saving = match page.saving.get() {
             Saving::Kept => None,
             Saving::Blocked => Some(words::NOT_KEPT.to_owned()),
-            Saving::Failed(why) => Some(format!("{}{why}", words::NOT_SAVED)),
+            Saving::Failed(why) => Some(format!("{}{why}{}", words::NOT_SAVED, words::TRIED_AGAIN)),
         };
         saving
             .into_iter()

@@ -2,8 +2,7 @@
 
 use super::{Bike, Entries, Garage, Kept, Season, home};
 use crate::entry::Entry;
-use crate::entry::text::joined;
-use crate::facts::{self, Facts, Home, Id, Kind};
+use crate::facts::{self, Home, Id, Kind};
 
 /// A fact that both changed, each to something else.
 #[derive(Debug, Clone, PartialEq)]
@@ -62,38 +61,39 @@ impl Entries {
         item: Option<usize>,
         twice: &mut Vec<Twice>,
     ) -> Self {
-        let same = |one: &Entry, other: &Entry| one.text == other.text && one.unit == other.unit;
         let mut merged = theirs.clone();
-        for (id, was) in mine.iter().map(|it| (*it.0, base.entry(*it.0))) {
-            let [now, other] = [mine, theirs].map(|it| it.entry(id));
-            if same(&now, &was) || same(&now, &other) {
+        for (id, now) in mine.iter() {
+            let [was, other] = [base, theirs].map(|it| it.get(id).unwrap_or(&BLANK));
+            if same(now, was) || same(now, other) {
                 continue;
             }
-            let entry = if same(&other, &was) {
-                now
-            } else if let Some(between) = between(id) {
-                Entry { text: parts([&was, &now, &other], between), ..now }
-            } else {
-                if !(now.is_blank() && other.is_blank()) {
-                    twice.push(Twice { id, item, theirs: other });
+            let mut entry = now.clone();
+            if !same(other, was) {
+                if let Some(sign) = between(*id) {
+                    entry.text = parts([was, now, other], sign);
+                } else if !(now.is_blank() && other.is_blank()) {
+                    twice.push(Twice { id: *id, item, theirs: other.clone() });
                 }
-                now
-            };
-            merged.insert(id, entry);
+            }
+            merged.insert(*id, entry);
         }
         // What this page let go: an entry that was emptied by hand is still there, and blank.
-        for (id, was) in base.iter() {
-            if mine.get(id).is_none() && same(&theirs.entry(*id), was) {
-                merged.remove(id);
-            }
-        }
-        merged.retain(|_, it| *it != Entry::default());
+        merged.retain(|id, it| {
+            let gone = mine.get(id).is_none() && base.get(id).is_some_and(|was| same(it, was));
+            !gone && *it != BLANK
+        });
         merged
     }
 }
 
+static BLANK: Entry = Entry { text: String::new(), unit: 0, edited: 0 };
+
+fn same(one: &Entry, other: &Entry) -> bool {
+    one.text == other.text && one.unit == other.unit
+}
+
 /// What stands between the parts of a fact that is a list.
-fn between(id: Id) -> Option<&'static str> {
+fn between(id: Id) -> Option<char> {
     let several = facts::about(id).is_some_and(|it| matches!(it.kind, Kind::Several(_)));
     const TITLES: [Id; 6] = [
         facts::LAY_UP_LEFT_OUT.id(),
@@ -103,45 +103,52 @@ fn between(id: Id) -> Option<&'static str> {
         facts::OWN_LAY_UP_DONE.id(),
         facts::OWN_WAKE_UP_DONE.id(),
     ];
-    if several { Some(" ") } else { TITLES.contains(&id).then_some("; ") }
+    if several { Some(' ') } else { TITLES.contains(&id).then_some(';') }
 }
 
 /// Theirs without the parts that I took out, and with those that I added.
-fn parts(three: [&Entry; 3], between: &'static str) -> String {
-    let sign = if between == " " { ' ' } else { ';' };
-    let [was, now, other] = three.map(|it| {
-        it.text.split(sign).map(str::trim).filter(|it| !it.is_empty()).collect::<Vec<_>>()
-    });
-    let mut all = other;
-    all.retain(|it| now.contains(it) || !was.contains(it));
-    for part in now {
-        if !was.contains(&part) && !all.contains(&part) {
-            all.push(part);
+fn parts([was, now, other]: [&Entry; 3], sign: char) -> String {
+    let mut all = String::new();
+    for text in [other, now] {
+        for part in text.text.split(sign).map(str::trim) {
+            let has = |text: &str| text.split(sign).any(|it| it.trim() == part);
+            let stays = has(&now.text) && has(&other.text) || !has(&was.text);
+            if stays && !part.is_empty() && !has(&all) {
+                if !all.is_empty() {
+                    all.push(sign);
+                }
+                if sign == ';' && !all.is_empty() {
+                    all.push(' ');
+                }
+                all.push_str(part);
+            }
         }
     }
-    joined(&all, between)
+    all
 }
 
+/// In no place.
+pub const NOWHERE: usize = usize::MAX;
+
 /// For each of `all` the place in `before` of what it was there: the same, else one that has an entry in common, else what stands in
-/// its place.
-pub fn places(all: &[Entries], before: &[Entries]) -> Vec<Option<usize>> {
+/// its place; [`NOWHERE`] for a new one.
+pub fn places(all: &[Entries], before: &[Entries]) -> Vec<usize> {
     let common = |one: &Entries, other: &Entries| {
         one.iter().any(|(id, it)| it.edited > 0 && other.get(id) == Some(it))
     };
-    let mut places = vec![None; all.len()];
+    let mut places = vec![NOWHERE; all.len()];
     for pass in 0..3 {
         for (at, it) in all.iter().enumerate() {
-            if places[at].is_some() {
-                continue;
-            }
-            places[at] = before.iter().enumerate().position(|(place, other)| {
+            for (place, other) in before.iter().enumerate() {
                 let fits = match pass {
                     0 => it == other,
                     1 => common(it, other),
                     _ => place == at,
                 };
-                fits && !places.contains(&Some(place))
-            });
+                if fits && places[at] == NOWHERE && !places.contains(&place) {
+                    places[at] = place;
+                }
+            }
         }
     }
     places
@@ -159,32 +166,34 @@ fn merged_list(
         return theirs.to_vec();
     }
     let [my_places, their_places] = [mine, theirs].map(|it| places(it, base));
-    let mut taken = Vec::new();
+    let mut left = their_places;
     let mut merged: Vec<Entries> = Vec::new();
-    for (it, was) in mine.iter().zip(&my_places) {
-        let theirs_at = match was {
-            Some(_) => their_places.iter().position(|it| it == was),
-            None => theirs.iter().position(|other| it == other),
-        };
-        let own = match (theirs_at, was) {
-            (Some(at), Some(was)) => {
-                let item = Some(merged.len());
-                Entries::merged(&base[*was], it, &theirs[at], item, twice)
+    for (it, was) in mine.iter().zip(my_places) {
+        // One that both added is there once.
+        let at = (0..theirs.len())
+            .find(|at| if was == NOWHERE { theirs[*at] == *it } else { left[*at] == was });
+        let own = match (at, base.get(was)) {
+            (Some(at), Some(base)) => {
+                Entries::merged(base, it, &theirs[at], Some(merged.len()), twice)
             }
-            (None, Some(was)) if base[*was] == *it => continue,
+            (None, Some(base)) if base == it => continue,
             _ => it.clone(),
         };
-        taken.extend(theirs_at);
+        if let Some(at) = at {
+            left[at] = TAKEN;
+        }
         merged.push(own);
     }
     for (at, it) in theirs.iter().enumerate() {
-        let left = their_places[at].is_some_and(|was| base[was] == *it);
-        if !taken.contains(&at) && !left {
+        if left[at] != TAKEN && base.get(left[at]) != Some(it) {
             merged.push(it.clone());
         }
     }
     merged
 }
+
+/// Merged already.
+const TAKEN: usize = NOWHERE - 1;
 
 impl Twice {
     /// Whether it is of a wrench of the drawer; else, where it has a place, of a fastener.

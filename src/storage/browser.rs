@@ -11,8 +11,8 @@ use web_sys::Storage;
 /// Why something was not kept.
 #[derive(Debug, Clone, PartialEq)]
 pub enum StoreError {
-    /// The browser refuses all storage here; its own words.
-    Blocked(String),
+    /// The browser refuses all storage here.
+    Blocked,
     /// No room left.
     Full,
     /// It took what was to be written, and holds something else.
@@ -144,9 +144,15 @@ impl Store {
     /// # Errors
     /// [`StoreError`]; what was written again before stays.
     pub fn bring_back(self) -> Result<(), StoreError> {
-        let all = KNOWN.with_borrow(Clone::clone);
-        let mut gone = all.iter().filter(|it| self.read(&it.0).is_none());
-        gone.try_for_each(|it| self.write(&it.0, &it.1))
+        let all = KNOWN.take();
+        let mut done = Ok(());
+        for it in &all {
+            if done.is_ok() && self.read(&it.0).is_none() {
+                done = self.write(&it.0, &it.1);
+            }
+        }
+        KNOWN.set(all);
+        done
     }
 }
 
@@ -158,17 +164,15 @@ fn know(key: &str, text: Option<String>) {
 }
 
 fn raw() -> Result<Storage, StoreError> {
-    let blocked = || StoreError::Blocked(String::new());
-    let window = web_sys::window().ok_or_else(blocked)?;
-    let store = window.local_storage().map_err(|it| StoreError::Blocked(name(&it)))?;
-    store.ok_or_else(blocked)
+    let store = web_sys::window().and_then(|it| it.local_storage().ok().flatten());
+    store.ok_or(StoreError::Blocked)
 }
 
 fn error(thrown: wasm_bindgen::JsValue) -> StoreError {
     let name = name(&thrown);
     match name.as_str() {
         "QuotaExceededError" | "NS_ERROR_DOM_QUOTA_REACHED" => StoreError::Full,
-        "SecurityError" => StoreError::Blocked(name),
+        "SecurityError" => StoreError::Blocked,
         _ => StoreError::Other(name),
     }
 }

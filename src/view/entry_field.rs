@@ -159,7 +159,7 @@ impl Field {
                 move |text, late| {
                     if late {
                         let theirs = take.desk.signal(about.id);
-                        page.tabs.ask(about, None, theirs.clone(), theirs.get_untracked());
+                        page.tabs.ask(about, theirs.clone(), theirs.get_untracked());
                     }
                     take.typed(text);
                 },

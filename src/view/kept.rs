@@ -146,18 +146,18 @@ pub fn flush(page: Page) -> bool {
 pub fn open(page: Page, store: Store, key: &str) {
     // What could not be kept stays on the sheet, where it can be seen and taken as a link.
     if flush(page) {
-        page.lay(stored(page, store, key), Owner::Own(key.to_owned()));
+        page.lay(stored(page, store, key, &Kept::default()), Owner::Own(key.to_owned()));
         let _ = store.write(OPEN, key);
         browser::tell("torpor-open");
     }
 }
 
-/// A bike as it is kept.
-fn stored(page: Page, store: Store, key: &str) -> Kept {
+/// A bike as it is kept; as in `base` where it is not.
+fn stored(page: Page, store: Store, key: &str, base: &Kept) -> Kept {
     Kept {
-        bike: load(page, store, &bike_key(key)),
-        season: load(page, store, &season_key(key)),
-        garage: load(page, store, GARAGE),
+        bike: theirs(page, store, &bike_key(key), &base.bike),
+        season: theirs(page, store, &season_key(key), &base.season),
+        garage: theirs(page, store, GARAGE, &base.garage),
     }
 }
 
@@ -206,11 +206,11 @@ fn save(page: Page) {
         there = true;
     }
     if there {
-        let theirs = Kept {
-            bike: theirs(page, store, &bike, &base.bike),
-            season: theirs(page, store, &season_key(&key), &base.season),
-            garage: theirs(page, store, GARAGE, &base.garage),
-        };
+        let theirs = stored(page, store, &key, &base);
+        if page.store.get_untracked().is_none() {
+            // A newer page's: nothing is taken of it, and nothing written.
+            return;
+        }
         if theirs != base {
             let (merged, twice) = Kept::merged(&base, &kept, &theirs);
             if merged != kept || !twice.is_empty() {
@@ -236,12 +236,10 @@ fn save(page: Page) {
 
 /// Writes the bike on the sheet again, which was removed outside of this page, and all else that went with it; whether it is there.
 fn bring_back(page: Page, store: Store, key: &str) -> bool {
-    let aside = store.keys(removed::START).into_iter().find_map(|it| {
-        let (day, of) = removed::read(&it)?;
-        (of == bike_key(key)).then_some(day)
-    });
-    let back = match aside {
-        Some(day) => super::bikes::put(page, key, &removed::on(day), ""),
+    let bike = bike_key(key);
+    let mut aside = store.keys(removed::START).into_iter();
+    let back = match aside.find(|it| it.ends_with(&bike)) {
+        Some(it) => super::bikes::put(page, key, it.strip_suffix(&bike).unwrap_or_default(), ""),
         None => told(page, store.bring_back()),
     };
     if back {
@@ -269,7 +267,7 @@ pub fn told(page: Page, written: Result<(), StoreError>) -> bool {
     let done = written.is_ok();
     let now = match written {
         Ok(()) => Saving::Kept,
-        Err(StoreError::Blocked(_)) => Saving::Blocked,
+        Err(StoreError::Blocked) => Saving::Blocked,
         Err(StoreError::Full) => Saving::Failed(words::STORE_FULL.to_owned()),
         Err(StoreError::Torn) => Saving::Failed(words::STORE_TORN.to_owned()),
         Err(StoreError::Other(why)) => Saving::Failed(why),

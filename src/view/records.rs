@@ -9,15 +9,8 @@ use serde::{Serialize, de::DeserializeOwned};
 
 /// A record, or a blank one. A damaged one is set aside under a name of its own before anything is written over it; where
 /// a newer page has written, this one writes nothing any more.
-pub fn load<T: DeserializeOwned + Default>(page: Page, store: Store, key: &str) -> T {
-    let Some(text) = store.read(key) else { return T::default() };
-    match record::read(&text) {
-        Ok(record) => record.kept,
-        Err(why) => {
-            unreadable(page, store, key, why);
-            T::default()
-        }
-    }
+pub fn load<T: DeserializeOwned + Default + Clone>(page: Page, store: Store, key: &str) -> T {
+    theirs(page, store, key, &T::default())
 }
 
 /// A record as another tab may have written it; where there is none, or none that can be read, what this page began with.
@@ -51,7 +44,7 @@ pub fn write<T: Serialize + DeserializeOwned + PartialEq>(
     };
     match (page.store.get_untracked(), record::written(kept, revision)) {
         (Some(store), Some(text)) => store.write(key, &text),
-        _ => Err(StoreError::Blocked(String::new())),
+        _ => Err(StoreError::Blocked),
     }
 }
 

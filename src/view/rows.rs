@@ -52,16 +52,14 @@ impl Items {
             let places = garage::places(all, &before);
             let mut now = Vec::new();
             for (entries, place) in all.iter().zip(&places) {
-                let mut item = match place {
-                    Some(at) => items[*at].clone(),
-                    None => self.item(entries),
-                };
+                let item = items.get(*place).cloned();
+                let mut item = item.unwrap_or_else(|| self.item(entries));
                 item.sheet.take(entries);
                 item.beyond = beyond(entries);
                 now.push(item);
             }
             for (at, item) in items.iter().enumerate() {
-                if before[at].is_empty() && !places.contains(&Some(at)) {
+                if before[at].is_empty() && !places.contains(&at) {
                     now.push(item.clone());
                 }
             }

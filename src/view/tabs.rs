@@ -17,8 +17,6 @@ use std::time::Duration;
 #[derive(Clone)]
 struct Asked {
     about: &'static About,
-    /// The fastener's name, where it is of one.
-    item: Option<String>,
     signal: Typed,
     theirs: Entry,
 }
@@ -71,10 +69,10 @@ impl Tabs {
     }
 
     /// Asks which of two is to stand: what `signal` holds from now on, or `theirs`.
-    pub fn ask(self, about: &'static About, item: Option<String>, signal: Typed, theirs: Entry) {
+    pub fn ask(self, about: &'static About, signal: Typed, theirs: Entry) {
         self.asked.update(|all| {
             all.retain(|it| !it.signal.same(&signal));
-            all.push(Asked { about, item, signal, theirs });
+            all.push(Asked { about, signal, theirs });
         });
     }
 }
@@ -89,15 +87,15 @@ impl Page {
         set_timeout(move || merging.set_untracked(false), Duration::ZERO);
         for it in twice {
             let Some(about) = facts::about(it.id) else { continue };
-            let (mut item, mut signal) = (None, self.sheet().signal(it.id));
-            if let Some(at) = it.item {
-                let items = if it.of_wrench() { self.wrenches } else { self.fasteners };
-                let of = untrack(|| items.with(|all| all.get(at).cloned()));
-                item = of.as_ref().and_then(|it| facts::FASTENER_NAME.known(it));
-                signal = of.and_then(|of| of.sheet.signal(it.id));
-            }
+            let signal = match it.item {
+                None => self.sheet().signal(it.id),
+                Some(at) => {
+                    let items = if it.of_wrench() { self.wrenches } else { self.fasteners };
+                    untrack(|| items.with(|all| all.get(at)?.sheet.signal(it.id)))
+                }
+            };
             if let Some(signal) = signal {
-                self.tabs.ask(about, item, signal, it.theirs);
+                self.tabs.ask(about, signal, it.theirs);
             }
         }
     }
@@ -113,7 +111,7 @@ pub fn asked(page: Page) -> El {
 }
 
 fn question(page: Page, it: Asked) -> El {
-    let Asked { about, item, signal, theirs } = it;
+    let Asked { about, signal, theirs } = it;
     let [mine, of_keep, of_take] = [(); 3].map(|()| signal.clone());
     let gone = move |signal: &Typed| {
         page.tabs.asked.update(|all| all.retain(|it| !it.signal.same(signal)));
@@ -126,10 +124,7 @@ fn question(page: Page, it: Asked) -> El {
         page.changed();
         gone(&of_take);
     });
-    paragraph("notice", &words::changed_twice(about.label, item.as_deref()))
-        .child(keep)
-        .text(" ")
-        .child(take)
+    paragraph("notice", &words::changed_twice(about.label)).child(keep).text(" ").child(take)
 }
 
 /// What has to be said of the store.

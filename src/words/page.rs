@@ -75,10 +75,11 @@ words! {
     KEPT_HERE: "Kept in this browser only, as you type: keep the link or a backup file too.";
     NOT_KEPT: "Nothing is kept here now: what you type is gone when you close the page. Keep the link or a backup file instead.";
     NOT_SAVED: "The last change could not be kept: ";
-    STORE_FULL: "the browser's store for this site is full. Keep the link or a backup file instead; the page tries again.";
-    STORE_TORN: "the browser's store holds something else than what was written. Keep the link or a backup file; the page tries again.";
+    STORE_FULL: "the browser's store for this site is full";
+    STORE_TORN: "the browser's store holds something else than what was written";
     NEWER: "What was typed since is not kept: take the link or a backup file along before you reload.";
     RELOAD: "Reload";
+    TRIED_AGAIN: ". The page tries again; keep the link or a backup file meanwhile.";
     EMPTIED: "What this browser kept of the bike was removed outside of this page. It stands here only as long as the page is open.";
     KEEP_IT: "Keep it again";
     WRITTEN_AGAIN: "What this browser kept was removed outside of this page. It is written again, as this page knew it.";
@@ -110,9 +111,8 @@ pub fn kept(name: &str) -> String {
     format!("{name} is in the list.")
 }
 /// Where a fact was changed here and in another tab.
-pub fn changed_twice(label: &str, item: Option<&str>) -> String {
-    let of = item.map_or_else(String::new, |it| format!(" of {it}"));
-    format!("{label}{of} was changed in another tab, too. ")
+pub fn changed_twice(label: &str) -> String {
+    format!("{label} was changed in another tab, too. ")
 }
 /// Keeps what was typed here.
 pub fn keep_mine(text: &str) -> String {
