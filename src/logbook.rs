@@ -171,6 +171,14 @@ impl Logbook {
         }
     }
 
+    /// Makes a leaf of which nothing is to be written what another page made of it. Entries that stay keep their keys.
+    pub fn follow_leaf(&mut self, leaf: usize, mut theirs: Vec<Entries>) {
+        self.rows.retain(|it| it.leaf != leaf || theirs.contains(&it.own));
+        let here = self.leaf(leaf);
+        theirs.retain(|it| !here.contains(it));
+        self.take_in(leaf, theirs);
+    }
+
     /// What stands on a leaf.
     pub fn leaf(&self, leaf: usize) -> Vec<Entries> {
         let here = self.rows.iter().filter(|it| it.leaf == leaf);

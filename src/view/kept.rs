@@ -109,8 +109,8 @@ fn heard(page: Page, key: Option<String>, text: Option<String>) {
             written.retain(|it| it.0 == leaf);
             page.unwritten(written);
             page.changed();
-        } else if page.book.is_kept() {
-            page.book.shut(true);
+        } else if text.is_some() {
+            page.follow_leaf(leaf, load(page, store, key));
         }
     } else if key == GARAGE || key == bike || key == season_key(&own) {
         if crossed {

@@ -185,8 +185,7 @@ test("a newer page writes while an old tab is open: the old one writes nothing a
   await page.evaluate(() => dispatchEvent(new Event("pagehide")));
   assert.deepEqual(await stored(page), newer);
   await page.evaluate(([key, text]) => localStorage.setItem(key, text), [key, before[key]]);
-  await page.getByRole("alert").getByRole("button", { name: "Reload" }).click();
-  await page.waitForEvent("load");
+  await Promise.all([page.waitForEvent("load"), page.getByRole("alert").getByRole("button", { name: "Reload" }).click()]);
   await laidOut(page);
   await whole(page);
   await clean(page);

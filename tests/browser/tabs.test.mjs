@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { after, test } from "node:test";
 import { clean, laidOut, openContext, openPage, stop } from "./harness.mjs";
-import { blank, eventually, kept, line, unfold } from "./sheet.mjs";
+import { blank, eventually, kept, line, type, unfold } from "./sheet.mjs";
 
 after(stop);
 
@@ -47,6 +47,196 @@ test("what two tabs change of one bike at once is all kept, facts and logbook", 
   await clean(other);
   await clean(one);
   await context.close();
+});
+
+const FUEL = "Fill up and stabilize";
+const reload = async (page) => {
+  await page.reload();
+  await laidOut(page);
+};
+const start = (page) => page.getByRole("button", { name: "Start your own" }).click();
+const hide = (page) => page.evaluate(() => dispatchEvent(new Event("pagehide")));
+const tank = async (page) => blank(await unfold(page, FUEL), "Tank volume");
+const holds = (entry, text) => eventually(async () => assert.equal(await entry.inputValue(), text), 5000);
+const question = (page) => page.getByText("Tank volume was changed in another tab, too.");
+const press = (page, name) => page.getByRole("button", { name, exact: true }).click();
+
+/** Two tabs of a kept bike whose tank takes 15 L. */
+async function twoTabs(first = async () => {}) {
+  const context = await openContext({ locale: "en-GB" });
+  const one = await openPage({ context, hash: "#layup", before: at });
+  await start(one);
+  await (await tank(one)).fill("15");
+  await first(one);
+  await kept(one);
+  const other = await openPage({ context, hash: "#layup", before: at });
+  await holds(await tank(other), "15");
+  return { context, one, other, close: async () => {
+    await clean(other);
+    await clean(one);
+    await context.close();
+  } };
+}
+
+test("a fact that both tabs changed is asked, with both values, and either can be had", async () => {
+  const { one, other, close } = await twoTabs();
+  for (const [mine, theirs, take, left] of [["17", "16", "Keep 17 L", "17"], ["19", "18", "Take the other’s 18 L", "18"]]) {
+    await (await tank(other)).fill(mine);
+    await (await tank(one)).fill(theirs);
+    await hide(one);
+    await question(other).waitFor();
+    await holds(await tank(other), mine);
+    await press(other, take);
+    assert.equal(await question(other).count(), 0);
+    for (const page of [one, other]) await holds(await tank(page), left);
+    assert.equal(await question(one).count(), 0, "asked once, where it was seen");
+  }
+  // The same in both, and different facts, are no question.
+  await (await tank(other)).fill("20");
+  await (await tank(one)).fill("20");
+  await blank(line(one, FUEL), "Fuel in the tank").fill("4");
+  await hide(one);
+  await holds(blank(line(other, FUEL), "Fuel in the tank"), "4");
+  assert.equal(await question(other).count(), 0);
+  await reload(other);
+  await holds(await tank(other), "20");
+  await close();
+});
+
+test("nothing changes under the owner's keys: it waits until they leave, and is asked where they type over it", async () => {
+  const { one, other, close } = await twoTabs();
+  const [here, there] = [await tank(other), await tank(one)];
+  await here.focus();
+  await there.fill("18");
+  await blank(line(one, FUEL), "Fuel in the tank").fill("4");
+  // All else is there already.
+  await holds(blank(line(other, FUEL), "Fuel in the tank"), "4");
+  await holds(here, "15");
+  await here.blur();
+  await holds(here, "18");
+  assert.equal(await question(other).count(), 0);
+  await here.focus();
+  await there.fill("19");
+  await blank(line(one, FUEL), "Fuel in the tank").fill("5");
+  await holds(blank(line(other, FUEL), "Fuel in the tank"), "5");
+  await other.keyboard.press("End");
+  await other.keyboard.type(".5");
+  await question(other).waitFor();
+  await holds(here, "18.5");
+  await press(other, "Take the other’s 19 L");
+  await holds(here, "19");
+  // An entry of the logbook that is being written stays open and keeps the keys.
+  await openBook(other);
+  await press(other, "Add an entry");
+  await book(other).getByLabel("Remarks").fill("blue");
+  await hide(other);
+  await tick(one, "Chain").check();
+  await hide(one);
+  await are(other, ["Chain", "Entry"].sort());
+  await other.keyboard.type(" soap");
+  await holds(book(other).getByLabel("Remarks"), "blue soap");
+  await hide(other);
+  await reload(one);
+  await openBook(one);
+  await book(one).getByText("blue soap").waitFor();
+  await close();
+});
+
+test("fasteners that both tabs change, add and take out are all there, and so are both tabs' ticks", async () => {
+  const { one, other, close } = await twoTabs(async (page) => {
+    const torques = await unfold(page, "Torques");
+    for (const name of ["Axle nut", "Drain plug", "Header nut", "Lever pivot"]) {
+      await type(torques, { "Torque at the fastener": "20", Fastener: name });
+      await press(page, "Keep this fastener");
+    }
+  });
+  const change = async (page, name, torque) => {
+    await line(page, name).getByRole("button", { name, exact: true }).click();
+    await blank(line(page, name), "Torque at the fastener").fill(torque);
+  };
+  await unfold(other, "Torques");
+  await change(one, "Axle nut", "90");
+  await change(other, "Header nut", "25");
+  await type(line(one, "Torques").first(), { "Torque at the fastener": "12", Fastener: "Master pin" });
+  await press(one, "Keep this fastener");
+  await type(line(other, "Torques").first(), { "Torque at the fastener": "44", Fastener: "Pinch bolt" });
+  await press(other, "Keep this fastener");
+  await line(other, "Drain plug").getByRole("button", { name: "Drain plug", exact: true }).click();
+  await press(other, "Remove Drain plug");
+  await tick(one, "Chain").check();
+  await tick(other, "Cover").check();
+  await hide(one);
+  await hide(other);
+  for (const page of [one, other]) {
+    await line(page, "Pinch bolt").waitFor();
+    await line(page, "Master pin").waitFor();
+    await eventually(async () => assert.equal(await line(page, "Drain plug").count(), 0));
+    for (const title of ["Chain", "Cover"]) await eventually(async () => assert.equal(await tick(page, title).isChecked(), true));
+    await reload(page);
+    await unfold(page, "Torques");
+    for (const [name, torque] of [["Axle nut", "90"], ["Header nut", "25"], ["Lever pivot", "20"], ["Master pin", "12"], ["Pinch bolt", "44"]]) {
+      await line(page, name).getByRole("button", { name, exact: true }).click();
+      await holds(blank(line(page, name), "Torque at the fastener"), torque);
+    }
+  }
+  await close();
+});
+
+/** Two hundred edits by one tab, a write a few milliseconds after each: entries of the logbook and blanks of the sheet in turn. */
+const editTwoHundredTimes = (page, name) => page.evaluate(async (name) => {
+  const pause = (ms) => new Promise((done) => { window.realTimeout(done, ms); });
+  const put = (input, text) => {
+    input.value = text;
+    input.dispatchEvent(new Event("input", { bubbles: true }));
+  };
+  const own = [...document.querySelectorAll("ol.sheet input[type=text]")].filter((_, at) => at % 2 === (name === "one" ? 0 : 1));
+  const add = [...document.querySelectorAll("button")].find((it) => it.textContent === "Add an entry");
+  const typed = {};
+  for (let at = 0; at < 200; at += 1) {
+    const blank = at % 4 === 3 ? own[(at - 3) / 4] : undefined;
+    if (blank) {
+      typed[blank.id] = `${at}`;
+      put(blank, `${at}`);
+    } else {
+      add.click();
+      await pause(4);
+      put(document.querySelector("input[id^=logged-][id$=log_line]"), `${name} ${at}`);
+    }
+    await pause(16);
+  }
+  return typed;
+}, name);
+
+test("two tabs edit one bike two hundred times each at once, and every edit of both is there", async () => {
+  const { context, one, other, close } = await twoTabs();
+  // The pause before a write is a few milliseconds, so that the writes of both cross as often as they can.
+  await context.addInitScript(() => {
+    window.realTimeout = window.setTimeout.bind(window);
+    window.setTimeout = (act, pause) => window.realTimeout(act, pause === 400 ? 7 : pause);
+  });
+  for (const page of [one, other]) {
+    await reload(page);
+    for (const title of [FUEL, "Last run", "Oil", "Battery"]) await unfold(page, title);
+    await openBook(page);
+  }
+  const [first, second] = await Promise.all([editTwoHundredTimes(one, "one"), editTwoHundredTimes(other, "other")]);
+  const facts = { ...first, ...second };
+  assert.equal(Object.keys(facts).length, Object.keys(first).length + Object.keys(second).length);
+  const entries = ["one", "other"].flatMap((name) => Array.from({ length: 200 }, (_, at) => `${name} ${at}`).filter((_, at) => at % 4 !== 3 || !(Object.values(name === "one" ? first : second).includes(`${at}`))));
+  assert.equal(Object.keys(facts).length + entries.length, 400);
+  for (const page of [one, other]) {
+    await hide(page);
+    await page.waitForTimeout(300);
+  }
+  for (const page of [one, other]) {
+    await reload(page);
+    for (const title of [FUEL, "Last run", "Oil", "Battery"]) await unfold(page, title);
+    for (const [id, text] of Object.entries(facts)) assert.equal(await page.locator(`[id="${id}"]`).inputValue(), text, id);
+    const logged = await page.evaluate(() => Object.keys(localStorage).filter((it) => it.startsWith("torpor.log.")).map((it) => atob(localStorage.getItem(it).slice(2).replaceAll("-", "+").replaceAll("_", "/"))).join("\n"));
+    const lost = entries.filter((it) => !new RegExp(`${it}(?!\\d)`).test(logged));
+    assert.deepEqual(lost, []);
+  }
+  await close();
 });
 
 test("with the logbook open another bike shows its own entries, and typing there goes to them", async () => {
