@@ -173,7 +173,9 @@ impl Logbook {
 
     /// Makes a leaf of which nothing is to be written what another page made of it. Entries that stay keep their keys.
     pub fn follow_leaf(&mut self, leaf: usize, mut theirs: Vec<Entries>) {
-        self.rows.retain(|it| it.leaf != leaf || theirs.contains(&it.own));
+        // One that nothing was typed in yet is on no leaf.
+        let stays = |it: &Row| it.leaf != leaf || it.own.is_empty() || theirs.contains(&it.own);
+        self.rows.retain(stays);
         let here = self.leaf(leaf);
         theirs.retain(|it| !here.contains(it));
         self.take_in(leaf, theirs);

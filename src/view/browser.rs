@@ -1,8 +1,10 @@
 //! What the page asks of the browser: today, language, address, timers.
 
+use super::boxed::Does;
 use crate::units::UnitSet;
 use chrono::NaiveDate;
 use leptos::prelude::*;
+use std::cell::Cell;
 use std::rc::Rc;
 use wasm_bindgen::{JsCast, JsValue, closure::Closure};
 
@@ -97,21 +99,39 @@ pub fn on_storage(act: impl Fn(Option<String>, Option<String>) + 'static) {
     told.forget();
 }
 
+/// Does something after a while.
+pub fn after(pause: std::time::Duration, act: impl FnMut() + 'static) {
+    boxed_after(pause, Box::new(act));
+}
+
+fn boxed_after(pause: std::time::Duration, mut act: Box<dyn Does>) {
+    set_timeout(move || act.does(), pause);
+}
+
 /// A tab that sleeps while it has its turn keeps the others waiting no longer than this.
 const LONGEST_TURN: std::time::Duration = std::time::Duration::from_secs(2);
 
-/// Calls `act` when no other tab of ours is at it (Web Locks), or at once where the browser knows no turns. It may be called
-/// once more later.
-pub fn in_turn(act: impl Fn() + Clone + 'static) {
+/// Milliseconds after which other tabs read what was written: each has a copy of the store, which follows a moment later.
+const SEEN_BY_ALL: i32 = 30;
+
+/// Calls `act` when no other tab of ours is at it (Web Locks); at once where the browser knows no turns, and out of sight, where
+/// nothing is typed and timers sleep.
+pub fn in_turn(act: impl FnOnce() + 'static) {
     let turns = js_sys::Reflect::get(&window().navigator(), &"locks".into()).unwrap_or_default();
     let ask = js_sys::Reflect::get(&turns, &"request".into()).unwrap_or_default();
-    if let Some(ask) = ask.dyn_ref::<js_sys::Function>() {
-        let mine = Closure::once_into_js(act.clone());
-        let _ = ask.call2(&turns, &"torpor.store".into(), &mine);
-        set_timeout(act, LONGEST_TURN);
-    } else {
-        act();
-    }
+    let ask = ask.dyn_ref::<js_sys::Function>();
+    let Some(ask) = ask.filter(|_| !document().hidden()) else { return act() };
+    let once = Rc::new(Cell::new(Some(act)));
+    let late = once.clone();
+    let mine = Closure::once_into_js(move || {
+        once.take().into_iter().for_each(|act| act());
+        js_sys::Promise::new(&mut |done, _| {
+            let pause = SEEN_BY_ALL;
+            let _ = window().set_timeout_with_callback_and_timeout_and_arguments_0(&done, pause);
+        })
+    });
+    let _ = ask.call2(&turns, &"torpor.store".into(), &mine);
+    after(LONGEST_TURN, move || late.take().into_iter().for_each(|act| act()));
 }
 
 /// Tells boot.js something.
@@ -224,14 +244,14 @@ pub fn save(name: &str, kind: &str, text: &str) {
         call(&link, "click");
         // The browser may still be asking where to put it.
         let forget = move || drop(web_sys::Url::revoke_object_url(&address));
-        set_timeout(forget, std::time::Duration::from_secs(60));
+        after(std::time::Duration::from_secs(60), forget);
     }
 }
 
 /// Puts the owner's keys at an element as soon as it stands on the page.
 pub fn focus_soon(element: &super::element::El) {
     let element = element.element();
-    set_timeout(move || call(&element, "focus"), std::time::Duration::ZERO);
+    after(std::time::Duration::ZERO, move || call(&element, "focus"));
 }
 
 /// Brings what has this id into sight, once it stands there.
@@ -242,7 +262,7 @@ pub fn show(id: &str) {
             it.scroll_into_view();
         }
     };
-    set_timeout(scroll, std::time::Duration::ZERO);
+    after(std::time::Duration::ZERO, scroll);
 }
 
 /// Whether the owner is at something inside of an element.

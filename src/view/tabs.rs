@@ -84,7 +84,7 @@ impl Page {
         merging.set_untracked(true);
         self.lay_again(merged);
         // What follows the sheet runs before.
-        set_timeout(move || merging.set_untracked(false), Duration::ZERO);
+        browser::after(Duration::ZERO, move || merging.set_untracked(false));
         for it in twice {
             let Some(about) = facts::about(it.id) else { continue };
             let signal = match it.item {
