@@ -130,23 +130,27 @@ fn parts([was, now, other]: [&Entry; 3], sign: char) -> String {
 /// In no place.
 pub const NOWHERE: usize = usize::MAX;
 
-/// For each of `all` the place in `before` of what it was there: the same, else one that has an entry in common, else what stands in
-/// its place; [`NOWHERE`] for a new one.
+/// For each of `all` the place in `before` of what it was there: the same, else the one that has most entries in common with it,
+/// else what stands in its place; [`NOWHERE`] for a new one.
 pub fn places(all: &[Entries], before: &[Entries]) -> Vec<usize> {
-    let common = |one: &Entries, other: &Entries| {
-        one.iter().any(|(id, it)| it.edited > 0 && other.get(id) == Some(it))
-    };
     let mut places = vec![NOWHERE; all.len()];
     for pass in 0..3 {
         for (at, it) in all.iter().enumerate() {
+            let mut most = 0;
             for (place, other) in before.iter().enumerate() {
-                let fits = match pass {
-                    0 => it == other,
-                    1 => common(it, other),
-                    _ => place == at,
+                // By the time at which it was typed an entry is known.
+                let common = || {
+                    it.iter().filter(|(id, it)| it.edited > 0 && other.get(id) == Some(it)).count()
                 };
-                if fits && places[at] == NOWHERE && !places.contains(&place) {
+                let fits = match pass {
+                    0 => usize::from(it == other),
+                    1 => common(),
+                    _ => usize::from(place == at),
+                };
+                let free = places[at] == NOWHERE || most > 0;
+                if fits > most && free && !places.contains(&place) {
                     places[at] = place;
+                    most = fits;
                 }
             }
         }
