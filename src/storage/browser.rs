@@ -3,7 +3,7 @@
 //! Whatever is asked of it may be refused at any time, not only when the page opens: site data can be blocked or removed
 //! under an open page. So it is asked for anew each time, and what it was known to hold is remembered.
 
-use super::record::PREFIX;
+use super::record::{self, PREFIX};
 use std::cell::RefCell;
 use wasm_bindgen::JsCast;
 use web_sys::Storage;
@@ -127,6 +127,16 @@ impl Store {
     /// Remembers what another tab has written under a key, or that nothing is there any more.
     pub fn heard(self, key: &str) {
         know(key, self.read(key));
+    }
+
+    /// Whether another tab wrote this text under a key before it had seen what this one wrote there: the counts of both are
+    /// the same then, or worse.
+    pub fn crossed(self, key: &str, text: &str) -> bool {
+        let theirs = record::revision(text);
+        let ours = KNOWN.with_borrow(|all| {
+            all.iter().find(|it| it.0 == key && it.1 != text).and_then(|it| record::revision(&it.1))
+        });
+        ours.is_some() && theirs <= ours
     }
 
     /// Writes again whatever of ours was there and is no more.

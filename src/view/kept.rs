@@ -98,15 +98,24 @@ fn heard(page: Page, key: Option<String>, text: Option<String>) {
     let Some(key) = key.strip_prefix(PREFIX) else { return };
     let own = untrack(|| page.key());
     let (bike, log) = (bike_key(&own), log_key(&own));
+    let crossed = text.as_ref().is_some_and(|it| store.crossed(key, it));
     // What is gone of the bike on the sheet is known, to be written again.
     if text.is_some() || !removed::is_of(key, &own) {
         store.heard(key);
     }
     if let Some(leaf) = key.strip_prefix(&log).and_then(|it| it.parse::<usize>().ok()) {
-        if text.is_some() {
+        if crossed {
+            let mut written = page.tabs.leaves.get_untracked();
+            written.retain(|it| it.0 == leaf);
+            page.unwritten(written);
+            page.changed();
+        } else if text.is_some() {
             page.follow_leaf(leaf, load(page, store, key));
         }
     } else if key == GARAGE || key == bike || key == season_key(&own) {
+        if crossed {
+            page.beyond.set(page.tabs.before.get_untracked());
+        }
         // Not at once: its other records are still on their way.
         page.changed();
     }
@@ -217,6 +226,7 @@ fn save(page: Page) {
         .and_then(|()| store.write(OPEN, &key));
     if told(page, written) {
         // From here on the next change is told from.
+        page.tabs.before.set(base);
         page.beyond.set(kept);
         browser::tell("torpor-kept");
     } else if page.saving.get_untracked() != Saving::Blocked {
@@ -272,6 +282,7 @@ pub fn told(page: Page, written: Result<(), StoreError>) -> bool {
 /// Writes the leaves of the logbook that have changed. What another tab wrote on one since is taken in.
 fn save_book(page: Page, store: Store, bike: &str) -> Result<(), StoreError> {
     let mut changed = page.take_changed_leaves();
+    page.tabs.leaves.set(changed.clone());
     while let Some((leaf, before)) = changed.pop() {
         let key = format!("{}{leaf}", log_key(bike));
         let mut now = page.logbook().leaf(leaf);

@@ -8,7 +8,7 @@ use super::live::{Live, Typed};
 use super::page::Page;
 use crate::entry::Entry;
 use crate::facts::{self, About};
-use crate::garage::{Kept, Twice};
+use crate::garage::{Entries, Kept, Twice};
 use crate::words::page as words;
 use leptos::prelude::*;
 use std::time::Duration;
@@ -26,6 +26,11 @@ struct Asked {
 pub struct Tabs {
     /// What was typed last is still to be written.
     pub unsaved: Live<Option<TimeoutHandle>>,
+    /// The last but one state that both the store and this tab had: from there on another tab told its changes where its
+    /// writing crossed this one's.
+    pub before: Live<Kept>,
+    /// The logbook's leaves that were written last, each with what stood on it before.
+    pub leaves: Live<Vec<(usize, Vec<Entries>)>>,
     /// The store was emptied under the page, which has written nothing since.
     pub gone: Live<bool>,
     /// A newer page has written.
@@ -40,6 +45,8 @@ impl Tabs {
     pub fn new() -> Self {
         Self {
             unsaved: Live::new(None),
+            before: Live::new(Kept::default()),
+            leaves: Live::new(Vec::new()),
             gone: Live::new(false),
             newer: Live::new(false),
             merging: Live::new(false),
@@ -50,6 +57,8 @@ impl Tabs {
     /// Another bike is laid on the sheet.
     pub fn begin(self, page: Page) {
         page.undo.set(Vec::new());
+        self.before.set(page.beyond.get_untracked());
+        self.leaves.set(Vec::new());
         self.asked.set(Vec::new());
         self.gone.set(false);
     }

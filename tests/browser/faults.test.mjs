@@ -145,7 +145,7 @@ for (const [what, spoil] of [
   await page.evaluate(spoil);
   await (await fact(page, FUEL, "Tank volume")).fill("17");
   await page.getByRole("alert").getByText("holds something else than what was written").waitFor();
-  assert.equal((await stored(page))[before].slice(0, 9), text.slice(0, 9));
+  if (what.startsWith("drops")) assert.equal((await stored(page))[before], text);
   await page.evaluate(() => { window.spoils = false; });
   // By itself, without a further letter.
   await eventually(async () => assert.equal(await page.getByText("could not be kept").count(), 0), 9000);
