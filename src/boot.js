@@ -123,7 +123,7 @@ async function lasting(ask) {
       : "Safari removes it after seven days of use without a visit here. On the Home Screen it stays, but begins empty there: take the link along."
     : promised
       ? "This browser has agreed to keep it until you clear it."
-      : "This browser has not agreed to keep it for good: it may go when the disk runs full, and goes with a private window or when site data are cleared.";
+      : "This browser has not agreed to keep it for good: it may go when the disk runs full, and goes with a private window or with site data.";
   at("kept-here")?.after(line);
   line.hidden = false;
 }

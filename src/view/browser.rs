@@ -148,6 +148,11 @@ pub fn reload() {
     }
 }
 
+/// Calls `act` when the focus leaves something.
+pub fn on_leave(act: impl Fn() + 'static) {
+    listen(&document(), "focusout", Box::new(act));
+}
+
 /// Calls `act` when the page comes into sight again.
 pub fn on_show(act: impl Fn() + 'static) {
     on_visibility(web_sys::VisibilityState::Visible, Box::new(act));

@@ -148,41 +148,35 @@ impl El {
     }
 
     /// Sets the text of an entry that is typed in, which follows signals, and takes what is typed. While `other` holds, what comes is
-    /// another tab's: under the owner's keys it waits until they leave. `take` is told whether they typed over what waits.
+    /// another tab's: under the owner's keys it waits until they leave, of which `other` tells. `take` is told whether they typed
+    /// over what waits.
     pub fn live_typed(
         self,
         text: impl Fn() -> String + 'static,
         other: impl Fn() -> bool + 'static,
         take: impl FnMut(String, bool) + 'static,
     ) -> Self {
-        self.typed_in(Rc::new(text), Box::new(other), Box::new(take))
+        self.typed_in(Box::new(text), Box::new(other), Box::new(take))
     }
 
     fn typed_in(
         self,
-        text: Rc<dyn Gives<String>>,
+        text: Box<dyn Gives<String>>,
         other: Box<dyn Gives<bool>>,
         mut take: Box<dyn FnMut(String, bool)>,
     ) -> Self {
         let waits = Rc::new(Cell::new(false));
-        let [now, typed] = [waits.clone(), waits.clone()];
-        let [seen, left, taken] = [(); 3].map(|()| self.element());
-        let again = text.clone();
+        let typed = waits.clone();
+        let [seen, taken] = [(); 2].map(|()| self.element());
         follow(Box::new(move || {
             let text = text.give();
             let differs = value_of(&seen) != text;
-            let wait = differs && (other.give() || now.get()) && holds_focus(&seen);
-            now.set(wait);
-            if differs && !wait {
+            waits.set(differs && (other.give() || waits.get()) && holds_focus(&seen));
+            if differs && !waits.get() {
                 set_value(&seen, &text);
             }
         }));
-        self.on("blur", move |_| {
-            if waits.replace(false) {
-                set_value(&left, &untrack(|| again.give()));
-            }
-        })
-        .on("input", move |_| take(value_of(&taken), typed.replace(false)))
+        self.on("input", move |_| take(value_of(&taken), typed.replace(false)))
     }
 
     /// Sets a property that holds or does not, such as "checked"; follows signals.

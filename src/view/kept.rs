@@ -73,6 +73,7 @@ pub fn keep(page: Page) {
     browser::on_hide(move || {
         flush(page);
     });
+    browser::on_leave(move || page.tabs.left.update(|it| *it += 1));
     browser::on_storage(move |key, text| heard(page, key, text));
 }
 

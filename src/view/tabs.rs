@@ -35,6 +35,8 @@ pub struct Tabs {
     pub gone: Live<bool>,
     /// A newer page has written.
     pub newer: Live<bool>,
+    /// Turns when the focus leaves something.
+    pub left: Live<u64>,
     /// What comes on the sheet now is another tab's.
     merging: Live<bool>,
     asked: Live<Vec<Asked>>,
@@ -49,6 +51,7 @@ impl Tabs {
             leaves: Live::new(Vec::new()),
             gone: Live::new(false),
             newer: Live::new(false),
+            left: Live::new(0),
             merging: Live::new(false),
             asked: Live::new(Vec::new()),
         }
@@ -63,8 +66,9 @@ impl Tabs {
         self.gone.set(false);
     }
 
-    /// Whether what comes on the sheet now is another tab's.
+    /// Whether what comes on the sheet now is another tab's; follows the focus.
     pub fn is_merging(self) -> bool {
+        self.left.track();
         self.merging.get_untracked()
     }
 

@@ -80,7 +80,7 @@ words! {
     NEWER: "What was typed since is not kept: take the link or a backup file along before you reload.";
     RELOAD: "Reload";
     TRIED_AGAIN: ". The page tries again; keep the link or a backup file meanwhile.";
-    EMPTIED: "What this browser kept of the bike was removed outside of this page. It stands here only as long as the page is open.";
+    EMPTIED: "What this browser kept of the bike was removed outside of this page. It stands here as long as the page is open: take the link or a backup file.";
     KEEP_IT: "Keep it again";
     WRITTEN_AGAIN: "What this browser kept was removed outside of this page. It is written again, as this page knew it.";
     UNKNOWN_ADDRESS: "This address opens nothing here: ";
