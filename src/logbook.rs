@@ -125,8 +125,12 @@ impl Logbook {
         self.push(leaf, own)
     }
 
-    /// Changes facts of an entry; the others stay.
+    /// Changes facts of an entry; the others stay. One that another page took out meanwhile is there again with what is changed.
     pub fn amend(&mut self, key: usize, changed: Entries) {
+        if self.at(key).is_none() {
+            self.touch(0);
+            self.put_in(Row { key, leaf: 0, day: None, own: Entries::new() });
+        }
         if let Some(mut row) = self.remove(key) {
             row.own.extend(changed);
             row.day = facts::LOG_DAY.known(&row.own);

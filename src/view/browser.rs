@@ -112,7 +112,7 @@ fn boxed_after(pause: std::time::Duration, mut act: Box<dyn Does>) {
 const LONGEST_TURN: std::time::Duration = std::time::Duration::from_secs(2);
 
 /// Milliseconds after which other tabs read what was written: each has a copy of the store, which follows a moment later.
-const SEEN_BY_ALL: i32 = 30;
+const SEEN_BY_ALL: i32 = 100;
 
 /// Calls `act` when no other tab of ours is at it (Web Locks); at once where the browser knows no turns, and out of sight, where
 /// nothing is typed and timers sleep.

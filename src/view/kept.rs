@@ -82,10 +82,18 @@ fn later(page: Page, soon: Duration) {
     if let Some(handle) = page.tabs.unsaved.get_untracked() {
         handle.clear();
     }
+    let waits = page.tabs.waits;
     let write = move || {
+        waits.set_untracked(false);
         flush(page);
     };
-    let later = move || browser::in_turn(write);
+    // The turn that is waited for takes all that there is then.
+    let later = move || {
+        if !waits.get_untracked() {
+            waits.set_untracked(true);
+            browser::in_turn(write);
+        }
+    };
     page.tabs.unsaved.set(set_timeout_with_handle(later, soon).ok());
 }
 

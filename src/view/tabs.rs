@@ -35,6 +35,8 @@ pub struct Tabs {
     pub gone: Live<bool>,
     /// A newer page has written.
     pub newer: Live<bool>,
+    /// A turn to write is waited for.
+    pub waits: Live<bool>,
     /// Turns when the focus leaves something.
     pub left: Live<u64>,
     /// What comes on the sheet now is another tab's.
@@ -51,6 +53,7 @@ impl Tabs {
             leaves: Live::new(Vec::new()),
             gone: Live::new(false),
             newer: Live::new(false),
+            waits: Live::new(false),
             left: Live::new(0),
             merging: Live::new(false),
             asked: Live::new(Vec::new()),
