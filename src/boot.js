@@ -110,6 +110,27 @@ async function start() {
   if (integrity) keep();
 }
 
+// How long what is kept will stay here, as far as it can be known. Safari goes by its own days, whatever it promises.
+async function lasting(ask) {
+  const line = at("lasting");
+  const { storage, vendor } = navigator;
+  const promised = await storage?.[ask]?.().catch(() => false);
+  const app = matchMedia("(display-mode: standalone)").matches;
+  if (!line) return;
+  line.textContent = vendor.startsWith("Apple")
+    ? app
+      ? "On the Home Screen it has a store of its own, meant to stay until you remove the app or clear it."
+      : "Safari removes it after seven days of use without a visit here. On the Home Screen it stays, but begins empty there: take the link along."
+    : promised
+      ? "This browser has agreed to keep it until you clear it."
+      : "This browser has not agreed to keep it for good: it may go when the disk runs full, and goes with a private window or with site data.";
+  at("kept-here")?.after(line);
+  line.hidden = false;
+}
+document.addEventListener("torpor-open", () => lasting("persisted"));
+// A browser may ask its owner: with the first save, never on load.
+document.addEventListener("torpor-kept", () => lasting("persist"), { once: true });
+
 const press = (id, act) => at(id)?.addEventListener("click", act);
 press("rescue-reload", reload);
 press("newer-reload", reload);

@@ -1,8 +1,10 @@
 //! What is kept: the bike, its season, its fasteners, the garage with its wrenches, and the invented example.
 
 mod entries;
+mod merge;
 
 pub use entries::Entries;
+pub use merge::{NOWHERE, Twice, places};
 
 use crate::entry::Entry;
 use crate::facts::{self, Facts, Home, Id};
@@ -73,29 +75,6 @@ impl Kept {
         }
         if let Some(entries) = self.entries_mut(home(id)) {
             entries.insert(id, entry);
-        }
-    }
-
-    /// What two pages made of the same bike, `base`: fact by fact; of a list the changed one, mine where both changed it.
-    pub fn merged(base: &Self, mine: &Self, theirs: &Self) -> Self {
-        fn list<T: Clone + PartialEq>(of: fn(&Kept) -> &Vec<T>, three: [&Kept; 3]) -> Vec<T> {
-            let [base, mine, theirs] = three.map(of);
-            if mine == base { theirs } else { mine }.clone()
-        }
-        let three = [base, mine, theirs];
-        let facts = |of: fn(&Kept) -> &Entries| Entries::merged(of(base), of(mine), of(theirs));
-        Self {
-            bike: Bike {
-                entries: facts(|it| &it.bike.entries),
-                scratch: facts(|it| &it.bike.scratch),
-                fasteners: list(|it| &it.bike.fasteners, three),
-                others: list(|it| &it.bike.others, three),
-            },
-            season: Season { entries: facts(|it| &it.season.entries) },
-            garage: Garage {
-                entries: facts(|it| &it.garage.entries),
-                wrenches: list(|it| &it.garage.wrenches, three),
-            },
         }
     }
 

@@ -125,8 +125,12 @@ impl Logbook {
         self.push(leaf, own)
     }
 
-    /// Changes facts of an entry; the others stay.
+    /// Changes facts of an entry; the others stay. One that another page took out meanwhile is there again with what is changed.
     pub fn amend(&mut self, key: usize, changed: Entries) {
+        if self.at(key).is_none() {
+            self.touch(0);
+            self.put_in(Row { key, leaf: 0, day: None, own: Entries::new() });
+        }
         if let Some(mut row) = self.remove(key) {
             row.own.extend(changed);
             row.day = facts::LOG_DAY.known(&row.own);
@@ -169,6 +173,16 @@ impl Logbook {
         for own in theirs {
             self.push(leaf, own);
         }
+    }
+
+    /// Makes a leaf of which nothing is to be written what another page made of it. Entries that stay keep their keys.
+    pub fn follow_leaf(&mut self, leaf: usize, mut theirs: Vec<Entries>) {
+        // One that nothing was typed in yet is on no leaf.
+        let stays = |it: &Row| it.leaf != leaf || it.own.is_empty() || theirs.contains(&it.own);
+        self.rows.retain(stays);
+        let here = self.leaf(leaf);
+        theirs.retain(|it| !here.contains(it));
+        self.take_in(leaf, theirs);
     }
 
     /// What stands on a leaf.

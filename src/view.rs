@@ -27,6 +27,7 @@ mod paper;
 mod picture;
 mod preview;
 mod quick_sum;
+mod records;
 mod rows;
 mod season;
 mod season_life;
@@ -34,6 +35,7 @@ mod season_line;
 mod sheet;
 mod step;
 mod table;
+mod tabs;
 mod torque_drawing;
 mod torque_list;
 mod torques;
@@ -63,7 +65,11 @@ pub fn lay_out() {
         }
     });
     browser::on_print(move || paper::lay_out(page), paper::put_away);
-    browser::on_show(move || page.today.set(browser::today()));
+    browser::on_show(move || {
+        page.today.set(browser::today());
+        // What other tabs did while this one slept was told to nobody.
+        kept::look_again(page);
+    });
 
     let content = move || match page.address.get() {
         Address::Sheet(side, ..) => sheet::sheet(page, side),
@@ -93,14 +99,19 @@ pub fn lay_out() {
     let foot = el("footer")
         .child(quick_sum::offer())
         .child(paragraph("", cautions::MANUAL_DECIDES))
-        .child(el("p").live_text(kept_here));
+        .child(el("p").set("id", "kept-here").live_text(kept_here));
     let all = el("div")
         .class("page")
         .child(garage::top(page))
         .child(notices(page))
         .child(el("main").part(content))
         .child(foot)
-        .child(el("div").class("undo").set("role", "status").part(undo))
+        .child(
+            el("div")
+                .class("undo")
+                .child(tabs::asked(page))
+                .child(el("div").set("role", "status").part(undo)),
+        )
         .child(el("p").class("aloud").set("role", "status").live_text(move || page.spoken.get()));
     browser::replace_shell(&all.element());
     to_step(page);
@@ -119,7 +130,7 @@ fn notices(page: Page) -> El {
         let saving = match page.saving.get() {
             Saving::Kept => None,
             Saving::Blocked => Some(words::NOT_KEPT.to_owned()),
-            Saving::Failed(why) => Some(format!("{}{why}", words::NOT_SAVED)),
+            Saving::Failed(why) => Some(format!("{}{why}{}", words::NOT_SAVED, words::TRIED_AGAIN)),
         };
         saving
             .into_iter()
@@ -138,4 +149,5 @@ fn notices(page: Page) -> El {
         .child(el("div").set("role", "status").part(began))
         .child(el("div").set("role", "status").part(move || look::line(page)))
         .child(el("div").set("role", "alert").part(said))
+        .child(el("div").set("role", "alert").part(move || tabs::said(page)))
 }

@@ -87,27 +87,6 @@ impl Entries {
         self.0.iter().map(|it| &it.1)
     }
 
-    /// Fact by fact what two made of `base`: what one of them left as it was, as the other has it; what both changed, as it
-    /// was typed last.
-    ///
-    /// ```
-    /// use torpor::{entry::Entry, facts::{Facts, Id}, garage::Entries};
-    /// let with = |text: &str, other: &str| Entries::from([(Id(10), Entry::new(text, 0)), (Id(11), Entry::new(other, 0))]);
-    /// let merged = Entries::merged(&with("15", "4"), &with("16", "4"), &with("15", "5"));
-    /// assert_eq!(merged, with("16", "5"));
-    /// ```
-    pub fn merged(base: &Self, mine: &Self, theirs: &Self) -> Self {
-        let mut merged = theirs.clone();
-        for id in mine.keys().chain(base.keys()) {
-            let [was, now, other] = [base, mine, theirs].map(|it| it.entry(*id));
-            if now != was && (other == was || now.edited >= other.edited) {
-                merged.insert(*id, now);
-            }
-        }
-        merged.retain(|_, it| *it != Entry::default());
-        merged
-    }
-
     /// Puts all of these in.
     pub fn extend(&mut self, other: impl IntoIterator<Item = (Id, Entry)>) {
         for (id, entry) in other {

@@ -320,7 +320,9 @@ fn several(choices: &[facts::Choice], entry: &Entry) -> Option<Value> {
     for key in facts::several_keys(choices, entry).split_whitespace() {
         mantissa |= 1i64 << (choices.iter().find(|it| it.key == key)?.code - 1);
     }
-    Some(Value::Number(Decimal { mantissa, exponent: 0 }, entry::form::NONE))
+    // A nought stands for none of them and would come back as a blank.
+    let number = Value::Number(Decimal { mantissa, exponent: 0 }, entry::form::NONE);
+    (mantissa > 0).then_some(number)
 }
 
 /// The inverse of [`value`].

@@ -72,6 +72,12 @@ pub fn read<T: DeserializeOwned>(text: &str) -> Result<Record<T>, Unreadable> {
     }
 }
 
+/// How often a record was written, as far as its text tells.
+pub fn revision(text: &str) -> Option<u64> {
+    let bytes = base64url::decoded(text.split_once('.')?.1)?;
+    postcard::take_from_bytes(&bytes).ok().map(|it| it.0)
+}
+
 /// Writes a record. `None` only where serde refuses, which it does for none of ours.
 pub fn written<T: Serialize>(kept: &T, revision: u64) -> Option<String> {
     let mut bytes = postcard::to_allocvec(&(revision, kept)).ok()?;

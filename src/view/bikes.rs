@@ -4,6 +4,7 @@ use super::browser;
 use super::kept;
 use super::look::new_bike_key;
 use super::page::Page;
+use super::records;
 use crate::entry::{LONGEST, day_written};
 use crate::facts;
 use crate::garage::{Bike, Entries};
@@ -68,9 +69,9 @@ fn change(page: Page, from: &str, to: &str, how: &mut dyn FnMut(&mut Entries)) -
     let Some(store) = page.store.get_untracked().filter(|_| kept::flush(page)) else {
         return false;
     };
-    let mut bike: Bike = kept::load(page, store, &kept::bike_key(from));
+    let mut bike: Bike = records::load(page, store, &kept::bike_key(from));
     how(&mut bike.entries);
-    told(page, kept::write(page, store, &kept::bike_key(to), &bike))
+    told(page, records::write(page, store, &kept::bike_key(to), &bike))
 }
 
 /// Says whether it was done. Whether the sheet is kept, its own next write says.
@@ -137,18 +138,14 @@ pub fn remove(page: Page, it: &KeptBike) {
 }
 
 /// Puts a bike's records under keys with another start; whether they stand there now.
-fn put(page: Page, bike: &str, from: &str, to: &str) -> bool {
+pub fn put(page: Page, bike: &str, from: &str, to: &str) -> bool {
     let Some(store) = page.store.get_untracked() else { return false };
     let (mut old, mut new) = (Vec::new(), Vec::new());
-    for start in OF_A_BIKE {
-        let [from, to] = [from, to].map(|it| format!("{it}{start}{bike}"));
-        for key in store.keys(&from) {
-            // Behind another bike's key more letters would stand.
-            let number = key.strip_prefix(&from).filter(|it| it.is_empty() || it.starts_with('.'));
-            if let (Some(number), Some(text)) = (number, store.read(&key)) {
-                new.push((format!("{to}{number}"), text.clone()));
-                old.push((key, text));
-            }
+    for key in store.keys(from) {
+        let own = key.strip_prefix(from).filter(|it| removed::is_of(it, bike));
+        if let (Some(own), Some(text)) = (own, store.read(&key)) {
+            new.push((format!("{to}{own}"), text.clone()));
+            old.push((key, text));
         }
     }
     told(page, store.replace(&old, &new))

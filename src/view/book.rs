@@ -124,6 +124,15 @@ impl Page {
         self.book.turn();
     }
 
+    /// Takes a leaf as another tab has written it, where the book is open and has nothing to be written.
+    pub fn follow_leaf(self, leaf: usize, theirs: Vec<Entries>) {
+        if self.book.all.with_untracked(Option::is_some) && self.book.is_kept() {
+            let follow = move |it: &mut Logbook| it.follow_leaf(leaf, theirs.clone());
+            self.book.change(self, Box::new(follow));
+            self.book.turn();
+        }
+    }
+
     /// Says of leaves that they could not be written.
     pub fn unwritten(self, leaves: Vec<(usize, Vec<Entries>)>) {
         self.book.change(self, Box::new(move |it: &mut Logbook| it.unwritten(leaves.clone())));

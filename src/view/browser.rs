@@ -1,8 +1,10 @@
 //! What the page asks of the browser: today, language, address, timers.
 
+use super::boxed::Does;
 use crate::units::UnitSet;
 use chrono::NaiveDate;
 use leptos::prelude::*;
+use std::cell::Cell;
 use std::rc::Rc;
 use wasm_bindgen::{JsCast, JsValue, closure::Closure};
 
@@ -89,15 +91,71 @@ pub fn on_resize(act: impl Fn() + 'static) {
     listen(&window(), "resize", Box::new(act));
 }
 
-/// Calls `act` with the key of a record that another tab has written.
-pub fn on_storage(act: impl Fn(String) + 'static) {
+/// Calls `act` when another tab has written, with the record's key and its text: without a key where it has emptied the store,
+/// without a text where the record is gone.
+pub fn on_storage(act: impl Fn(Option<String>, Option<String>) + 'static) {
     let told = Closure::<dyn Fn(web_sys::Event)>::new(move |event: web_sys::Event| {
-        let key = js_sys::Reflect::get(&event, &"key".into()).ok().and_then(|it| it.as_string());
-        act(key.unwrap_or_default());
+        let [key, text] = ["key", "newValue"]
+            .map(|it| js_sys::Reflect::get(&event, &it.into()).ok().and_then(|it| it.as_string()));
+        act(key, text);
     });
     let _ = window().add_event_listener_with_callback("storage", told.as_ref().unchecked_ref());
     // Listens as long as the page lives.
     told.forget();
+}
+
+/// Does something after a while.
+pub fn after(pause: std::time::Duration, act: impl FnMut() + 'static) {
+    boxed_after(pause, Box::new(act));
+}
+
+fn boxed_after(pause: std::time::Duration, mut act: Box<dyn Does>) {
+    set_timeout(move || act.does(), pause);
+}
+
+/// A tab that sleeps while it has its turn keeps the others waiting no longer than this.
+const LONGEST_TURN: std::time::Duration = std::time::Duration::from_secs(2);
+
+/// Milliseconds after which other tabs read what was written: each has a copy of the store, which follows a moment later.
+const SEEN_BY_ALL: i32 = 100;
+
+/// Calls `act` when no other tab of ours is at it (Web Locks); at once where the browser knows no turns, and out of sight, where
+/// nothing is typed and timers sleep.
+pub fn in_turn(act: impl FnOnce() + 'static) {
+    let turns = js_sys::Reflect::get(&window().navigator(), &"locks".into()).unwrap_or_default();
+    let ask = js_sys::Reflect::get(&turns, &"request".into()).unwrap_or_default();
+    let ask = ask.dyn_ref::<js_sys::Function>();
+    let Some(ask) = ask.filter(|_| !document().hidden()) else { return act() };
+    let once = Rc::new(Cell::new(Some(act)));
+    let late = once.clone();
+    let mine = Closure::once_into_js(move || {
+        once.take().into_iter().for_each(|act| act());
+        js_sys::Promise::new(&mut |done, _| {
+            let pause = SEEN_BY_ALL;
+            let _ = window().set_timeout_with_callback_and_timeout_and_arguments_0(&done, pause);
+        })
+    });
+    let _ = ask.call2(&turns, &"torpor.store".into(), &mine);
+    after(LONGEST_TURN, move || late.take().into_iter().for_each(|act| act()));
+}
+
+/// Tells boot.js something.
+pub fn tell(what: &str) {
+    if let Ok(event) = web_sys::Event::new(what) {
+        let _ = document().dispatch_event(&event);
+    }
+}
+
+/// Loads the page anew, with the newest build that there is: boot.js knows how.
+pub fn reload() {
+    if let Some(button) = document().get_element_by_id("newer-reload") {
+        call(&button, "click");
+    }
+}
+
+/// Calls `act` when the focus leaves something.
+pub fn on_leave(act: impl Fn() + 'static) {
+    listen(&document(), "focusout", Box::new(act));
 }
 
 /// Calls `act` when the page comes into sight again.
@@ -196,14 +254,14 @@ pub fn save(name: &str, kind: &str, text: &str) {
         call(&link, "click");
         // The browser may still be asking where to put it.
         let forget = move || drop(web_sys::Url::revoke_object_url(&address));
-        set_timeout(forget, std::time::Duration::from_secs(60));
+        after(std::time::Duration::from_secs(60), forget);
     }
 }
 
 /// Puts the owner's keys at an element as soon as it stands on the page.
 pub fn focus_soon(element: &super::element::El) {
     let element = element.element();
-    set_timeout(move || call(&element, "focus"), std::time::Duration::ZERO);
+    after(std::time::Duration::ZERO, move || call(&element, "focus"));
 }
 
 /// Brings what has this id into sight, once it stands there.
@@ -214,7 +272,7 @@ pub fn show(id: &str) {
             it.scroll_into_view();
         }
     };
-    set_timeout(scroll, std::time::Duration::ZERO);
+    after(std::time::Duration::ZERO, scroll);
 }
 
 /// Whether the owner is at something inside of an element.

@@ -5,12 +5,14 @@
 //! measured). Every closure is boxed at once, so that what stands behind it is compiled once.
 
 use super::boxed::{Does, Gives, Takes};
+use super::browser::holds_focus;
 use super::follow::follow;
 use super::live::Derived;
 use leptos::prelude::*;
 use leptos::reactive::owner::{ArenaItem, Owner};
 use std::any::Any;
-use std::cell::RefCell;
+use std::cell::{Cell, RefCell};
+use std::rc::Rc;
 use wasm_bindgen::{JsCast, JsValue, closure::Closure};
 use web_sys::{Element, Event, Node, Text};
 
@@ -139,10 +141,42 @@ impl El {
         follow(Box::new(move || {
             let text = value.give();
             if value_of(&element) != text {
-                let _ = js_sys::Reflect::set(&element, &"value".into(), &text.into());
+                set_value(&element, &text);
             }
         }));
         self
+    }
+
+    /// Sets the text of an entry that is typed in, which follows signals, and takes what is typed. While `other` holds, what comes is
+    /// another tab's: under the owner's keys it waits until they leave, of which `other` tells. `take` is told whether they typed
+    /// over what waits.
+    pub fn live_typed(
+        self,
+        text: impl Fn() -> String + 'static,
+        other: impl Fn() -> bool + 'static,
+        take: impl FnMut(String, bool) + 'static,
+    ) -> Self {
+        self.typed_in(Box::new(text), Box::new(other), Box::new(take))
+    }
+
+    fn typed_in(
+        self,
+        text: Box<dyn Gives<String>>,
+        other: Box<dyn Gives<bool>>,
+        mut take: Box<dyn FnMut(String, bool)>,
+    ) -> Self {
+        let waits = Rc::new(Cell::new(false));
+        let typed = waits.clone();
+        let [seen, taken] = [(); 2].map(|()| self.element());
+        follow(Box::new(move || {
+            let text = text.give();
+            let differs = value_of(&seen) != text;
+            waits.set(differs && (other.give() || waits.get()) && holds_focus(&seen));
+            if differs && !waits.get() {
+                set_value(&seen, &text);
+            }
+        }));
+        self.on("input", move |_| take(value_of(&taken), typed.replace(false)))
     }
 
     /// Sets a property that holds or does not, such as "checked"; follows signals.
@@ -284,6 +318,10 @@ fn value_of(element: &Element) -> String {
         .ok()
         .and_then(|it| it.as_string())
         .unwrap_or_default()
+}
+
+fn set_value(element: &Element, text: &str) {
+    let _ = js_sys::Reflect::set(element, &"value".into(), &text.into());
 }
 
 /// Holds something as long as its owner lives.

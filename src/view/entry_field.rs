@@ -135,7 +135,7 @@ impl Field {
     }
 
     fn text(self) -> El {
-        let Self { about, ref name, dress, .. } = self;
+        let Self { about, ref name, dress, page, .. } = self;
         let note = format!("{name}-note");
         let described =
             if dress == Dress::Whole { format!("{note} {name}-hint") } else { note.clone() };
@@ -153,11 +153,20 @@ impl Field {
             .set("spellcheck", "false")
             .set("aria-describedby", &described)
             .live("size", move || width.entry().text.chars().count().clamp(4, 24).to_string())
-            .live_value(move || value.entry().text)
-            .take("input", move |text| take.typed(text));
+            .live_typed(
+                move || value.entry().text,
+                move || page.tabs.is_merging(),
+                move |text, late| {
+                    if late {
+                        let theirs = take.desk.signal(about.id);
+                        page.tabs.ask(about, theirs.clone(), theirs.get_untracked());
+                    }
+                    take.typed(text);
+                },
+            );
         let invalid = input.attribute("aria-invalid");
         // What is typed over the example takes the place of its figure, not a place behind it.
-        let (filled, page) = (input.element(), self.page);
+        let filled = input.element();
         let input = input.on("focus", move |_| {
             if page.owner.get_untracked() == Owner::Example {
                 browser::select(&filled);

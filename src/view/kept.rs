@@ -3,15 +3,17 @@
 use super::browser;
 use super::follow::follow;
 use super::page::{Owner, Page, Saving};
+use super::records::{load, theirs, write};
 use crate::calendar::Saved;
 use crate::entry::Entry;
 use crate::facts;
 use crate::garage::{Entries, Garage, Kept, Season};
 use crate::storage::browser::{Store, StoreError};
-use crate::storage::record::{self, PREFIX, Unreadable};
+use crate::storage::record::{self, PREFIX};
+use crate::storage::removed;
 use crate::words::page as words;
 use leptos::prelude::*;
-use serde::{Serialize, de::DeserializeOwned};
+use serde::de::DeserializeOwned;
 use std::cell::Cell;
 use std::time::Duration;
 
@@ -19,6 +21,8 @@ const GARAGE: &str = "garage";
 const OPEN: &str = "open";
 /// Long enough that a word is typed, short enough that nothing is lost.
 const SOON: Duration = Duration::from_millis(400);
+/// After this time what could not be written is tried again.
+const AGAIN: Duration = Duration::from_secs(5);
 
 /// More leaves or seasons than any bike fills.
 const MOST_RECORDS: usize = 4096;
@@ -64,41 +68,85 @@ pub fn keep(page: Page) {
         let now = page.changes.get();
         let own = page.owner.get_untracked() != Owner::Example;
         if before.replace(now) != now && own {
-            if let Some(handle) = page.unsaved.get_untracked() {
-                handle.clear();
-            }
-            let later = move || {
-                page.unsaved.set(None);
-                save(page);
-            };
-            page.unsaved.set(set_timeout_with_handle(later, SOON).ok());
+            later(page, SOON);
         }
     }));
     browser::on_hide(move || {
         flush(page);
     });
-    // Another tab wrote: what it changed is taken here, and what is changed here is merged with it.
-    browser::on_storage(move |key| {
-        let key = key.strip_prefix(PREFIX).unwrap_or_default();
-        let own = untrack(|| page.key());
-        if key.starts_with(&log_key(&own)) && page.book.is_kept() {
-            page.book.shut(true);
-        } else if key == GARAGE || key == bike_key(&own) || key == season_key(&own) {
-            // Not at once: its other records are still on their way.
-            page.changed();
+    browser::on_leave(move || page.tabs.left.update(|it| *it += 1));
+    browser::on_storage(move |key, text| heard(page, key, text));
+}
+
+/// Writes a little later, when no other tab writes.
+fn later(page: Page, soon: Duration) {
+    if let Some(handle) = page.tabs.unsaved.get_untracked() {
+        handle.clear();
+    }
+    let waits = page.tabs.waits;
+    let write = move || {
+        waits.set_untracked(false);
+        flush(page);
+    };
+    // The turn that is waited for takes all that there is then.
+    let later = move || {
+        if !waits.get_untracked() {
+            waits.set_untracked(true);
+            browser::in_turn(write);
         }
-    });
+    };
+    page.tabs.unsaved.set(set_timeout_with_handle(later, soon).ok());
+}
+
+/// Another tab wrote: what it changed is taken here, and what is changed here is merged with it.
+fn heard(page: Page, key: Option<String>, text: Option<String>) {
+    let Some(store) = page.store.get_untracked() else { return };
+    let Some(key) = key else {
+        // All is gone. What was kept is known.
+        return page.changed();
+    };
+    let Some(key) = key.strip_prefix(PREFIX) else { return };
+    let own = untrack(|| page.key());
+    let (bike, log) = (bike_key(&own), log_key(&own));
+    let crossed = text.as_ref().is_some_and(|it| store.crossed(key, it));
+    // What is gone of the bike on the sheet is known, to be written again.
+    if text.is_some() || !removed::is_of(key, &own) {
+        store.heard(key);
+    }
+    if let Some(leaf) = key.strip_prefix(&log).and_then(|it| it.parse::<usize>().ok()) {
+        if crossed {
+            let mut written = page.tabs.leaves.get_untracked();
+            written.retain(|it| it.0 == leaf);
+            page.unwritten(written);
+            page.changed();
+        } else if text.is_some() {
+            page.follow_leaf(leaf, load(page, store, key));
+        }
+    } else if key == GARAGE || key == bike || key == season_key(&own) {
+        if crossed {
+            page.beyond.set(page.tabs.before.get_untracked());
+        }
+        // Not at once: its other records are still on their way.
+        page.changed();
+    }
+}
+
+/// Takes what other tabs did while nobody told this one.
+pub fn look_again(page: Page) {
+    if page.store.get_untracked().is_some() {
+        page.changed();
+    }
 }
 
 /// Writes at once what is still to be written, and what could not be written before; whether all is kept, where anything is.
 pub fn flush(page: Page) -> bool {
     let failed = |page: Page| matches!(page.saving.get_untracked(), Saving::Failed(_));
-    let waits = page.unsaved.get_untracked();
+    let waits = page.tabs.unsaved.get_untracked();
     if waits.is_some() || failed(page) {
         if let Some(handle) = waits {
             handle.clear();
         }
-        page.unsaved.set(None);
+        page.tabs.unsaved.set(None);
         save(page);
     }
     !failed(page)
@@ -108,17 +156,18 @@ pub fn flush(page: Page) -> bool {
 pub fn open(page: Page, store: Store, key: &str) {
     // What could not be kept stays on the sheet, where it can be seen and taken as a link.
     if flush(page) {
-        page.lay(stored(page, store, key), Owner::Own(key.to_owned()));
+        page.lay(stored(page, store, key, &Kept::default()), Owner::Own(key.to_owned()));
         let _ = store.write(OPEN, key);
+        browser::tell("torpor-open");
     }
 }
 
-/// A bike as it is kept.
-pub fn stored(page: Page, store: Store, key: &str) -> Kept {
+/// A bike as it is kept; as in `base` where it is not.
+pub fn stored(page: Page, store: Store, key: &str, base: &Kept) -> Kept {
     Kept {
-        bike: load(page, store, &bike_key(key)),
-        season: load(page, store, &season_key(key)),
-        garage: load(page, store, GARAGE),
+        bike: theirs(page, store, &bike_key(key), &base.bike),
+        season: theirs(page, store, &season_key(key), &base.season),
+        garage: theirs(page, store, GARAGE, &base.garage),
     }
 }
 
@@ -149,30 +198,33 @@ pub fn take_in(page: Page, kept: Kept) {
     save(page);
 }
 
-/// A record, or a blank one. A damaged one is set aside under a name of its own before anything is written over it; where
-/// a newer page has written, this one writes nothing any more.
-pub fn load<T: DeserializeOwned + Default>(page: Page, store: Store, key: &str) -> T {
-    let Some(text) = store.read(key) else { return T::default() };
-    match record::read(&text) {
-        Ok(record) => record.kept,
-        Err(why) => {
-            unreadable(page, store, key, why);
-            T::default()
-        }
-    }
-}
-
 fn save(page: Page) {
     let Owner::Own(key) = page.owner.get_untracked() else { return };
     let Some(store) = page.store.get_untracked() else { return };
     let mut kept = page.kept();
     let base = page.beyond.get_untracked();
-    if store.read(&bike_key(&key)).is_some() {
-        let theirs = stored(page, store, &key);
+    let bike = bike_key(&key);
+    let mut there = store.read(&bike).is_some();
+    if !there && store.knew(&bike) {
+        // Nobody who took it away is to find it there again, unless it is still worked on.
+        if kept == base && page.book.is_kept() {
+            return page.tabs.gone.set(true);
+        }
+        if !bring_back(page, store, &key) {
+            return;
+        }
+        there = true;
+    }
+    if there {
+        let theirs = stored(page, store, &key, &base);
+        if page.store.get_untracked().is_none() {
+            // A newer page's: nothing is taken of it, and nothing written.
+            return;
+        }
         if theirs != base {
-            let merged = Kept::merged(&base, &kept, &theirs);
-            if merged != kept {
-                page.lay_again(merged.clone());
+            let (merged, twice) = Kept::merged(&base, &kept, &theirs);
+            if merged != kept || !twice.is_empty() {
+                page.take_merged(merged.clone(), twice);
             }
             kept = merged;
         }
@@ -182,7 +234,39 @@ fn save(page: Page) {
         .and_then(|()| store.write(OPEN, &key));
     if told(page, written) {
         // From here on the next change is told from.
+        page.tabs.before.set(base);
         page.beyond.set(kept);
+        browser::tell("torpor-kept");
+    } else if page.saving.get_untracked() != Saving::Blocked {
+        later(page, AGAIN);
+    }
+}
+
+/// Writes the bike on the sheet again, which was removed outside of this page, and all else that went with it; whether it is there.
+fn bring_back(page: Page, store: Store, key: &str) -> bool {
+    let bike = bike_key(key);
+    let mut aside = store.keys(removed::START).into_iter();
+    let back = match aside.find(|it| it.ends_with(&bike)) {
+        Some(it) => super::bikes::put(page, key, it.strip_suffix(&bike).unwrap_or_default(), ""),
+        None => told(page, store.bring_back()),
+    };
+    if back {
+        page.tabs.gone.set(false);
+        page.notices.update(|it| it.push(words::WRITTEN_AGAIN.to_owned()));
+        if page.book.is_kept() {
+            page.book.shut(true);
+        }
+    }
+    back
+}
+
+/// Writes again what was removed outside of this page, as its owner wants.
+pub fn keep_again(page: Page) {
+    if let (Owner::Own(key), Some(store)) = (page.owner.get_untracked(), page.store.get_untracked())
+    {
+        if bring_back(page, store, &key) {
+            save(page);
+        }
     }
 }
 
@@ -196,18 +280,24 @@ pub fn write_all(page: Page, store: Store, key: &str, kept: &Kept) -> Result<(),
 /// Says whether something is kept; whether it is.
 pub fn told(page: Page, written: Result<(), StoreError>) -> bool {
     let done = written.is_ok();
-    page.saving.set(match written {
+    let now = match written {
         Ok(()) => Saving::Kept,
-        Err(StoreError::Blocked(_)) => Saving::Blocked,
+        Err(StoreError::Blocked) => Saving::Blocked,
         Err(StoreError::Full) => Saving::Failed(words::STORE_FULL.to_owned()),
+        Err(StoreError::Torn) => Saving::Failed(words::STORE_TORN.to_owned()),
         Err(StoreError::Other(why)) => Saving::Failed(why),
-    });
+    };
+    // What is said once is not said again with every try.
+    if done || page.saving.get_untracked() != now {
+        page.saving.set(now);
+    }
     done
 }
 
 /// Writes the leaves of the logbook that have changed. What another tab wrote on one since is taken in.
 fn save_book(page: Page, store: Store, bike: &str) -> Result<(), StoreError> {
     let mut changed = page.take_changed_leaves();
+    page.tabs.leaves.set(changed.clone());
     while let Some((leaf, before)) = changed.pop() {
         let key = format!("{}{leaf}", log_key(bike));
         let mut now = page.logbook().leaf(leaf);
@@ -309,44 +399,5 @@ pub fn remember_calendar(page: Page, saved: &Saved) {
     if let (Owner::Own(key), Some(store)) = (page.owner.get_untracked(), page.store.get_untracked())
     {
         let _ = write(page, store, &calendar_key(&key), saved);
-    }
-}
-
-/// Writes a record with the next revision; never over one that this page cannot read.
-pub fn write<T: Serialize + DeserializeOwned + PartialEq>(
-    page: Page,
-    store: Store,
-    key: &str,
-    kept: &T,
-) -> Result<(), StoreError> {
-    let revision = match store.read(key).map(|it| record::read::<T>(&it)) {
-        None => 1,
-        // Nothing new: another tab is not to be told of it.
-        Some(Ok(before)) if before.kept == *kept => return Ok(()),
-        Some(Ok(before)) => before.revision.saturating_add(1),
-        Some(Err(why)) => {
-            unreadable(page, store, key, why);
-            1
-        }
-    };
-    match (page.store.get_untracked(), record::written(kept, revision)) {
-        (Some(store), Some(text)) => store.write(key, &text),
-        _ => Err(StoreError::Blocked(String::new())),
-    }
-}
-
-/// Sets a damaged record aside under a name of its own; where a newer page has written, this one writes nothing any more.
-fn unreadable(page: Page, store: Store, key: &str, why: Unreadable) {
-    page.notices.update(|it| it.push(format!("{}{why}", words::SET_ASIDE)));
-    let aside = format!("damaged.{}.{key}", browser::now());
-    let moved = match (why, store.read(key)) {
-        (Unreadable::Damaged, Some(text)) => store.write(&aside, &text).is_ok(),
-        _ => false,
-    };
-    if moved {
-        store.remove(key);
-    } else {
-        page.store.set(None);
-        page.saving.set(Saving::Blocked);
     }
 }

@@ -123,7 +123,7 @@ pub fn head(page: Page, desk: &Desk, told: Told, scope: &str, open: Open) -> El 
                         held.set(None);
                     }
                 };
-                set_timeout(left, LEFT_AFTER);
+                browser::after(LEFT_AFTER, left);
             };
             vec![row.on("focusin", move |_| held.set(Some(id))).on("focusout", leave)]
         }

@@ -310,6 +310,11 @@ impl Typed {
         self.0.1.read().is_ok_and(|it| *it == *entry)
     }
 
+    /// Whether it is the same fact of the same sheet.
+    pub fn same(&self, other: &Self) -> bool {
+        Arc::ptr_eq(&self.0, &other.0)
+    }
+
     /// Sets it. Whoever follows it is told, even if it was the same.
     #[inline(never)]
     pub fn set(&self, entry: Entry) {

@@ -6,7 +6,7 @@ use super::entry_field::{Dress, blank};
 use super::line::{self, Told, fold_button};
 use super::live::{Derived, Live};
 use super::page::{Desk, Page, Sheet};
-use super::{log_file, season_life};
+use super::{browser, log_file, season_life};
 use crate::entry::{Entry, day_written};
 use crate::facts::{self, Facts, Home, Id};
 use crate::garage::Entries;
@@ -92,7 +92,9 @@ fn entries(page: Page) -> El {
         move || found.with(|all: &Vec<usize>| all.iter().take(shown.get()).copied().collect());
     let add = move || {
         search.set(Search::default());
-        let today = Entry::new(day_written(page.today.get_untracked()), 0);
+        // The time tells it from one that another tab adds.
+        let text = day_written(page.today.get_untracked());
+        let today = Entry { text, unit: 0, edited: browser::now() };
         let mut own = Entries::from([(facts::LOG_DAY.id(), today)]);
         let odometer = untrack(|| page.sheet().entry(facts::ODOMETER.id()));
         if !odometer.is_blank() {

@@ -93,7 +93,7 @@ pub fn mine(page: Page, there: &Kept) -> Option<Mine> {
     }
     for it in bikes::all(page) {
         if let (Stands::Listed, Some(store)) = (it.stands, page.store.get_untracked()) {
-            let kept = kept::stored(page, store, &it.key);
+            let kept = kept::stored(page, store, &it.key, &Kept::default());
             if is_it(&kept) {
                 return Some(Mine { kept, same: true, other: Some(it.key) });
             }
@@ -184,7 +184,7 @@ pub fn replace(page: Page, given: &Given) {
     let now = page.kept();
     page.can_undo_by(words::replaced(&mine.name()), move || {
         // What was typed since stays.
-        put_over(page, Kept::merged(&now, &page.kept(), &was));
+        put_over(page, Kept::merged(&now, &page.kept(), &was).0);
     });
 }
 

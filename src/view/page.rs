@@ -7,6 +7,7 @@ use super::live::{Derived, Live, Typed};
 use super::look::Aside;
 use super::rows::Items;
 use super::table::Pasted;
+use super::tabs::Tabs;
 use super::undo::Undo;
 use crate::entry::Entry;
 use crate::facts::{self, Facts, Home, Id};
@@ -138,8 +139,8 @@ pub struct Page {
     pub pasted: Pasted,
     /// The logbook of the bike.
     pub book: Book,
-    /// What was typed last is still to be written.
-    pub unsaved: Live<Option<TimeoutHandle>>,
+    /// What waits to be written, and what other tabs wrote.
+    pub tabs: Tabs,
 }
 
 impl Page {
@@ -188,7 +189,7 @@ impl Page {
             began: Live::new(false),
             pasted: Pasted::new(),
             book: Book::new(),
-            unsaved: Live::new(None),
+            tabs: Tabs::new(),
         };
         page.read_address();
         page
@@ -225,7 +226,7 @@ impl Page {
         self.fasteners.lay(&kept.bike.fasteners);
         self.lay_wrenches(&kept.garage);
         self.beyond.set(kept);
-        self.undo.set(Vec::new());
+        self.tabs.begin(self);
         self.changed();
     }
 
@@ -237,8 +238,7 @@ impl Page {
         self.changed();
     }
 
-    /// Lays the garage's wrenches in the drawer, or one of which nothing is known yet. Those in the drawer take them, each
-    /// in its place: what is just being typed at one must not go to a wrench that is no more.
+    /// Lays the garage's wrenches in the drawer, or one of which nothing is known yet.
     fn lay_wrenches(self, garage: &Garage) {
         let nothing = [Entries::new()];
         let wrenches = if garage.wrenches.is_empty() { &nothing[..] } else { &garage.wrenches };

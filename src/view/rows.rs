@@ -3,7 +3,7 @@
 use super::live::{Live, Typed};
 use super::page::Sheet;
 use crate::facts::{self, Facts, Home, Id};
-use crate::garage::Entries;
+use crate::garage::{self, Entries};
 use leptos::prelude::*;
 
 /// One of them on the live sheet.
@@ -45,16 +45,25 @@ impl Items {
         self.all.set(all.into_iter().map(|it| self.item(it)).collect());
     }
 
-    /// The same, each in the place of the one that is there.
+    /// The same, each laid over what it was: what is just being typed at one must not go to another. Blank ones stay.
     pub fn lay_over(self, all: &[Entries]) {
         self.all.update(|items| {
-            items.truncate(all.len());
-            for (item, entries) in items.iter_mut().zip(all) {
+            let before: Vec<Entries> = items.iter().map(Item::entries).collect();
+            let places = garage::places(all, &before);
+            let mut now = Vec::new();
+            for (entries, place) in all.iter().zip(&places) {
+                let item = items.get(*place).cloned();
+                let mut item = item.unwrap_or_else(|| self.item(entries));
                 item.sheet.take(entries);
                 item.beyond = beyond(entries);
+                now.push(item);
             }
-            let more = all.iter().skip(items.len()).map(|it| self.item(it)).collect::<Vec<_>>();
-            items.extend(more);
+            for (at, item) in items.iter().enumerate() {
+                if before[at].is_empty() && !places.contains(&at) {
+                    now.push(item.clone());
+                }
+            }
+            *items = now;
         });
     }
 

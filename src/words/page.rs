@@ -87,10 +87,17 @@ words! {
     BIKES_HERE: "Bikes kept in this browser";
     NO_BIKES: "None yet: the first blank you fill in starts yours.";
     NEW_BIKE: "New bike";
-    KEPT_HERE: "Kept in this browser only, as you type. Some browsers drop it after some weeks without a visit: keep the link too.";
-    NOT_KEPT: "Nothing is kept here now: what you type is gone when you close the page. Keep the link instead.";
+    KEPT_HERE: "Kept in this browser only, as you type: keep the link or a backup file too.";
+    NOT_KEPT: "Nothing is kept here now: what you type is gone when you close the page. Keep the link or a backup file instead.";
     NOT_SAVED: "The last change could not be kept: ";
-    STORE_FULL: "the browser's store for this site is full. Keep the link instead.";
+    STORE_FULL: "the browser's store for this site is full";
+    STORE_TORN: "the browser's store holds something else than what was written";
+    NEWER: "What was typed since is not kept: take the link or a backup file along before you reload.";
+    RELOAD: "Reload";
+    TRIED_AGAIN: ". The page tries again; keep the link or a backup file meanwhile.";
+    EMPTIED: "What this browser kept of the bike was removed outside of this page. It stands here as long as the page is open: take the link or a backup file.";
+    KEEP_IT: "Keep it again";
+    WRITTEN_AGAIN: "What this browser kept was removed outside of this page. It is written again, as this page knew it.";
     UNKNOWN_ADDRESS: "This address opens nothing here: ";
     CHANGE_SIGN: "Change sign";
     TO: " to ";
@@ -141,6 +148,21 @@ pub fn replaced(name: &str) -> String {
 /// Said after a fastener was kept.
 pub fn kept(name: &str) -> String {
     format!("{name} is in the list.")
+}
+/// Where a fact was changed here and in another tab.
+pub fn changed_twice(label: &str) -> String {
+    format!("{label} was changed in another tab, too. ")
+}
+/// Keeps what was typed here.
+pub fn keep_mine(text: &str) -> String {
+    format!("Keep {}", shown(text))
+}
+/// Takes what was typed in another tab.
+pub fn take_theirs(text: &str) -> String {
+    format!("Take the other’s {}", shown(text))
+}
+fn shown(text: &str) -> &str {
+    if text.is_empty() { "blank" } else { text }
 }
 /// Said after a removal.
 pub fn removed(name: &str) -> String {

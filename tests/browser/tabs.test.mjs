@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { after, test } from "node:test";
 import { clean, laidOut, openContext, openPage, stop } from "./harness.mjs";
-import { blank, eventually, kept, line, unfold } from "./sheet.mjs";
+import { blank, eventually, kept, line, type, unfold } from "./sheet.mjs";
 
 after(stop);
 
@@ -47,6 +47,198 @@ test("what two tabs change of one bike at once is all kept, facts and logbook", 
   await clean(other);
   await clean(one);
   await context.close();
+});
+
+const FUEL = "Fill up and stabilize";
+const reload = async (page) => {
+  await page.reload();
+  await laidOut(page);
+};
+const start = (page) => page.getByRole("button", { name: "Start your own" }).click();
+const hide = (page) => page.evaluate(() => dispatchEvent(new Event("pagehide")));
+const tank = async (page) => blank(await unfold(page, FUEL), "Tank volume");
+const holds = (entry, text) => eventually(async () => assert.equal(await entry.inputValue(), text), 5000);
+const question = (page) => page.getByText("Tank volume was changed in another tab, too.");
+const press = (page, name) => page.getByRole("button", { name, exact: true }).click();
+
+/** Two tabs of a kept bike whose tank takes 15 L. */
+async function twoTabs(first = async () => {}, clock = at) {
+  const context = await openContext({ locale: "en-GB" });
+  const one = await openPage({ context, hash: "#layup", before: clock });
+  await start(one);
+  await (await tank(one)).fill("15");
+  await first(one);
+  await kept(one);
+  const other = await openPage({ context, hash: "#layup", before: clock });
+  await holds(await tank(other), "15");
+  return { context, one, other, close: async () => {
+    await clean(other);
+    await clean(one);
+    await context.close();
+  } };
+}
+
+test("a fact that both tabs changed is asked, with both values, and either can be had", async () => {
+  const { one, other, close } = await twoTabs();
+  for (const [mine, theirs, take, left] of [["17", "16", "Keep 17 L", "17"], ["19", "18", "Take the other’s 18 L", "18"]]) {
+    await (await tank(other)).fill(mine);
+    await (await tank(one)).fill(theirs);
+    await (await tank(one)).blur();
+    await hide(one);
+    await question(other).waitFor();
+    await holds(await tank(other), mine);
+    await press(other, take);
+    assert.equal(await question(other).count(), 0);
+    for (const page of [one, other]) await holds(await tank(page), left);
+    assert.equal(await question(one).count(), 0, "asked once, where it was seen");
+  }
+  // The same in both, and different facts, are no question.
+  await (await tank(other)).fill("20");
+  await (await tank(one)).fill("20");
+  await (await tank(one)).blur();
+  await blank(line(one, FUEL), "Fuel in the tank").fill("4");
+  await hide(one);
+  await holds(blank(line(other, FUEL), "Fuel in the tank"), "4");
+  assert.equal(await question(other).count(), 0);
+  await reload(other);
+  await holds(await tank(other), "20");
+  await close();
+});
+
+test("nothing changes under the owner's keys: it waits until they leave, and is asked where they type over it", async () => {
+  const { one, other, close } = await twoTabs();
+  const [here, there] = [await tank(other), await tank(one)];
+  await here.focus();
+  await there.fill("18");
+  await blank(line(one, FUEL), "Fuel in the tank").fill("4");
+  // All else is there already.
+  await holds(blank(line(other, FUEL), "Fuel in the tank"), "4");
+  await holds(here, "15");
+  await here.blur();
+  await holds(here, "18");
+  assert.equal(await question(other).count(), 0);
+  await here.focus();
+  await there.fill("19");
+  await blank(line(one, FUEL), "Fuel in the tank").fill("5");
+  await holds(blank(line(other, FUEL), "Fuel in the tank"), "5");
+  await other.keyboard.press("End");
+  await other.keyboard.type(".5");
+  await question(other).waitFor();
+  await holds(here, "18.5");
+  await press(other, "Take the other’s 19 L");
+  await holds(here, "19");
+  // An entry of the logbook that is being written stays open and keeps the keys.
+  await openBook(other);
+  await press(other, "Add an entry");
+  await book(other).getByLabel("Remarks").fill("blue");
+  await hide(other);
+  await tick(one, "Chain").check();
+  await hide(one);
+  await are(other, ["Chain", "Entry"].sort());
+  await other.keyboard.type(" soap");
+  await holds(book(other).getByLabel("Remarks"), "blue soap");
+  await hide(other);
+  await reload(one);
+  await openBook(one);
+  await book(one).getByText("blue soap").waitFor();
+  await close();
+});
+
+test("fasteners that both tabs change, add and take out are all there, and so are both tabs' ticks", async () => {
+  const { one, other, close } = await twoTabs(async (page) => {
+    const torques = await unfold(page, "Torques");
+    for (const name of ["Axle nut", "Drain plug", "Header nut", "Lever pivot"]) {
+      await type(torques, { Adapter: ["none"], "Torque at the fastener": "20", Fastener: name });
+      await press(page, "Keep this fastener");
+    }
+  });
+  const change = async (page, name, torque) => {
+    await line(page, name).getByRole("button", { name, exact: true }).click();
+    await blank(line(page, name), "Torque at the fastener").fill(torque);
+  };
+  await unfold(other, "Torques");
+  await type(line(one, "Torques"), { Adapter: ["none"], "Torque at the fastener": "12", Fastener: "Master pin" });
+  await press(one, "Keep this fastener");
+  await type(line(other, "Torques"), { Adapter: ["none"], "Torque at the fastener": "44", Fastener: "Pinch bolt" });
+  await press(other, "Keep this fastener");
+  await change(one, "Axle nut", "90");
+  await change(other, "Header nut", "25");
+  await line(other, "Drain plug").getByRole("button", { name: "Drain plug", exact: true }).click();
+  await press(other, "Remove Drain plug");
+  await tick(one, "Chain").check();
+  await tick(other, "Cover").check();
+  await hide(one);
+  await hide(other);
+  for (const page of [one, other]) {
+    await line(page, "Pinch bolt").waitFor();
+    await line(page, "Master pin").waitFor();
+    await eventually(async () => assert.equal(await line(page, "Drain plug").count(), 0));
+    for (const title of ["Chain", "Cover"]) await eventually(async () => assert.equal(await tick(page, title).isChecked(), true));
+    await reload(page);
+    await unfold(page, "Torques");
+    for (const [name, torque] of [["Axle nut", "90"], ["Header nut", "25"], ["Lever pivot", "20"], ["Master pin", "12"], ["Pinch bolt", "44"]]) {
+      await line(page, name).getByRole("button", { name, exact: true }).click();
+      await holds(blank(line(page, name), "Torque at the fastener"), torque);
+    }
+  }
+  await close();
+});
+
+/** Two hundred edits by one tab, a write a few milliseconds after each: entries of the logbook and blanks of the sheet in turn. */
+const editTwoHundredTimes = (page, name) => page.evaluate(async (name) => {
+  const pause = (ms) => new Promise((done) => { window.realTimeout(done, ms); });
+  const put = (input, text) => {
+    input.value = text;
+    input.dispatchEvent(new Event("input", { bubbles: true }));
+  };
+  // Each fact once, and every other one: what both change is asked, and not meant here.
+  const facts = new Map();
+  for (const it of document.querySelectorAll("ol.sheet input[type=text][id^=line-]:not([id*=-head-])")) facts.set(it.id.split("-").at(-1), it);
+  const own = [...facts.values()].filter((_, at) => at % 2 === (name === "one" ? 0 : 1));
+  const add = [...document.querySelectorAll("button")].find((it) => it.textContent === "Add an entry");
+  const typed = [];
+  for (let at = 0; at < 200; at += 1) {
+    const blank = at % 4 === 3 ? own[(at - 3) / 4] : undefined;
+    typed.push(`${name} ${at}.`);
+    if (blank?.isConnected) {
+      put(blank, typed.at(-1));
+    } else {
+      add.click();
+      const line = () => document.querySelector("input[id^=logged-][id$=log_line]");
+      for (let tries = 0; tries < 250 && !(line()?.value === ""); tries += 1) await pause(4);
+      put(line(), typed.at(-1));
+    }
+    await pause(16);
+  }
+  return typed;
+}, name);
+
+test("two tabs edit one bike two hundred times each at once, and every edit of both is there", async () => {
+  const { context, one, other, close } = await twoTabs(undefined, async () => {});
+  // The pause before a write is a few milliseconds, so that the writes of both cross as often as they can.
+  await context.addInitScript(() => {
+    window.realTimeout = window.setTimeout.bind(window);
+    window.setTimeout = (act, pause) => window.realTimeout(act, pause === 400 ? 7 : pause);
+  });
+  for (const page of [one, other]) {
+    await reload(page);
+    for (const title of [FUEL, "Last run", "Oil", "Battery"]) await unfold(page, title);
+    await openBook(page);
+  }
+  const typed = (await Promise.all([editTwoHundredTimes(one, "one"), editTwoHundredTimes(other, "other")])).flat();
+  assert.equal(new Set(typed).size, 400);
+  // Records are base64url of bytes among which the texts stand as they are.
+  const lost = async (page) => {
+    const texts = await page.evaluate(() => Object.entries(localStorage).filter(([key]) => /^torpor\.(bike|season|garage|log)/.test(key)).map(([, it]) => atob(it.slice(2).replaceAll("-", "+").replaceAll("_", "/"))).join(" "));
+    return typed.filter((it) => !texts.includes(it));
+  };
+  await eventually(async () => assert.deepEqual(await lost(one), []), 5000);
+  for (const page of [one, other]) {
+    await hide(page);
+    await reload(page);
+  }
+  assert.deepEqual(await lost(other), []);
+  await close();
 });
 
 test("with the logbook open another bike shows its own entries, and typing there goes to them", async () => {

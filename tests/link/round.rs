@@ -307,15 +307,28 @@ fn settled(kept: &Kept) -> Kept {
                 }
                 // Every binary digit of a number is one of those that are known.
                 Some(facts::Kind::Several(all)) => {
-                    let number: u64 = entry.text.parse().unwrap_or(0);
-                    let plain = entry.text.bytes().all(|it| it.is_ascii_digit());
-                    if plain && (1..1 << all.len()).contains(&number) {
+                    // Numbers behind each other say together what each of them says.
+                    let known =
+                        |word: &str| word.parse().ok().filter(|it: &u64| *it < 1 << all.len());
+                    let numbers: Option<Vec<u64>> =
+                        entry.text.split_whitespace().map(known).collect();
+                    let number = numbers.unwrap_or_default().iter().fold(0, |all, it| all | it);
+                    if number > 0 {
                         let keys: Vec<_> = all
                             .iter()
                             .filter(|it| number >> (it.code - 1) & 1 == 1)
                             .map(|it| it.key)
                             .collect();
                         *entry = Entry::new(keys.join(" "), 0);
+                    }
+                }
+                // A code stands for a usual name.
+                Some(facts::Kind::Text)
+                    if id == facts::FASTENER_NAME.id() && entry.unit == form::CHOICE =>
+                {
+                    let name = entry.text.parse().ok().and_then(torpor::words::fasteners::name);
+                    if let Some(name) = name {
+                        *entry = Entry::new(name, 0);
                     }
                 }
                 None if entry.unit == form::DAY => {
