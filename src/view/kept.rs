@@ -263,10 +263,9 @@ fn bring_back(page: Page, store: Store, key: &str) -> bool {
 /// Writes again what was removed outside of this page, as its owner wants.
 pub fn keep_again(page: Page) {
     if let (Owner::Own(key), Some(store)) = (page.owner.get_untracked(), page.store.get_untracked())
+        && bring_back(page, store, &key)
     {
-        if bring_back(page, store, &key) {
-            save(page);
-        }
+        save(page);
     }
 }
 
