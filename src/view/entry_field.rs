@@ -159,7 +159,8 @@ impl Field {
                 move |text, late| {
                     if late {
                         let theirs = take.desk.signal(about.id);
-                        page.tabs.ask(about, theirs.clone(), theirs.get_untracked());
+                        let label = about.label.to_owned();
+                        page.tabs.ask(about, label, theirs.clone(), theirs.get_untracked());
                     }
                     take.typed(text);
                 },

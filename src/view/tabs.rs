@@ -6,7 +6,7 @@ use super::element::{El, button, el, paragraph};
 use super::kept;
 use super::live::{Live, Typed};
 use super::page::Page;
-use crate::entry::Entry;
+use crate::entry::{Entry, text::joined};
 use crate::facts::{self, About};
 use crate::garage::{Entries, Kept, Twice};
 use crate::words::page as words;
@@ -17,6 +17,8 @@ use std::time::Duration;
 #[derive(Clone)]
 struct Asked {
     about: &'static About,
+    /// What it is called; a fastener's or a wrench's with whose it is.
+    label: String,
     signal: Typed,
     theirs: Entry,
 }
@@ -75,11 +77,12 @@ impl Tabs {
         self.merging.get_untracked()
     }
 
-    /// Asks which of two is to stand: what `signal` holds from now on, or `theirs`.
-    pub fn ask(self, about: &'static About, signal: Typed, theirs: Entry) {
+    /// Asks which of two is to stand: what `signal` holds from now on, or `theirs`. `label` is what it is called.
+    pub fn ask(self, about: &'static About, label: String, signal: Typed, theirs: Entry) {
+        let asked = Asked { about, label, signal, theirs };
         self.asked.update(|all| {
-            all.retain(|it| !it.signal.same(&signal));
-            all.push(Asked { about, signal, theirs });
+            all.retain(|it| !it.signal.same(&asked.signal));
+            all.push(asked);
         });
     }
 }
@@ -94,15 +97,24 @@ impl Page {
         browser::after(Duration::ZERO, move || merging.set_untracked(false));
         for it in twice {
             let Some(about) = facts::about(it.id) else { continue };
+            let mut label = about.label.to_owned();
             let signal = match it.item {
                 None => self.sheet().signal(it.id),
                 Some(at) => {
-                    let items = if it.of_wrench() { self.wrenches } else { self.fasteners };
-                    untrack(|| items.with(|all| all.get(at)?.sheet.signal(it.id)))
+                    let (items, name, nameless) = match it.of_wrench() {
+                        true => (self.wrenches, &facts::WRENCH_NAME, words::wrench(at + 1)),
+                        false => (self.fasteners, &facts::FASTENER_NAME, words::fastener(at + 1)),
+                    };
+                    let item = untrack(|| items.with(|all| all.get(at).cloned()));
+                    item.and_then(|item| {
+                        let of = untrack(|| name.known(&item)).unwrap_or(nameless);
+                        label = joined(&[&of, ": ", about.label], "");
+                        item.sheet.signal(it.id)
+                    })
                 }
             };
             if let Some(signal) = signal {
-                self.tabs.ask(about, signal, it.theirs);
+                self.tabs.ask(about, label, signal, it.theirs);
             }
         }
     }
@@ -118,7 +130,7 @@ pub fn asked(page: Page) -> El {
 }
 
 fn question(page: Page, it: Asked) -> El {
-    let Asked { about, signal, theirs } = it;
+    let Asked { about, label, signal, theirs } = it;
     let [mine, of_keep, of_take] = [(); 3].map(|()| signal.clone());
     let gone = move |signal: &Typed| {
         page.tabs.asked.update(|all| all.retain(|it| !it.signal.same(signal)));
@@ -131,7 +143,7 @@ fn question(page: Page, it: Asked) -> El {
         page.changed();
         gone(&of_take);
     });
-    paragraph("notice", &words::changed_twice(about.label)).child(keep).text(" ").child(take)
+    paragraph("notice", &words::changed_twice(&label)).child(keep).text(" ").child(take)
 }
 
 /// What has to be said of the store.
