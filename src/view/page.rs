@@ -17,6 +17,7 @@ use crate::storage::link::Parcel;
 use crate::units::UnitSet;
 use chrono::NaiveDate;
 use leptos::prelude::*;
+use std::ops::Deref;
 use std::sync::Arc;
 
 /// One signal for each fact, so that a line runs again only for the facts it asks.
@@ -88,9 +89,21 @@ pub enum Saving {
     Failed(String),
 }
 
-/// Handles to the page's state; small, so it is copied into every closure.
+/// The page's state, of which there is one for as long as the page is open. It is copied into every closure: a list of all
+/// its handles there instead of this one would be code wherever a closure is made.
 #[derive(Clone, Copy)]
-pub struct Page {
+pub struct Page(&'static State);
+
+impl Deref for Page {
+    type Target = State;
+
+    fn deref(&self) -> &State {
+        self.0
+    }
+}
+
+/// Handles to all that the page follows.
+pub struct State {
     sheet: Live<Sheet>,
     /// What the store holds beyond the sheet's facts: facts and groups of a newer page, further wrenches.
     pub beyond: Live<Kept>,
@@ -163,7 +176,7 @@ impl Page {
         });
         let facts = sheet.clone();
         let battery = Derived::new(move |_| plan::battery_in_season(&facts, set.get()));
-        let page = Self {
+        let page = Self(Box::leak(Box::new(State {
             sheet: Live::new(sheet),
             beyond: Live::new(Kept::default()),
             fasteners: Items::new(Home::Fastener),
@@ -189,7 +202,7 @@ impl Page {
             pasted: Pasted::new(),
             book: Book::new(),
             unsaved: Live::new(None),
-        };
+        })));
         page.read_address();
         page
     }
