@@ -5,7 +5,7 @@ use super::element::{El, Words, el, span};
 use super::leaf::Leaves;
 use super::line::Told;
 use super::live::Derived;
-use super::page::{Desk, Owner, Page};
+use super::page::{Desk, Page};
 use crate::entry::text::joined;
 use crate::entry::{self, Entry};
 use crate::facts::{self, About, Choice, Id, Kind};
@@ -166,7 +166,7 @@ impl Field {
         // What is typed over the example takes the place of its figure, not a place behind it.
         let (filled, page) = (input.element(), self.page);
         let input = input.on("focus", move |_| {
-            if page.owner.get_untracked() == Owner::Example {
+            if page.is_example_untracked() {
                 browser::select(&filled);
             }
         });

@@ -207,7 +207,29 @@ impl Page {
         page
     }
 
+    /// Whether the invented bike stands on the sheet.
+    #[inline(never)]
+    pub fn is_example_untracked(self) -> bool {
+        self.owner.with_untracked(|it| *it == Owner::Example)
+    }
+
+    /// The same; follows it.
+    #[inline(never)]
+    pub fn is_example(self) -> bool {
+        self.owner.with(|it| *it == Owner::Example)
+    }
+
+    /// Where the owner's bike on the sheet is kept: its key and the store. `None` for another bike, and without a store.
+    #[inline(never)]
+    pub fn own_place(self) -> Option<(String, Store)> {
+        match (self.owner.get_untracked(), self.store.get_untracked()) {
+            (Owner::Own(key), Some(store)) => Some((key, store)),
+            _ => None,
+        }
+    }
+
     /// The live sheet.
+    #[inline(never)]
     pub fn sheet(self) -> Sheet {
         self.sheet.get_untracked()
     }
@@ -232,7 +254,7 @@ impl Page {
         // What was typed last belongs to the bike that goes.
         super::kept::flush(self);
         self.began.set(false);
-        self.book.shut(self.owner.get_untracked() != Owner::Example);
+        self.book.shut(!self.is_example_untracked());
         self.owner.set(owner);
         self.sheet().take(&kept);
         self.fasteners.lay(&kept.bike.fasteners);
@@ -304,7 +326,7 @@ impl Page {
     /// Takes an entry with the unit that it has.
     pub fn put(self, desk: &Desk, id: Id, text: String, unit: u8) {
         let signal = desk.signal(id);
-        if !desk.quick && self.owner.get_untracked() == Owner::Example {
+        if !desk.quick && self.is_example_untracked() {
             self.start_own();
         }
         signal.set(Entry { text, unit, edited: browser::now() });
@@ -328,14 +350,14 @@ impl Page {
             signal.set(Entry { text: key.to_owned(), unit: 0, edited: browser::now() });
             self.changed();
         }
-        if self.owner.get_untracked() == Owner::Example {
+        if self.is_example_untracked() {
             self.lay_example();
         }
     }
 
     /// Moves the open fastener to the kept ones and leaves its blanks empty.
     pub fn keep_fastener(self) {
-        if self.owner.get_untracked() == Owner::Example {
+        if self.is_example_untracked() {
             return;
         }
         let own = self.open_fastener();
