@@ -1,18 +1,14 @@
-//! A text as a QR code, for paper: ISO/IEC 18004, byte mode, versions 1 to 25. What the standard prints as a table and can be
+//! A text as a QR code, for paper: ISO/IEC 18004, byte mode, versions 1 to 20. What the standard prints as a table and can be
 //! computed is computed: field, generators, capacities, places of patterns, format and version bits.
 //!
-//! Level M (some 15 % may be unreadable) up to version 20, which takes 666 bytes; what is longer gets level L.
+//! Level M, of which some 15 % may be unreadable. Version 20 takes 666 bytes, and no link is longer.
 
-/// Codewords of error correction in each block, and blocks: table 9, level M, versions 1 to 20; then level L from version 18
-/// on, as those before it take less than version 20 at level M.
+/// Codewords of error correction in each block, and blocks: table 9, level M, versions 1 to 20.
 #[rustfmt::skip]
-static LEVELS: [[u8; 2]; 28] = [
+static LEVELS: [[u8; 2]; 20] = [
     [10, 1], [16, 1], [26, 1], [18, 2], [24, 2], [16, 4], [18, 4], [22, 4], [22, 5], [26, 5],
     [30, 5], [22, 8], [22, 9], [24, 9], [24, 10], [28, 10], [28, 11], [26, 13], [26, 14], [26, 16],
-    [30, 6], [28, 7], [28, 8], [28, 8], [28, 9], [30, 9], [30, 10], [26, 12],
 ];
-/// So many of them are level M.
-const LEVEL_M: usize = 20;
 
 /// Light margin that a reader needs round the code, modules.
 pub const QUIET: usize = 4;
@@ -22,8 +18,6 @@ pub const QUIET: usize = 4;
 pub struct Qr {
     /// Modules along a side.
     pub side: usize,
-    /// Level L, where M has no room.
-    pub low: bool,
     /// Which of the eight masks lies on it.
     pub mask: usize,
     /// Row after row: [`DARK`], before the mask, and [`FIXED`].
@@ -35,18 +29,17 @@ const DARK: u8 = 1;
 const FIXED: u8 = 2;
 
 impl Qr {
-    /// The smallest code of these bytes; `None` where they are too many for version 25: over 1273.
+    /// The smallest code of these bytes; `None` where they are too many for version 20: over 666.
     ///
     /// ```
     /// use torpor::qr::Qr;
     /// assert_eq!(Qr::of(b"#1.").map(|it| it.side), Some(21));
-    /// assert_eq!(Qr::of(&[0; 1274]), None);
+    /// assert_eq!(Qr::of(&[0; 667]), None);
     /// ```
     pub fn of(text: &[u8]) -> Option<Self> {
         for (at, [correction, blocks]) in LEVELS.iter().enumerate() {
-            let low = at >= LEVEL_M;
-            let version = if low { at - 2 } else { at + 1 };
-            let mut qr = Self::blank(version, low);
+            let version = at + 1;
+            let mut qr = Self::blank(version);
             let room = qr.cells.iter().filter(|it| **it == 0).count() / 8;
             let [correction, blocks] = [*correction, *blocks].map(usize::from);
             let data = room - correction * blocks;
@@ -115,9 +108,9 @@ impl Qr {
     }
 
     /// All patterns of a version, with nothing between them.
-    fn blank(version: usize, low: bool) -> Self {
+    fn blank(version: usize) -> Self {
         let side = 17 + 4 * version;
-        let mut qr = Self { side, low, mask: 0, cells: vec![0; side * side] };
+        let mut qr = Self { side, mask: 0, cells: vec![0; side * side] };
         // Finders in three corners, with their separators.
         for middle in [[3, 3], [side - 4, 3], [3, side - 4]] {
             qr.rings(middle, 4, 0b01011);
@@ -145,15 +138,14 @@ impl Qr {
             qr.fix(long, short, bits, at);
             qr.fix(short, long, bits, at);
         }
-        qr.mark_level_and_mask();
+        qr.mark_mask();
         qr
     }
 
-    /// Level and mask, twice.
-    fn mark_level_and_mask(&mut self) {
+    /// Level, of which M is 0, and mask, twice.
+    fn mark_mask(&mut self) {
         let side = self.side;
-        let level = u32::from(self.low) << 3;
-        let bits = checked(level | self.mask as u32, 0b101_0011_0111) ^ 0b101_0100_0001_0010;
+        let bits = checked(self.mask as u32, 0b101_0011_0111) ^ 0b101_0100_0001_0010;
         for at in 0..8 {
             // Round the first finder, past the timing patterns; then along the other two.
             self.fix(8, at + at / 6, bits, at);
@@ -204,11 +196,11 @@ impl Qr {
         let mut best = (usize::MAX, 0);
         for mask in 0..8 {
             self.mask = mask;
-            self.mark_level_and_mask();
+            self.mark_mask();
             best = best.min((self.penalty(), mask));
         }
         self.mask = best.1;
-        self.mark_level_and_mask();
+        self.mark_mask();
     }
 
     /// How hard it is on a reader: runs, blocks of two by two, what looks like a finder, more dark than light.

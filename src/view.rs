@@ -12,6 +12,7 @@ mod element;
 mod entry_field;
 mod follow;
 mod garage;
+mod held;
 mod kept;
 mod leaf;
 mod line;

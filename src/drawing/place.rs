@@ -30,6 +30,7 @@ impl Places {
     }
 
     /// Keeps texts off a shape about a point.
+    #[inline(never)]
     pub(super) fn keep(&mut self, [x, y]: [f64; 2], half: [f64; 2]) {
         self.shapes.push([x - half[0], y - half[1], x + half[0], y + half[1]]);
     }
@@ -48,14 +49,19 @@ impl Places {
         }
     }
 
-    /// Sets lines of a text in the first of the spots that is free; nothing where none is.
-    pub(super) fn put(&mut self, lines: &[&str], spots: &[Spot]) -> Vec<Label> {
+    /// Sets lines of a text in the first of the spots that is free, and puts them to the labels; whether one was.
+    #[inline(never)]
+    pub(super) fn put(&mut self, labels: &mut Vec<Label>, lines: &[&str], spots: &[Spot]) -> bool {
         let free = spots.iter().find(|it| self.is_free(self.area(lines, it)));
-        free.map_or_else(Vec::new, |it| self.set(lines, *it))
+        if let Some(free) = free {
+            self.set(labels, lines, *free);
+        }
+        free.is_some()
     }
 
-    /// Sets lines of a text, whatever stands there.
-    pub(super) fn set(&mut self, lines: &[&str], spot: Spot) -> Vec<Label> {
+    /// Sets lines of a text, whatever stands there, and puts them to the labels.
+    #[inline(never)]
+    pub(super) fn set(&mut self, labels: &mut Vec<Label>, lines: &[&str], spot: Spot) {
         let area = self.area(lines, &spot);
         self.texts.push(area);
         let x = match spot.2 {
@@ -69,7 +75,7 @@ impl Places {
             anchor: spot.2,
             text: (*text).to_owned(),
         };
-        lines.iter().enumerate().map(label).collect()
+        labels.extend(lines.iter().enumerate().map(label));
     }
 
     /// What a text covers there; one set by its middle is moved into the picture.

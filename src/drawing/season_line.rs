@@ -254,12 +254,24 @@ fn laid_out(course: &Course, frame: &Frame<'_>, set: UnitSet) -> SeasonLine {
 
 /// The days to act, in their order, in words.
 pub fn acts_told(course: &Course) -> String {
-    let charges = course.recharges.iter().map(|it| (*it, words::CHARGE_ON));
-    let look = course.look.map(|it| (it, words::LOOK));
-    let charge_by = course.charge_by.map(|it| (it, words::CHARGE));
-    let fuel = course.fuel_old.map(|it| (it, words::FUEL_OLD));
-    let mut acts: Vec<_> = charges.chain(look).chain(charge_by).chain(fuel).collect();
-    acts.sort_unstable_by_key(|it| it.0);
+    // Each is put where it belongs: a sort is compiled anew for whatever it sorts.
+    let mut acts: Vec<(NaiveDate, &str)> = Vec::new();
+    let mut act = |day: NaiveDate, what| {
+        let at = acts.iter().position(|it| it.0 > day).unwrap_or(acts.len());
+        acts.insert(at, (day, what));
+    };
+    for day in &course.recharges {
+        act(*day, words::CHARGE_ON);
+    }
+    for (day, what) in [
+        (course.look, words::LOOK),
+        (course.charge_by, words::CHARGE),
+        (course.fuel_old, words::FUEL_OLD),
+    ] {
+        if let Some(day) = day {
+            act(day, what);
+        }
+    }
     let told: Vec<String> =
         acts.iter().map(|(day, what)| format!("{what} {}", show::short_day(*day))).collect();
     joined(&told, words::BETWEEN)

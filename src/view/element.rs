@@ -7,10 +7,10 @@
 use super::boxed::{Does, Gives, Takes};
 use super::browser::holds_focus;
 use super::follow::follow;
+use super::held::hold;
 use super::live::Derived;
 use leptos::prelude::*;
-use leptos::reactive::owner::{ArenaItem, Owner};
-use std::any::Any;
+use leptos::reactive::owner::Owner;
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use wasm_bindgen::{JsCast, JsValue, closure::Closure};
@@ -324,16 +324,11 @@ fn set_value(element: &Element, text: &str) {
     let _ = js_sys::Reflect::set(element, &"value".into(), &text.into());
 }
 
-/// Holds something as long as its owner lives.
-fn keep(it: Box<dyn Any>) {
-    ArenaItem::<_, LocalStorage>::new_local(it);
-}
-
 /// Listens as long as its owner lives.
 fn listen(element: &Element, event: &str, mut does: Box<dyn Takes<Event>>) {
     let does = Closure::<dyn FnMut(Event)>::new(move |event| does.take(event));
     let _ = element.add_event_listener_with_callback(event, does.as_ref().unchecked_ref());
-    keep(Box::new(does));
+    hold(Rc::new(does));
 }
 
 /// A paragraph.

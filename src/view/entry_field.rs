@@ -5,7 +5,7 @@ use super::element::{El, Words, el, span};
 use super::leaf::Leaves;
 use super::line::Told;
 use super::live::Derived;
-use super::page::{Desk, Owner, Page};
+use super::page::{Desk, Page};
 use crate::entry::text::joined;
 use crate::entry::{self, Entry};
 use crate::facts::{self, About, Choice, Id, Kind};
@@ -13,6 +13,8 @@ use crate::show;
 use crate::units::UnitSet;
 use crate::words::{fasteners, page as words};
 use leptos::prelude::*;
+use std::ops::Deref;
+use std::sync::Arc;
 
 /// How a blank is set.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -29,14 +31,8 @@ pub enum Dress {
 /// around it, which speaks its answer after typing.
 pub fn blank(page: Page, desk: &Desk, told: Option<Told>, id: Id, scope: &str, dress: Dress) -> El {
     let Some(about) = facts::about(id) else { return el("span") };
-    let field = Field {
-        about,
-        name: format!("{scope}-{}", about.key),
-        dress,
-        page,
-        told,
-        desk: desk.clone(),
-    };
+    let name = format!("{scope}-{}", about.key);
+    let field = Field(Arc::new(Inside { about, name, dress, page, told, desk: desk.clone() }));
     match &about.kind {
         Kind::Choice(choices) if dress == Dress::Inline || is_long(choices) => field.list(choices),
         Kind::Choice(choices) => field.pills(choices, false),
@@ -62,8 +58,19 @@ enum Beside {
     Read(Option<String>),
 }
 
+/// A handle: every closure of a blank has one.
 #[derive(Clone)]
-struct Field {
+struct Field(Arc<Inside>);
+
+impl Deref for Field {
+    type Target = Inside;
+
+    fn deref(&self) -> &Inside {
+        &self.0
+    }
+}
+
+struct Inside {
     about: &'static About,
     name: String,
     dress: Dress,
@@ -135,7 +142,7 @@ impl Field {
     }
 
     fn text(self) -> El {
-        let Self { about, ref name, dress, page, .. } = self;
+        let Inside { about, ref name, dress, page, .. } = *self.0;
         let note = format!("{name}-note");
         let described =
             if dress == Dress::Whole { format!("{note} {name}-hint") } else { note.clone() };
@@ -169,7 +176,7 @@ impl Field {
         // What is typed over the example takes the place of its figure, not a place behind it.
         let filled = input.element();
         let input = input.on("focus", move |_| {
-            if page.owner.get_untracked() == Owner::Example {
+            if page.is_example_untracked() {
                 browser::select(&filled);
             }
         });

@@ -4,14 +4,13 @@
 //! to run again waits in one list, and all of it runs in the browser's next pause.
 
 use super::boxed::Gives;
+use super::held::{At, held, hold};
 use leptos::prelude::*;
 use leptos::reactive::graph::{AnySource, AnySubscriber, ReactiveNode, Subscriber, WithObserver};
-use leptos::reactive::owner::{ArenaItem, Owner};
+use leptos::reactive::owner::Owner;
 use std::cell::RefCell;
 use std::rc::Rc;
 use std::sync::{Arc, RwLock, Weak};
-
-type At = ArenaItem<Rc<Follower>, LocalStorage>;
 
 thread_local! {
     static WAITING: RefCell<Vec<At>> = const { RefCell::new(Vec::new()) };
@@ -41,7 +40,7 @@ struct Told {
 pub fn follow(act: Box<dyn Gives<()>>) {
     let heard = Arc::<Heard>::default();
     let follower = Rc::new(Follower { act, owner: Owner::new(), heard: heard.clone() });
-    let at = At::new_local(follower.clone());
+    let at = hold(follower.clone());
     heard.told(|it| it.at = Some(at));
     follower.run();
 }
@@ -80,7 +79,7 @@ impl Drop for Follower {
 fn run_waiting() {
     for at in WAITING.take() {
         // It may be gone by now.
-        if let Some(follower) = at.try_get_value() {
+        if let Some(follower) = held(at).and_then(|it| it.downcast::<Follower>().ok()) {
             follower.run_where_changed();
         }
     }

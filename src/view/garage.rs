@@ -5,7 +5,7 @@ use super::element::{El, button, el, paragraph, span, while_so};
 use super::entry_field::{Dress, blank};
 use super::line::fold_button;
 use super::live::Live;
-use super::page::{Desk, Owner, Page};
+use super::page::{Desk, Page};
 use super::{browser, kept, link};
 use crate::facts::{self, Id};
 use crate::show;
@@ -57,7 +57,7 @@ pub fn top(page: Page) -> El {
 
 /// The bikes that are kept in this browser, and the name of the one on the sheet.
 fn bikes(page: Page) -> El {
-    let own = move || page.owner.get() != Owner::Example;
+    let own = move || !page.is_example();
     // What adds and removes steps stands here too: a slip that took one away is mended where nothing goes.
     const OF_THE_BIKE: [Id; 4] = [
         facts::BIKE_NAME.id(),

@@ -66,7 +66,7 @@ pub fn keep(page: Page) {
     let before = Cell::new(page.changes.get_untracked());
     follow(Box::new(move || {
         let now = page.changes.get();
-        let own = page.owner.get_untracked() != Owner::Example;
+        let own = !page.is_example_untracked();
         if before.replace(now) != now && own {
             later(page, SOON);
         }
@@ -199,8 +199,7 @@ pub fn take_in(page: Page, kept: Kept) {
 }
 
 fn save(page: Page) {
-    let Owner::Own(key) = page.owner.get_untracked() else { return };
-    let Some(store) = page.store.get_untracked() else { return };
+    let Some((key, store)) = page.own_place() else { return };
     let mut kept = page.kept();
     let base = page.beyond.get_untracked();
     let bike = bike_key(&key);
@@ -329,8 +328,7 @@ pub fn leaves(page: Page) -> Vec<Vec<Entries>> {
 
 /// Records of the bike on the sheet that have a number, each in its place.
 fn numbered<T: DeserializeOwned + Default + Clone>(page: Page, of: fn(&str) -> String) -> Vec<T> {
-    let (Owner::Own(key), Some(store)) = (page.owner.get_untracked(), page.store.get_untracked())
-    else {
+    let Some((key, store)) = page.own_place() else {
         return Vec::new();
     };
     let start = of(&key);
@@ -357,8 +355,7 @@ pub fn past_seasons(page: Page) -> Vec<(usize, Season)> {
 /// put off the sheet.
 pub fn put_season_away(page: Page, season: &Season) -> Option<usize> {
     let place = numbered::<Season>(page, past_key).len();
-    if let (Owner::Own(key), Some(store)) = (page.owner.get_untracked(), page.store.get_untracked())
-    {
+    if let Some((key, store)) = page.own_place() {
         let written = write(page, store, &format!("{}{place}", past_key(&key)), season);
         return told(page, written).then_some(place);
     }
@@ -395,8 +392,7 @@ pub fn calendar(page: Page) -> Saved {
 
 /// Remembers what the calendar file has now. Where that fails an old event stays in the calendar, and no more.
 pub fn remember_calendar(page: Page, saved: &Saved) {
-    if let (Owner::Own(key), Some(store)) = (page.owner.get_untracked(), page.store.get_untracked())
-    {
+    if let Some((key, store)) = page.own_place() {
         let _ = write(page, store, &calendar_key(&key), saved);
     }
 }

@@ -97,8 +97,7 @@ impl<T> Copy for Derived<T> {}
 impl<T: Send + Sync + 'static> Live<T> {
     /// A value to set.
     pub fn new(value: T) -> Self {
-        let value: Box<Value> = Box::new(value);
-        Self(node(Turns::Set(ArcTrigger::new()), Arc::new(RwLock::new(value))), PhantomData)
+        Self(stands(Box::new(value)), PhantomData)
     }
 
     /// Follows it.
@@ -231,6 +230,11 @@ fn gone() -> ! {
 #[inline(never)]
 fn node(turns: Turns, value: Stood) -> At {
     ArenaItem::new(Arc::new(Node { turns, value }))
+}
+
+#[inline(never)]
+fn stands(value: Box<Value>) -> At {
+    node(Turns::Set(ArcTrigger::new()), Arc::new(RwLock::new(value)))
 }
 
 fn worked_out(work_out: Box<dyn WorkOut>) -> At {

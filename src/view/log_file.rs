@@ -116,7 +116,7 @@ fn preview(page: Page, brought: Live<Brought>) -> Vec<El> {
 }
 
 fn take_in(page: Page, new: Vec<Entries>) {
-    if page.owner.get_untracked() == super::page::Owner::Example {
+    if page.is_example_untracked() {
         page.start_own();
     }
     let first = page.logbook().next_key();

@@ -100,7 +100,7 @@ fn entries(page: Page) -> El {
         if !odometer.is_blank() {
             own.insert(facts::LOG_ODOMETER.id(), odometer);
         }
-        if page.owner.get_untracked() == super::page::Owner::Example {
+        if page.is_example_untracked() {
             page.start_own();
         }
         opened.set(Some(page.add_to_book(own)));

@@ -203,8 +203,7 @@ fn copied(page: Page, was: &Kept, name: &str) -> bool {
 fn put_over(page: Page, kept: Kept) {
     kept::flush(page);
     page.lay_again(kept.clone());
-    let (Owner::Own(key), Some(store)) = (page.owner.get_untracked(), page.store.get_untracked())
-    else {
+    let Some((key, store)) = page.own_place() else {
         page.beyond.set(kept);
         return;
     };

@@ -18,6 +18,7 @@ use crate::storage::link::Parcel;
 use crate::units::UnitSet;
 use chrono::NaiveDate;
 use leptos::prelude::*;
+use std::ops::Deref;
 use std::sync::Arc;
 
 /// One signal for each fact, so that a line runs again only for the facts it asks.
@@ -89,9 +90,21 @@ pub enum Saving {
     Failed(String),
 }
 
-/// Handles to the page's state; small, so it is copied into every closure.
+/// The page's state, of which there is one for as long as the page is open. It is copied into every closure: a list of all
+/// its handles there instead of this one would be code wherever a closure is made.
 #[derive(Clone, Copy)]
-pub struct Page {
+pub struct Page(&'static State);
+
+impl Deref for Page {
+    type Target = State;
+
+    fn deref(&self) -> &State {
+        self.0
+    }
+}
+
+/// Handles to all that the page follows.
+pub struct State {
     sheet: Live<Sheet>,
     /// What the store holds beyond the sheet's facts: facts and groups of a newer page, further wrenches.
     pub beyond: Live<Kept>,
@@ -164,7 +177,7 @@ impl Page {
         });
         let facts = sheet.clone();
         let battery = Derived::new(move |_| plan::battery_in_season(&facts, set.get()));
-        let page = Self {
+        let page = Self(Box::leak(Box::new(State {
             sheet: Live::new(sheet),
             beyond: Live::new(Kept::default()),
             fasteners: Items::new(Home::Fastener),
@@ -190,12 +203,34 @@ impl Page {
             pasted: Pasted::new(),
             book: Book::new(),
             tabs: Tabs::new(),
-        };
+        })));
         page.read_address();
         page
     }
 
+    /// Whether the invented bike stands on the sheet.
+    #[inline(never)]
+    pub fn is_example_untracked(self) -> bool {
+        self.owner.with_untracked(|it| *it == Owner::Example)
+    }
+
+    /// The same; follows it.
+    #[inline(never)]
+    pub fn is_example(self) -> bool {
+        self.owner.with(|it| *it == Owner::Example)
+    }
+
+    /// Where the owner's bike on the sheet is kept: its key and the store. `None` for another bike, and without a store.
+    #[inline(never)]
+    pub fn own_place(self) -> Option<(String, Store)> {
+        match (self.owner.get_untracked(), self.store.get_untracked()) {
+            (Owner::Own(key), Some(store)) => Some((key, store)),
+            _ => None,
+        }
+    }
+
     /// The live sheet.
+    #[inline(never)]
     pub fn sheet(self) -> Sheet {
         self.sheet.get_untracked()
     }
@@ -220,7 +255,7 @@ impl Page {
         // What was typed last belongs to the bike that goes.
         super::kept::flush(self);
         self.began.set(false);
-        self.book.shut(self.owner.get_untracked() != Owner::Example);
+        self.book.shut(!self.is_example_untracked());
         self.owner.set(owner);
         self.sheet().take(&kept);
         self.fasteners.lay(&kept.bike.fasteners);
@@ -291,7 +326,7 @@ impl Page {
     /// Takes an entry with the unit that it has.
     pub fn put(self, desk: &Desk, id: Id, text: String, unit: u8) {
         let signal = desk.signal(id);
-        if !desk.quick && self.owner.get_untracked() == Owner::Example {
+        if !desk.quick && self.is_example_untracked() {
             self.start_own();
         }
         signal.set(Entry { text, unit, edited: browser::now() });
@@ -315,14 +350,14 @@ impl Page {
             signal.set(Entry { text: key.to_owned(), unit: 0, edited: browser::now() });
             self.changed();
         }
-        if self.owner.get_untracked() == Owner::Example {
+        if self.is_example_untracked() {
             self.lay_example();
         }
     }
 
     /// Moves the open fastener to the kept ones and leaves its blanks empty.
     pub fn keep_fastener(self) {
-        if self.owner.get_untracked() == Owner::Example {
+        if self.is_example_untracked() {
             return;
         }
         let own = self.open_fastener();

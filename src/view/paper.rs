@@ -3,7 +3,7 @@
 
 use super::browser;
 use super::element::{El, el, paragraph, span};
-use super::page::{Owner, Page};
+use super::page::Page;
 use super::picture::{SAYS, picture};
 use super::season_line::season_drawn;
 use crate::digits;
@@ -72,7 +72,7 @@ fn made(page: Page) -> El {
     let due = plan::due(&page.logbook(), &parcel.kept, page.today.get(), set);
     let it = plan::paper(&parcel.kept, &due, set);
     let printed = paper::PRINTED.to_owned() + &show::long_day(page.today.get());
-    let head = Head { name: it.name, example: page.owner.get() == Owner::Example, printed };
+    let head = Head { name: it.name, example: page.is_example(), printed };
 
     let mut needed = vec![el("b").text(needs::NEEDS)];
     for it in &it.needs {

@@ -4,7 +4,7 @@
 use super::element::{El, button, el, paragraph, svg};
 use super::leaf::Leaves;
 use super::live::Derived;
-use super::page::{Desk, Owner, Page};
+use super::page::{Desk, Page};
 use super::picture::{SAYS, picture, place};
 use super::torque_drawing::figure;
 use super::{browser, kept};
@@ -108,7 +108,7 @@ fn calendar_button(page: Page) -> El {
 /// The season's days as a file, each with the bike's link.
 fn save_calendar(page: Page) {
     // Its events keep their names whatever becomes of the dates.
-    if page.owner.get_untracked() != Owner::Example {
+    if !page.is_example_untracked() {
         page.begin_season(&Desk::of_bike(page));
     }
     let text = untrack(|| {

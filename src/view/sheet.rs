@@ -20,8 +20,8 @@ pub fn sheet(page: Page, side: Option<Side>) -> Vec<El> {
         let nameless = if looked { words::SHARED_BIKE } else { words::YOUR_BIKE };
         facts::BIKE_NAME.known(&named).unwrap_or_else(|| nameless.to_owned())
     };
-    let example = move || page.owner.get() == Owner::Example;
-    let own = move || page.owner.get() != Owner::Example;
+    let example = move || page.is_example();
+    let own = move || !page.is_example();
     let mark = || while_so("span", example, || vec![span("example", words::EXAMPLE)]);
     let side = Derived::new(move |_| side.unwrap_or_else(|| Side::on(page.today.get(), &dated)));
     let numbers = move || {

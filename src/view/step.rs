@@ -5,7 +5,7 @@ use super::element::{El, el, paragraph, span, while_so};
 use super::entry_field::{Dress, blank};
 use super::line::{Told, fold_button, head};
 use super::live::Derived;
-use super::page::{Desk, Owner, Page};
+use super::page::{Desk, Page};
 use super::{browser, logbook};
 use crate::entry::text::joined;
 use crate::facts::{self, Id};
@@ -100,7 +100,7 @@ fn tick(page: Page, step: &'static Step, desk: &Desk, number: usize) -> El {
     let number = number.to_string();
     let desk = desk.clone();
     el("div").class("no").part(move || {
-        if page.owner.get() == Owner::Example {
+        if page.is_example() {
             return vec![span("", &number).set("aria-hidden", "true")];
         }
         let number = span("", &number).set("aria-hidden", "true");
@@ -138,7 +138,7 @@ fn unfolded(
     all.push(logged(page, step, desk, scope));
     let desk = desk.clone();
     let scope = scope.to_owned();
-    let own = move || page.owner.get() != Owner::Example;
+    let own = move || !page.is_example();
     all.push(while_so("div", own, move || vec![leave_out(page, step, &desk, &scope)]));
     all
 }

@@ -3,7 +3,7 @@
 use super::element::{El, button, el, span, while_so};
 use super::line::{self, Told, fold_button};
 use super::live::{Derived, Live};
-use super::page::{Desk, Owner, Page};
+use super::page::{Desk, Page};
 use super::{browser, drawer, table, torque_list};
 use crate::facts;
 use crate::plan::{self, Offer, Panel};
@@ -19,7 +19,7 @@ pub fn told(page: Page) -> Told {
 /// All that stands in the unfolded line.
 pub fn inside(page: Page, desk: &Desk, told: Told, scope: &str) -> Vec<El> {
     let can_keep = move || {
-        page.owner.get() != Owner::Example
+        !page.is_example()
             && told.panel.with(|it| it.head.lacks().is_empty() && !it.all().all(is_words))
     };
     let keep = move || {

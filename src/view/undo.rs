@@ -1,6 +1,6 @@
 //! Changes of a list that can be taken back.
 
-use super::page::{Owner, Page};
+use super::page::Page;
 use super::rows::{Item, Items};
 use crate::entry::Entry;
 use crate::facts;
@@ -33,7 +33,7 @@ enum Taken {
 impl Page {
     /// Adds the fasteners of a table; they can be taken back, and then `text`, the table, is there again.
     pub fn add_fasteners(self, new: &[Entries], text: String) {
-        if self.owner.get_untracked() == Owner::Example {
+        if self.is_example_untracked() {
             self.start_own();
         }
         let keys = self.fasteners.add(new);

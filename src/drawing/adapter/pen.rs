@@ -2,7 +2,7 @@
 
 use super::super::Label;
 use super::super::place::{EDGE, LINE, Places, Spot};
-use super::super::shape::{along, arc, line, upright};
+use super::super::shape::{Point, along, arc, line, upright};
 use super::scene::{HAND, Layout, PAST, PULL, Scene};
 use crate::entry::text::joined;
 use crate::torque::cosine;
@@ -59,14 +59,14 @@ impl Pen {
         let y = scene.side * (self.next + near);
         self.next += near + far + 3.0;
         if let Some(figure) = &row.figure {
-            self.figures
-                .extend(self.places.set(&[figure], (middle, y - 1.0 - LINE / 2.0, "middle")));
+            let above = (middle, y - 1.0 - LINE / 2.0, "middle");
+            self.places.set(&mut self.figures, &[figure], above);
         }
         let under = y + 2.0 + words * LINE / 2.0;
-        self.names.extend(self.places.set(row.words, (middle, under, "middle")));
-        self.dimensions.push_str(&line([row.ends[0], y], [row.ends[1], y]));
+        self.places.set(&mut self.names, row.words, (middle, under, "middle"));
+        self.line([row.ends[0], y], [row.ends[1], y]);
         for x in row.ends {
-            self.dimensions.push_str(&line([x, y - 4.0], [x, y + 4.0]));
+            self.line([x, y - 4.0], [x, y + 4.0]);
         }
         y
     }
@@ -75,7 +75,22 @@ impl Pen {
     pub(super) fn care(&mut self, words: &[&str]) -> Vec<Label> {
         let half = LINE * words.len() as f64 / 2.0;
         let [_, bottom] = self.places.reach();
-        self.places.set(words, (EDGE, bottom + 4.0 + half, "start"))
+        let mut cares = Vec::new();
+        self.places.set(&mut cares, words, (EDGE, bottom + 4.0 + half, "start"));
+        cares
+    }
+
+    /// A line of a dimension.
+    #[inline(never)]
+    fn line(&mut self, from: Point, to: Point) {
+        self.dimensions.push_str(&line(from, to));
+    }
+
+    /// One that texts keep off.
+    #[inline(never)]
+    fn line_kept(&mut self, from: Point, to: Point) {
+        self.line(from, to);
+        self.places.keep_line(from, to, 2.0);
     }
 
     /// The dimension along the adapter.
@@ -87,12 +102,10 @@ impl Pen {
         };
         let [start, end, over] = [scene.link + 4.0, off, off + 4.0].map(shift);
         let [from, to] = [scene.drive, scene.fastener].map(|it| along(it, end, 1.0));
-        self.dimensions.push_str(&line(from, to));
+        self.line_kept(from, to);
         for point in [scene.drive, scene.fastener] {
-            self.dimensions.push_str(&line(along(point, start, 1.0), along(point, over, 1.0)));
-            self.places.keep_line(along(point, start, 1.0), along(point, over, 1.0), 2.0);
+            self.line_kept(along(point, start, 1.0), along(point, over, 1.0));
         }
-        self.places.keep_line(from, to, 2.0);
 
         let figure = length.map(|it| words::adapter(&it));
         let lines: Vec<&str> = match &figure {
@@ -117,20 +130,21 @@ impl Pen {
             let y = y - scene.side * (half + by);
             spots.extend(["start", "end", "middle"].map(|it| (x, y, it)));
         }
-        let set = self.put_surely(&lines, &spots, scene.side, middle[0]);
-        if figure.is_some() { self.figures.extend(set) } else { self.names.extend(set) }
+        self.put_surely(figure.is_some(), &lines, &spots, scene.side, middle[0]);
     }
 
-    /// Sets a text that may not be left out: in a free spot, else beyond all that stands on the adapter's side.
-    fn put_surely(&mut self, lines: &[&str], spots: &[Spot], side: f64, x: f64) -> Vec<Label> {
-        let set = self.places.put(lines, spots);
-        if !set.is_empty() {
-            return set;
+    /// Sets a text that may not be left out, a figure or words: in a free spot, else beyond all that stands on the adapter's
+    /// side.
+    #[inline(never)]
+    fn put_surely(&mut self, figure: bool, lines: &[&str], spots: &[Spot], side: f64, x: f64) {
+        let labels = if figure { &mut self.figures } else { &mut self.names };
+        if self.places.put(labels, lines, spots) {
+            return;
         }
         let [top, bottom] = self.places.reach();
         let half = LINE * lines.len() as f64 / 2.0;
         let y = if side > 0.0 { top - half } else { bottom + half };
-        self.places.set(lines, (x, y, "middle"))
+        self.places.set(labels, lines, (x, y, "middle"));
     }
 
     /// The led-on line of the handle, and the angle from it.
@@ -177,79 +191,58 @@ impl Pen {
             spots.extend([4.0, 12.0, 24.0].map(|it| (x, scene.side * (half + it), "end")));
         }
         spots.push((scene.fastener[0] - over, 0.0, "end"));
-        let set = self.put_surely(&lines, &spots, scene.side, end[0]);
-        if degrees.is_some() {
-            self.figures.extend(set)
-        } else {
-            self.names.extend(set)
-        }
+        self.put_surely(degrees.is_some(), &lines, &spots, scene.side, end[0]);
         if scene.turn > 0.0 {
-            self.name(&[(&[words::ZERO], (end[0] - 4.0, 0.0, "end"))]);
+            self.name(&[words::ZERO], end[0] - 4.0, 0.0, "end");
         }
     }
 
-    /// Sets a name in the first of several ways that has room.
-    fn name(&mut self, ways: &[(&[&str], Spot)]) {
-        for (lines, spot) in ways {
-            let set = self.places.put(lines, &[*spot]);
-            if !set.is_empty() {
-                self.names.extend(set);
-                return;
-            }
-        }
+    /// Sets a name where there is room; whether there was.
+    #[inline(never)]
+    fn name(&mut self, lines: &[&str], x: f64, y: f64, anchor: &'static str) -> bool {
+        self.places.put(&mut self.names, lines, &[(x, y, anchor)])
     }
 
-    /// What is what, where there is room.
+    /// What is what, each in the first of its ways that has room.
     pub(super) fn names(&mut self, scene: &Scene) {
         let side = scene.side;
         let over = scene.link + 5.0;
         let fastener: &[&str] = &[words::FASTENER];
         let aside = over + LINE / 2.0;
-        if scene.turn > 0.0 {
-            let [x, y] = along(scene.fastener, [-scene.way[0], -side * scene.way[1]], over);
-            let y = y - side * scene.way[1] * LINE / 2.0;
-            self.name(&[(fastener, (x, y, leaning(-scene.way[0])))]);
-        }
+        let [x, y] = along(scene.fastener, [-scene.way[0], -side * scene.way[1]], over);
+        let y = y - side * scene.way[1] * LINE / 2.0;
+        let named = scene.turn > 0.0 && self.name(fastener, x, y, leaning(-scene.way[0]));
         let [x, y] = scene.fastener;
-        if self.names.iter().all(|it| it.text != words::FASTENER) {
-            self.name(&[
-                (fastener, (x, y + side * aside, "middle")),
-                (fastener, (x, y - side * aside, "middle")),
-                (fastener, (x - over, y, "end")),
-                (fastener, (x + over, y, "start")),
-            ]);
-        }
+        let _ = named
+            || self.name(fastener, x, y + side * aside, "middle")
+            || self.name(fastener, x, y - side * aside, "middle")
+            || self.name(fastener, x - over, y, "end")
+            || self.name(fastener, x + over, y, "start");
 
         let [x, high] = [scene.hand[0], HAND + 11.0];
         let [hand, halves]: [&[&str]; 2] = [&[words::HAND], &words::HAND_NARROW];
-        self.name(&[
-            (hand, (x, -high, "middle")),
-            (halves, (x, -high - LINE / 2.0, "middle")),
-            (hand, (x - 14.0, high, "end")),
-            (hand, (x + 14.0, high, "start")),
-        ]);
+        let _ = self.name(hand, x, -high, "middle")
+            || self.name(halves, x, -high - LINE / 2.0, "middle")
+            || self.name(hand, x - 14.0, high, "end")
+            || self.name(hand, x + 14.0, high, "start");
 
         let [x, low] = [scene.drive[0], side * (scene.link + 13.0)];
         let [drive, halves]: [&[&str]; 2] = [&[words::DRIVE], &words::DRIVE_NARROW];
         let lower = low + side * LINE / 2.0;
-        self.name(&[
-            (drive, (x, low, "middle")),
-            (drive, (x + 5.0, low, "start")),
-            (drive, (x - 5.0, low, "end")),
-            (halves, (x + 5.0, lower, "start")),
-            (halves, (x - 5.0, lower, "end")),
-            (drive, (x + 5.0, -low, "start")),
-            (halves, (x + 5.0, -lower, "start")),
-        ]);
+        let _ = self.name(drive, x, low, "middle")
+            || self.name(drive, x + 5.0, low, "start")
+            || self.name(drive, x - 5.0, low, "end")
+            || self.name(halves, x + 5.0, lower, "start")
+            || self.name(halves, x - 5.0, lower, "end")
+            || self.name(drive, x + 5.0, -low, "start")
+            || self.name(halves, x + 5.0, -lower, "start");
 
         let x = scene.hand[0];
-        let [long, short] = [joined(words::PULL_SQUARE, " "), words::PULL.to_owned()];
-        self.name(&[
-            (&[&long], (x - 10.0, 36.0, "end")),
-            (words::PULL_SQUARE, (x - 10.0, 32.0, "end")),
-            (&[&short], (x - 10.0, 36.0, "end")),
-            (&[&short], (x + 7.0, 36.0, "start")),
-        ]);
+        let long = joined(words::PULL_SQUARE, " ");
+        let _ = self.name(&[&long], x - 10.0, 36.0, "end")
+            || self.name(words::PULL_SQUARE, x - 10.0, 32.0, "end")
+            || self.name(&[words::PULL], x - 10.0, 36.0, "end")
+            || self.name(&[words::PULL], x + 7.0, 36.0, "start");
     }
 
     /// Lines from what is measured along the handle out to the dimensions.
@@ -270,12 +263,10 @@ impl Pen {
     /// Whether it is to scale, under all of it.
     pub(super) fn sign(&mut self, words: &str) {
         let [_, bottom] = self.places.reach();
-        let beside = (EDGE, bottom - LINE / 2.0, "start");
-        let mut set = self.places.put(&[words], &[beside]);
-        if set.is_empty() {
-            set = self.places.set(&[words], (EDGE, bottom + 2.0 + LINE / 2.0, "start"));
+        if !self.name(&[words], EDGE, bottom - LINE / 2.0, "start") {
+            let under = (EDGE, bottom + 2.0 + LINE / 2.0, "start");
+            self.places.set(&mut self.names, &[words], under);
         }
-        self.names.extend(set);
     }
 }
 
