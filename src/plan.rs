@@ -204,7 +204,8 @@ pub struct OnWrench {
 }
 
 impl Panel {
-    /// A calculator with nothing but its head.
+    /// A calculator with nothing but its head. Compiled once: laid out anew in every calculator it would be code in each.
+    #[inline(never)]
     pub fn of(head: Shown) -> Self {
         Self {
             head,

@@ -84,7 +84,9 @@ pub fn lay_out() {
         }
     };
     let kept_here = move || match page.saving.get() {
-        Saving::Kept if matches!(page.owner.get(), Owner::Own(_)) => words::KEPT_HERE.to_owned(),
+        Saving::Kept if matches!(page.owner.get(), Owner::Own(_)) && !page.tabs.gone.get() => {
+            words::KEPT_HERE.to_owned()
+        }
         _ => String::new(),
     };
     let undo = move || {
@@ -93,7 +95,9 @@ pub fn lay_out() {
             let take_back = button("quiet", words::UNDO, move || page.take_back());
             // Whoever pressed a button that is gone goes on from here.
             browser::focus_soon(&take_back);
-            paragraph("notice", &format!("{} ", undo.said)).child(take_back)
+            let close = button("quiet", "×", move || page.undo.set(Vec::new()));
+            let close = close.set("aria-label", words::CLOSE);
+            paragraph("notice", &format!("{} ", undo.said)).child(take_back).child(close)
         });
         row.into_iter().collect()
     };

@@ -393,4 +393,6 @@ facts! {
     /// Tells this bike from others of its owner, in whichever browser they are kept: a link carries it. Made by the page, never
     /// asked.
     BIKE_KEY: u32 = 179, "bike_key", Bike, Kind::Count { least: 1, most: u32::MAX }, count;
+    /// The day figures came from a link, until its owner has held them against the manual. Made by the page, never asked.
+    FROM_LINK: NaiveDate = 180, "from_link", Bike, Kind::Day, day;
 }

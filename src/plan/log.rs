@@ -76,17 +76,24 @@ pub fn due_told(due: &[(bool, String)], past: bool) -> String {
     joined(&told, "; ")
 }
 
-/// Each interval in words, and whether it is past.
+/// Each interval in words, and whether it is past, or will be on the ride date: whoever looks in autumn rides in spring.
 pub fn due(
     book: &Logbook,
     from: &dyn Facts,
     today: NaiveDate,
     set: UnitSet,
 ) -> Vec<(bool, String)> {
+    let ride = facts::RIDE_DATE.known(from).unwrap_or(today);
+    let before_ride = |day: NaiveDate| today <= day && day < ride;
     let told = |it: &Due| {
         let mut parts = Vec::new();
+        let mut past = it.is_past() || it.reads_less;
         if let Some((day, left)) = it.left.days {
             parts.push(words::by_day(left, &show::long_day(day)));
+            if before_ride(day) {
+                parts.push(words::BEFORE_RIDE.to_owned());
+                past = true;
+            }
         }
         if let Some(left) = it.left.distance {
             let long = Length::of_base(left.base().abs());
@@ -100,7 +107,7 @@ pub fn due(
         } else if it.lacks_reading {
             parts.push(words::ODOMETER_LACKS.to_owned());
         }
-        (it.is_past() || it.reads_less, words::of(&it.line, &joined(&parts, ", ")))
+        (past, words::of(&it.line, &joined(&parts, ", ")))
     };
     let mut all: Vec<_> = logbook::due(book, today, from).iter().map(told).collect();
     // What the page knows by itself: how old the fluids are.
@@ -109,7 +116,8 @@ pub fn due(
     for it in panel.all().filter(|it| fluids.contains(&it.label)) {
         if let Figure::Day { text, data } = &it.figure {
             // Year first: days in writing stand in their order.
-            all.push((*data < day_written(today), words::of(it.label, text)));
+            let past = *data < day_written(today.max(ride));
+            all.push((past, words::of(it.label, text)));
         }
     }
     all

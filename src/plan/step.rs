@@ -233,9 +233,11 @@ impl Side {
         self.steps().iter().find(|it| it.choice.key == key)
     }
 
-    /// The side that the sheet opens on: from three weeks before the ride date the second.
+    /// The side that the sheet opens on: from three weeks before the ride date the second. A ride date before the park date is
+    /// refused, and turns nothing.
     pub fn on(today: NaiveDate, from: &dyn Facts) -> Self {
-        let ride = facts::RIDE_DATE.known(from);
+        let park = facts::PARK_DATE.known(from);
+        let ride = facts::RIDE_DATE.known(from).filter(|it| park.is_none_or(|park| park <= *it));
         let wakes = ride.and_then(|it| it.checked_sub_days(WAKES_BEFORE));
         if wakes.is_some_and(|it| today >= it) { Side::WakeUp } else { Side::LayUp }
     }

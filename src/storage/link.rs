@@ -121,6 +121,7 @@ pub fn written(parcel: &Parcel, with_names: bool) -> Option<String> {
     facts.extend(season.entries.clone());
     facts.extend(garage.entries.clone());
     facts.remove(&facts::UNIT_SET.id());
+    facts.remove(&facts::FROM_LINK.id());
     group(&mut writer, FACTS, &facts, with_names);
     for wrench in &garage.wrenches {
         group(&mut writer, WRENCH, wrench, with_names);

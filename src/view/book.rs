@@ -4,7 +4,7 @@
 use super::boxed::Changes;
 use super::kept;
 use super::live::Live;
-use super::page::{Desk, Page};
+use super::page::{Desk, Owner, Page, Saving};
 use crate::entry::day_written;
 use crate::entry::text::joined;
 use crate::facts::{self, Facts};
@@ -240,7 +240,10 @@ impl Page {
                 }
                 None => self.add_to_book(Logbook::of_tick(&tag, line, today, figures, &kept)),
             };
-            self.can_undo_by(words::ticked(title), move || {
+            // What is kept nowhere is in no book.
+            let kept = self.saving.get_untracked() == Saving::Kept
+                && matches!(self.owner.get_untracked(), Owner::Own(_));
+            self.can_undo_by(words::ticked(title, kept), move || {
                 back();
                 self.take_out_of_book(key);
             });

@@ -108,7 +108,7 @@ impl Field {
                 None => Beside::Read(facts::echo(field.about, &entry)),
             }
         });
-        let (told, about) = (self.told, self.about);
+        let (told, about, field) = (self.told, self.about, self.clone());
         let say = move |leaves: &Leaves| {
             own.with(|own| {
                 let law = || told?.panel.with(|panel| panel.refusal(about.id));
@@ -121,8 +121,17 @@ impl Field {
                 }
                 if let Some(why) = &why {
                     leaves.next("span", "care").text(why);
-                } else if let Beside::Read(Some(read)) = own {
-                    leaves.next("span", "echo").text(read);
+                }
+                match (own, why) {
+                    (Beside::Read(Some(read)), _) => {
+                        leaves.next("span", "echo").text(read);
+                    }
+                    // What a law refuses may have been read in another unit than was meant.
+                    (Beside::Read(None), Some(_)) if field.dress != Dress::Inline => {
+                        let read = facts::as_read(about, &field.entry());
+                        leaves.next("span", "echo").text(&words::read_as(&read));
+                    }
+                    _ => {}
                 }
             });
         };

@@ -2,12 +2,13 @@
 
 use super::bikes::{self, Stands};
 use super::element::{El, button, paragraph};
-use super::page::{Owner, Page};
+use super::page::{Desk, Owner, Page};
 use super::{browser, kept};
 use crate::entry::{Entry, LONGEST, day_written};
 use crate::facts::{self, Facts, Id};
 use crate::garage::Kept;
 use crate::logbook::Logbook;
+use crate::show;
 use crate::storage::link::taken_over;
 use crate::words::page as words;
 use std::sync::Arc;
@@ -109,6 +110,7 @@ pub fn keep_as_new(page: Page, given: &Given) {
     if !facts::given(&new, KEY) || mine(page, &new).is_some_and(|it| it.same) {
         new.put(KEY, new_bike_key());
     }
+    mark(page, &mut new);
     let before = set_aside(page);
     kept::take_in(page, new);
     // Where nothing is kept, what was on the sheet is nowhere else.
@@ -142,6 +144,7 @@ pub fn only_look(page: Page, given: &Given) {
     let mut new = given.new.clone();
     let units = facts::UNIT_SET.id();
     new.put(units, page.sheet().entry(units));
+    mark(page, &mut new);
     page.lay(new, Owner::Looked(aside));
 }
 
@@ -151,10 +154,28 @@ fn back(page: Page) {
     }
 }
 
-/// The line over a bike that is only looked at.
+/// Remembers that figures came from a link and are still to be held against the manual.
+fn mark(page: Page, new: &mut Kept) {
+    let (text, edited) = (day_written(page.today.get_untracked()), browser::now());
+    new.put(facts::FROM_LINK.id(), Entry { text, unit: 0, edited });
+}
+
+/// What is said of figures that came from a link, until their owner says that they are right.
+pub fn unchecked(from: &dyn Facts) -> Option<String> {
+    facts::FROM_LINK.known(from).map(|day| words::from_link(&show::plain_day(day)))
+}
+
+/// The line over a bike that is only looked at, or whose figures came from a link.
 pub fn line(page: Page) -> Vec<El> {
     if !matches!(page.owner.get(), Owner::Looked(_)) {
-        return Vec::new();
+        let checked = move || {
+            page.typed(&Desk::of_bike(page), facts::FROM_LINK.id(), String::new());
+        };
+        let said = unchecked(&page.sheet());
+        let line = |said: String| {
+            paragraph("notice row", &said).child(button("quiet", words::CHECKED, checked))
+        };
+        return said.map(line).into_iter().collect();
     }
     let back_to = if page.own_bike().is_some() { words::BACK_TO_MINE } else { words::LEAVE_IT };
     let keep = button("do", words::KEEP_AS_NEW, move || {
@@ -180,7 +201,9 @@ pub fn replace(page: Page, given: &Given) {
     if !copied(page, &was, &mine.name()) {
         return;
     }
-    put_over(page, taken_over(&was, new, browser::now()));
+    let mut new = taken_over(&was, new, browser::now());
+    mark(page, &mut new);
+    put_over(page, new);
     let now = page.kept();
     page.can_undo_by(words::replaced(&mine.name()), move || {
         // What was typed since stays.

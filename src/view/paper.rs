@@ -3,6 +3,7 @@
 
 use super::browser;
 use super::element::{El, el, paragraph, span};
+use super::look;
 use super::page::Page;
 use super::picture::{SAYS, picture};
 use super::season_line::season_drawn;
@@ -40,7 +41,7 @@ pub fn put_away() {
 /// What stands at the head of each page, and the bike that it is of.
 struct Head {
     name: Option<String>,
-    example: bool,
+    mark: String,
     printed: String,
 }
 
@@ -48,9 +49,9 @@ impl Head {
     /// A table under it: a table's head comes again on each page that it goes on to.
     fn over(&self, names: &[&str], rows: Vec<El>) -> El {
         let head = el("div").class("head").child(written("h1", &self.name));
-        let head = match self.example {
-            true => head.child(span("example", words::EXAMPLE)),
-            false => head,
+        let head = match self.mark.as_str() {
+            "" => head,
+            mark => head.child(span("example", mark)),
         };
         let head = head.child(span("made", &self.printed)).child(span("mark", words::NAME));
         let mut named = el("tr").class("names");
@@ -72,7 +73,11 @@ fn made(page: Page) -> El {
     let due = plan::due(&page.logbook(), &parcel.kept, page.today.get(), set);
     let it = plan::paper(&parcel.kept, &due, set);
     let printed = paper::PRINTED.to_owned() + &show::long_day(page.today.get());
-    let head = Head { name: it.name, example: page.is_example(), printed };
+    let mark = match page.is_example() {
+        true => words::EXAMPLE.to_owned(),
+        false => look::unchecked(&parcel.kept).unwrap_or_default(),
+    };
+    let head = Head { name: it.name, mark, printed };
 
     let mut needed = vec![el("b").text(needs::NEEDS)];
     for it in &it.needs {

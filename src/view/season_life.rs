@@ -3,6 +3,7 @@
 use super::element::{El, button, el, paragraph, while_so};
 use super::kept;
 use super::page::{Desk, Page};
+use crate::facts;
 use crate::garage::{Kept, Season};
 use crate::plan::{self, Life};
 use crate::words::logbook as words;
@@ -27,9 +28,14 @@ pub fn life(page: Page, desk: &Desk) -> El {
     };
     el("div").class("life").child(el("p").class("why").live_text(said)).child(while_so(
         "div",
-        move || life.get() != Life::Planned,
+        move || life.get() == Life::Out || ride_is_past(page),
         next,
     ))
+}
+
+/// Whether the day it was to be ridden again is over; before, the next season is nobody's next step.
+fn ride_is_past(page: Page) -> bool {
+    facts::RIDE_DATE.known(&page.sheet()).is_some_and(|it| it < page.today.get())
 }
 
 /// Puts the season away and lays a blank one.

@@ -171,4 +171,5 @@ said! {
     LOG_STEP: "Step", "Made by the page";
     SEASON_MARK: "Season begun", "Made by the page";
     BIKE_KEY: "Bike's number", "Made by the page";
+    FROM_LINK: "From a link", "Made by the page";
 }

@@ -16,6 +16,7 @@ words! {
     DUE_LIST: "Due";
     NOT_IN_THE_BOOK: "not in the logbook yet";
     ODOMETER_LACKS: "by distance not known: needs today’s odometer and the one of that day";
+    BEFORE_RIDE: "before the ride";
     READS_LESS: "the odometer reads less than it did then: check both";
     MORE_CAME_OUT: "More came out than went in: fuel or water in the oil, or a figure that is off.";
     NO_DAY: "no day";
@@ -75,8 +76,8 @@ pub fn looked_at(title: &str) -> String {
     format!("{title}, looked at")
 }
 /// After a tick.
-pub fn ticked(title: &str) -> String {
-    format!("Done: {title}. It is in the logbook.")
+pub fn ticked(title: &str, kept: bool) -> String {
+    format!("Done: {title}.{}", if kept { " It is in the logbook." } else { "" })
 }
 /// After an entry was taken out.
 pub fn struck_out(line: &str) -> String {

@@ -55,6 +55,7 @@ words! {
     MORE: "More about it";
     REMOVE: "Remove";
     UNDO: "Undo";
+    CLOSE: "Close";
     OPEN: "Open";
     COPY: "Copy";
     COPIED: "Copied.";
@@ -79,6 +80,7 @@ words! {
     REPLACE_COPY: "A copy as it was goes to the archive in Garage first.";
     REPLACE_NO_COPY: "Undo alone takes it back.";
     ONLY_LOOK: "Only look";
+    CHECKED: "They are right";
     LOOKED_AT: "Only looked at: nothing of it is kept. ";
     BACK_TO_MINE: "Back to mine";
     KEEP_AS_NEW: "Keep as a new bike";
@@ -108,6 +110,14 @@ words! {
 /// How many more facts a line lacks.
 pub fn and_more(count: usize) -> String {
     format!(", and {count} more")
+}
+/// How an entry was read.
+pub fn read_as(what: &str) -> String {
+    format!("read as {what}")
+}
+/// Over a bike whose figures came from a link, on the page and on paper.
+pub fn from_link(day: &str) -> String {
+    format!("Figures from a link, {day}: check each against the manual. ")
 }
 /// Name of the button that changes a unit.
 pub fn change_unit(unit: &str) -> String {

@@ -121,7 +121,7 @@ fn what_the_page_made_stays() {
 #[test]
 fn fasteners_by_name_then_by_place() {
     let here = bike(
-        &[],
+        &[(facts::BIKE_KEY.id(), "18", 0)],
         &[
             fastener("Axle nut", "100"),
             fastener("Behind the sticker", "9"),
@@ -130,7 +130,7 @@ fn fasteners_by_name_then_by_place() {
         ],
     );
     let mut sent = bike(
-        &[],
+        &[(facts::BIKE_KEY.id(), "18", 0)],
         &[
             fastener("Drain plug", "25"),
             fastener("", "10"),
@@ -168,13 +168,25 @@ fn fasteners_by_name_then_by_place() {
         ("Header nut", "12"),
     ];
     assert_eq!(told, expected, "names that did not travel stay, and so does the order");
+
+    // Of another bike, or of one that may be another, a nameless fastener is never one that has a name here.
+    sent.put(facts::BIKE_KEY.id(), Entry::new("19", 0));
+    let rows = compared(&here, &sent);
+    says(&rows, "Behind the sticker: Torque at the fastener", "9 N·m", "");
+    let taken = taken_over(&here, &sent, 1).bike.fasteners;
+    assert_eq!(taken[1], here.bike.fasteners[1]);
+    assert_eq!(taken.len(), 6);
 }
 
 /// Two open fasteners of different names are never mixed into one.
 #[test]
 fn open_fasteners_are_not_mixed() {
     let open = |name: &str, torque: &str| Kept {
-        bike: Bike { scratch: fastener(name, torque), ..Bike::default() },
+        bike: Bike {
+            entries: Entries::from([(facts::BIKE_KEY.id(), Entry::new("18", 0))]),
+            scratch: fastener(name, torque),
+            ..Bike::default()
+        },
         ..Kept::default()
     };
     let other = taken_over(&open("Axle nut", "100"), &open("Header nut", "12"), 1).bike;

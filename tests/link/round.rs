@@ -253,8 +253,10 @@ fn list(ids: Vec<u16>) -> impl Strategy<Value = Entries> {
 
 fn any_kept() -> impl Strategy<Value = Kept> {
     let home = |home| -> Vec<u16> {
-        let set = facts::UNIT_SET.id();
-        facts::TABLE.iter().filter(|it| it.home == home && it.id != set).map(|it| it.id.0).collect()
+        // These stay at home.
+        let stay = [facts::UNIT_SET.id(), facts::FROM_LINK.id()];
+        let of_it = |it: &&&facts::About| it.home == home && !stay.contains(&it.id);
+        facts::TABLE.iter().filter(of_it).map(|it| it.id.0).collect()
     };
     use facts::Home::*;
     let mut bike = home(Bike);

@@ -7,7 +7,8 @@ use crate::garage::{Entries, Kept};
 use crate::words::{fasteners, page as words};
 
 /// Made by the page: nobody typed them, and they say nothing to a person.
-const OF_THE_PAGE: [Id; 6] = [
+const OF_THE_PAGE: [Id; 7] = [
+    facts::FROM_LINK.id(),
     facts::BIKE_KEY.id(),
     facts::WRENCH_KEY.id(),
     facts::TAKEN_WRENCH.id(),
@@ -45,6 +46,9 @@ impl<F: FnMut(&str, &mut Entries, &Entries)> Act for F {
 /// first.
 fn walk(here: &mut Kept, there: &Kept, act: &mut dyn Act) {
     let nothing = &Entries::new();
+    // Before the number is taken over.
+    let number = facts::BIKE_KEY.id();
+    let one = facts::given(there, number) && here.entry(number).text == there.entry(number).text;
     let new = &there.bike;
     act.act("", &mut here.bike.entries, &new.entries);
     act.act("", &mut here.season.entries, &there.season.entries);
@@ -52,7 +56,9 @@ fn walk(here: &mut Kept, there: &Kept, act: &mut dyn Act) {
     // What the link has for each of them.
     let mut found: Vec<Option<&Entries>> = own.iter().map(|_| None).collect();
     for (place, it) in new.fasteners.iter().enumerate() {
-        let is_it = |at: &usize| found[*at].is_none() && is_same(&own[*at], it, *at == place);
+        let is_it = |at: &usize| {
+            found[*at].is_none() && is_same(&own[*at], it, (*at == place).then_some(one))
+        };
         match (0..own.len()).find(is_it) {
             Some(at) => found[at] = Some(it),
             None => found.push(Some(it)),
@@ -64,7 +70,7 @@ fn walk(here: &mut Kept, there: &Kept, act: &mut dyn Act) {
     // Figures of two fasteners are never mixed.
     let mut open = &new.scratch;
     let blank = here.bike.scratch.values().all(Entry::is_blank);
-    if !blank && !open.is_empty() && !is_same(&here.bike.scratch, open, true) {
+    if !blank && !open.is_empty() && !is_same(&here.bike.scratch, open, Some(one)) {
         found.push(Some(open));
         own.push(Entries::new());
         open = nothing;
@@ -77,13 +83,14 @@ fn walk(here: &mut Kept, there: &Kept, act: &mut dyn Act) {
     act.act("", &mut here.bike.scratch, open);
 }
 
-/// Whether a fastener of a link is the one here: by its name; without one, as names stay at home, by its `place`. A usual name
-/// always travels.
-fn is_same(own: &Entries, new: &Entries, place: bool) -> bool {
+/// Whether a fastener of a link is the one here: by its name; without one at the same place, where `place` says whether both are
+/// surely of `one` bike, as names stay at home. Another bike's is only ever a nameless one here. A usual name always travels.
+fn is_same(own: &Entries, new: &Entries, place: Option<bool>) -> bool {
     let (own, new) = (name(own), name(new));
-    match new {
-        Some(_) => own == new,
-        None => place && own.is_none_or(|it| fasteners::code(&it).is_none()),
+    match (new, place) {
+        (Some(new), _) => own.is_some_and(|it| it == new),
+        (None, None) => false,
+        (None, Some(one)) => own.is_none_or(|it| one && fasteners::code(&it).is_none()),
     }
 }
 
@@ -142,7 +149,7 @@ pub fn taken_over(here: &Kept, there: &Kept, now: u64) -> Kept {
 
 fn over(own: &mut Entries, new: &Entries, now: u64) {
     /// They say what this browser did.
-    const STAY: [Id; 2] = [facts::SEASON_MARK.id(), facts::ARCHIVED.id()];
+    const STAY: [Id; 3] = [facts::SEASON_MARK.id(), facts::ARCHIVED.id(), facts::FROM_LINK.id()];
     for (id, entry) in new.iter() {
         let refused = facts::about(*id).is_some_and(|it| facts::refusal(it, entry).is_some());
         if !refused && !entry.is_blank() && !STAY.contains(id) {
