@@ -1,5 +1,10 @@
 //! Lays the page out.
 
+/// Smaller than the one that Rust brings for WebAssembly.
+#[cfg(target_family = "wasm")]
+#[global_allocator]
+static MEMORY: rlsf::SmallGlobalTlsf = rlsf::SmallGlobalTlsf::new();
+
 fn main() {
     std::panic::set_hook(Box::new(|panic| torpor::view::say(&panic.to_string())));
     let owner = leptos::prelude::Owner::new();
