@@ -1,6 +1,7 @@
 //! The page: reads the live sheet, lays out lines, entries and answers. Computes nothing and names no quantity.
 
 mod answer;
+mod backup;
 mod bench;
 mod bikes;
 mod book;
@@ -90,7 +91,7 @@ pub fn lay_out() {
     let foot = el("footer")
         .child(quick_sum::offer())
         .child(paragraph("", cautions::MANUAL_DECIDES))
-        .child(el("p").live_text(kept_here));
+        .child(el("p").live_text(kept_here).child(backup::last_words(page)));
     let all = el("div")
         .class("page")
         .child(garage::top(page))
@@ -122,6 +123,7 @@ fn notices(page: Page) -> El {
             .into_iter()
             .chain(page.notices.get())
             .map(|it| paragraph("notice care", &it))
+            .chain((!matches!(page.saving.get(), Saving::Kept)).then(|| backup::offer(page)))
             .collect()
     };
     let began = move || {

@@ -85,6 +85,26 @@ impl Store {
         done
     }
 
+    /// Puts each text under its key, or takes away what stands there; what stood there before. What goes makes room first.
+    ///
+    /// # Errors
+    /// [`StoreError`]; then all is as it was.
+    pub fn swap(
+        self,
+        all: &[(String, Option<String>)],
+    ) -> Result<Vec<(String, Option<String>)>, StoreError> {
+        let before: Vec<_> = all.iter().map(|it| (it.0.clone(), self.read(&it.0))).collect();
+        let put = |all: &[(String, Option<String>)]| {
+            all.iter().filter(|it| it.1.is_none()).for_each(|it| self.remove(&it.0));
+            all.iter().try_for_each(|it| it.1.iter().try_for_each(|text| self.write(&it.0, text)))
+        };
+        put(all).map(|()| before.clone()).inspect_err(|_| {
+            // It fitted before.
+            all.iter().for_each(|it| self.remove(&it.0));
+            let _ = put(&before);
+        })
+    }
+
     /// Our keys that start with `start`, without their prefix.
     pub fn keys(self, start: &str) -> Vec<String> {
         let store = LocalStorage::raw();

@@ -1,9 +1,13 @@
 //! JSON, read and written: RFC 8259. serde_json would cost the page 17 kB on the wire.
 
+use super::text::hides;
 use crate::entry::text::{cut, from, past, place};
 
 /// Values within values; what is saved here needs three.
 const DEEPEST: usize = 16;
+
+/// So many values at the most stand on one line.
+const FLAT: usize = 8;
 
 /// A value.
 #[derive(Debug, Clone, PartialEq)]
@@ -45,7 +49,17 @@ impl Json {
         blank(rest).is_empty().then_some(value)
     }
 
-    /// The value as text, a name or an element a line.
+    /// Whether it stands on one line: it is short and holds no list and no map.
+    fn is_flat(&self) -> bool {
+        let leaf = |it: &Json| matches!(it, Self::Bare(_) | Self::Text(_));
+        match self {
+            Self::List(all) => all.len() <= FLAT && all.iter().all(leaf),
+            Self::Map(all) => all.len() <= FLAT && all.iter().all(|it| leaf(&it.1)),
+            _ => true,
+        }
+    }
+
+    /// The value as text, a name or an element a line; on one line what is short and holds nothing deeper.
     pub fn written(&self) -> String {
         let mut text = String::new();
         self.write(&mut text, "\n");
@@ -61,12 +75,15 @@ impl Json {
             Self::Map(_) => ['{', '}'],
         };
         into.push(open);
+        let flat = self.is_flat();
         let mut first = true;
         let mut next = |into: &mut String| {
             if !std::mem::take(&mut first) {
-                into.push(',');
+                into.push_str(if flat { ", " } else { "," });
             }
-            into.push_str(&deeper);
+            if !flat {
+                into.push_str(&deeper);
+            }
         };
         match self {
             Self::List(all) => all.iter().for_each(|it| {
@@ -81,7 +98,9 @@ impl Json {
             }),
             _ => {}
         }
-        into.push_str(indent);
+        if !flat {
+            into.push_str(indent);
+        }
         into.push(close);
     }
 }
@@ -92,8 +111,10 @@ fn quote(into: &mut String, text: &str) {
         match it {
             '"' | '\\' => into.extend(['\\', it]),
             '\n' => into.push_str("\\n"),
-            // No other control stands in what is kept here; a blank does for it.
-            it if it.is_control() => into.push(' '),
+            // Whatever hides or turns round what is shown is written so that it is seen.
+            it if hides(it) && it <= '\u{ffff}' => {
+                into.push_str(&format!("\\u{:04x}", u32::from(it)));
+            }
             it => into.push(it),
         }
     }
@@ -123,6 +144,17 @@ fn named(text: &str, deep: usize) -> Option<((String, Json), &str)> {
     let (name, rest) = quoted(blank(text))?;
     let (value, rest) = value(blank(rest).strip_prefix(':')?, deep)?;
     Some(((name, value), rest))
+}
+
+/// The name and the value that a text begins with, and what stands behind them: for what is left of a damaged file.
+pub(super) fn first_named(text: &str) -> Option<((String, Json), &str)> {
+    let ((name, value), rest) = named(text, DEEPEST)?;
+    Some(((name, value), past(rest, |it| it == ',' || it.is_ascii_whitespace())))
+}
+
+/// The value that a text begins with, and what stands behind it.
+pub(super) fn first(text: &str) -> Option<(Json, &str)> {
+    value(text, DEEPEST)
 }
 
 fn several<T>(

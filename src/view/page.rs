@@ -180,6 +180,8 @@ pub struct Page {
     pub pasted: Pasted,
     /// The logbook of the bike.
     pub book: Book,
+    /// The day of the last backup file.
+    pub backup: Live<Option<NaiveDate>>,
     /// What was typed last is still to be written.
     pub unsaved: Live<Option<TimeoutHandle>>,
 }
@@ -198,7 +200,7 @@ impl Page {
             Arc::new(held)
         });
         let units = sheet.clone();
-        let store = Store::open();
+        let store = Store::open().ok();
         let set = Derived::new(move |_| match facts::UNIT_SET.maybe(&units) {
             Ok(Some(set)) => set,
             _ => browser::usual_units(),
@@ -219,8 +221,8 @@ impl Page {
             open: Live::new(Vec::new()),
             open_rows: Live::new(0),
             opened: Live::new(None),
-            saving: Live::new(if store.is_ok() { Saving::Kept } else { Saving::Blocked }),
-            store: Live::new(store.ok()),
+            saving: Live::new(if store.is_some() { Saving::Kept } else { Saving::Blocked }),
+            store: Live::new(store),
             notices: Live::new(Vec::new()),
             undo: Live::new(Vec::new()),
             spoken: Live::new(String::new()),
@@ -230,6 +232,7 @@ impl Page {
             began: Live::new(false),
             pasted: Pasted::new(),
             book: Book::new(),
+            backup: Live::new(super::backup::last(store)),
             unsaved: Live::new(None),
         };
         page.read_address();
@@ -387,20 +390,6 @@ impl Page {
                 signal.set(own.get(id).cloned().unwrap_or_default());
             }
         }
-    }
-
-    /// Takes a wrench of the drawer for the fastener on a desk; `None`: the one that serves best.
-    pub fn take_wrench(self, desk: &Desk, place: Option<usize>) {
-        let key = place.and_then(|place| {
-            let item = untrack(|| self.wrenches.with(|all| all.get(place).cloned()))?;
-            let signal = item.sheet.signal(facts::WRENCH_KEY.id())?;
-            if signal.get_untracked().is_blank() {
-                let key = browser::new_number().to_string();
-                signal.set(Entry { text: key, unit: 0, edited: browser::now() });
-            }
-            Some(signal.get_untracked().text)
-        });
-        self.typed(desk, facts::TAKEN_WRENCH.id(), key.unwrap_or_default());
     }
 
     /// What tells this bike from others kept here.

@@ -1,15 +1,15 @@
 //! The season's life on the page: how far it is, the step to the next one, those that are over.
 
 use super::element::{El, button, el, paragraph, while_so};
-use super::kept;
 use super::page::{Desk, Page};
+use super::{backup, kept};
 use crate::garage::{Kept, Season};
 use crate::plan::{self, Life};
-use crate::words::logbook as words;
+use crate::words::{backup as backup_words, logbook as words};
 
 /// How far the season is, and once it is out the step to the next.
 pub fn life(page: Page, desk: &Desk) -> El {
-    let desk = desk.clone();
+    let [desk, parked] = [(); 2].map(|()| desk.clone());
     let life = super::live::Derived::new(move |_| Life::of(&desk));
     let said = move || {
         match life.get() {
@@ -25,11 +25,14 @@ pub fn life(page: Page, desk: &Desk) -> El {
             paragraph("hint", words::NEXT_HINT),
         ]
     };
-    el("div").class("life").child(el("p").class("why").live_text(said)).child(while_so(
-        "div",
-        move || life.get() != Life::Planned,
-        next,
-    ))
+    let due = move || plan::backup_due(&parked, page.backup.get(), page.today.get());
+    let remind =
+        move || vec![paragraph("", backup_words::DUE).text(" ").child(backup::save_button(page))];
+    el("div")
+        .class("life")
+        .child(el("p").class("why").live_text(said))
+        .child(while_so("div", due, remind))
+        .child(while_so("div", move || life.get() != Life::Planned, next))
 }
 
 /// Puts the season away and lays a blank one.

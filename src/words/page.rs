@@ -72,10 +72,10 @@ words! {
     BIKES_HERE: "Bikes kept in this browser";
     NO_BIKES: "None yet: the first blank you fill in starts yours.";
     NEW_BIKE: "New bike";
-    KEPT_HERE: "Kept in this browser only, as you type. Some browsers drop it after some weeks without a visit: keep the link too.";
-    NOT_KEPT: "Nothing is kept here now: what you type is gone when you close the page. Keep the link instead.";
+    KEPT_HERE: "Kept in this browser only, as you type. Some browsers drop it after some weeks without a visit: keep a backup file, or the link. ";
+    NOT_KEPT: "Nothing is kept here now: what you type is gone when you close the page. Keep a backup file or the link instead.";
     NOT_SAVED: "The last change could not be kept: ";
-    STORE_FULL: "the browser's store for this site is full. Keep the link instead.";
+    STORE_FULL: "the browser's store for this site is full. Keep a backup file or the link instead.";
     UNKNOWN_ADDRESS: "This address opens nothing here: ";
     CHANGE_SIGN: "Change sign";
     TO: " to ";
