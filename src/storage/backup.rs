@@ -2,44 +2,47 @@
 //!
 //! ```text
 //! {"torpor_backup": 1, "made": day, "contents": {key: name, …}, "records": [record, …]}
-//! record = {"record": key, "name": for people, "revision", "sum": CRC-32 of the stored text,
-//!           "facts": {fact's key: fact, …}, then of a bike "open_fastener", "fasteners", "others"; of a garage "wrenches";
-//!           of a leaf of the logbook "entries"; or "stored": the text as it is kept, of what has no facts}
+//! record = {"record": key, "name": for people, "revision", "sum": CRC-32 of key, blank and the text in the store, "lists": [list, …]}
+//!          or, of what has no facts, in place of the lists "stored": that text
+//! list   = {"facts" or "wrench", "fastener", "open_fastener", "entry" or "kind_" and a number: {fact's key: fact, …}}
 //! fact   = {"text": as typed, "unit": symbol or code of what a bare number meant, "edited": milliseconds, "id": number}
 //! ```
-//! Beside a text stands what it means, under `value_` and the unit, or `means`: for people, and read only where no text is. A fact
-//! that is nothing but a text is taken, too. The form never changes: another form gets another number. What is left of a damaged
-//! file is found by its records' beginnings, each for itself; `contents` tells which ones are gone.
+//! Beside a text stands what it means, under `value_` and the unit, or `means`: for people, and read only where no text is. A
+//! fact that is nothing but a text is taken, too. The form never changes: another form gets another number. What is left of a
+//! damaged file is found by its records' beginnings, each for itself; `contents` tells which ones are gone.
 
 mod read;
 
 pub use read::{File, read};
 
 use super::checksum::crc32;
-use super::json::Json;
+use super::json::quoted_text;
 use super::record::{self, Unreadable};
 use super::removed;
 use super::text::plain;
 use crate::digits;
-use crate::entry::text::replaced;
+use crate::entry::text::{joined, replaced};
 use crate::entry::{Entry, day_written};
 use crate::facts::{self, Id};
 use crate::garage::{Bike, Entries, Garage, Season};
 use crate::words::{backup as words, page as page_words};
 use chrono::NaiveDate;
-use serde::de::DeserializeOwned;
 
 /// The longest file that is looked at, bytes: a full store is less.
 pub const LONGEST: usize = 32 * 1024 * 1024;
-/// The name that says what the file is, and its form.
-const FORM: &str = "torpor_backup";
-const CONTENTS: &str = "contents";
-const RECORD: &str = "record";
-const NAME: &str = "name";
-const FACTS: &str = "facts";
-const SCRATCH: &str = "open_fastener";
-const OTHERS: &str = "others";
-const STORED: &str = "stored";
+
+/// Facts by what they are of, as a record has them: its own, a wrench's, a fastener's, those of one being filled in, a logbook
+/// entry's. Numbers as in a link; others are a newer page's.
+pub type Lists = Vec<(u64, Entries)>;
+const KINDS: [&str; 5] = ["facts", "wrench", "fastener", "open_fastener", "entry"];
+/// A record's own facts.
+pub(super) const OWN: u64 = 0;
+const WRENCH: u64 = 1;
+/// A fastener in the list.
+pub(super) const FASTENER: u64 = 2;
+/// The fastener that is being filled in.
+pub(super) const OPEN: u64 = 3;
+const ENTRY: u64 = 4;
 
 /// What sort of record stands under a key.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -74,29 +77,17 @@ impl Shape {
         }
         let (sort, rest) = key.split_once('.').unwrap_or((key, ""));
         let (bike, number) = rest.split_once('.').unwrap_or((rest, ""));
-        let whole = !bike.is_empty() && number.is_empty() && !rest.ends_with('.');
+        let whole = !bike.is_empty() && bike == rest;
         let numbered = !bike.is_empty() && place(number).is_some();
         match sort {
-            "garage" | "open" if key != sort => None,
-            "garage" => Some(Self::Garage),
-            "open" => Some(Self::Text),
+            "garage" if key == sort => Some(Self::Garage),
+            "open" if key == sort => Some(Self::Text),
             "bike" if whole => Some(Self::Bike),
             "season" if whole => Some(Self::Season),
-            "calendar" if whole => Some(Self::Text),
-            "log" if numbered => Some(Self::Leaf),
             "past" if numbered => Some(Self::Season),
-            "bench" | "damaged" if !bike.is_empty() && !number.is_empty() => Some(Self::Text),
+            "log" if numbered => Some(Self::Leaf),
+            "calendar" | "bench" | "damaged" if !bike.is_empty() => Some(Self::Text),
             _ => None,
-        }
-    }
-
-    /// The name of the list that such a record holds, if it holds one.
-    fn list(self) -> Option<&'static str> {
-        match self {
-            Self::Bike => Some("fasteners"),
-            Self::Garage => Some("wrenches"),
-            Self::Leaf => Some("entries"),
-            Self::Season | Self::Text => None,
         }
     }
 }
@@ -116,8 +107,8 @@ pub struct Found {
     pub shape: Shape,
     /// How often it was written.
     pub revision: u64,
-    /// What it holds. A record of another shape has its facts and its list there, where a bike has them.
-    pub held: Bike,
+    /// What it holds.
+    pub held: Lists,
     /// The text of one that is kept as it is, or that cannot be read.
     pub raw: Option<String>,
     /// It is not what was saved: the file was changed by hand or damaged.
@@ -130,25 +121,35 @@ impl Found {
     /// # Errors
     /// It is damaged or a newer page's.
     pub fn of(key: &str, shape: Shape, stored: &str) -> Result<Self, Unreadable> {
-        fn read<T: DeserializeOwned>(
-            stored: &str,
-            as_bike: fn(T) -> Bike,
-        ) -> Result<(u64, Bike), Unreadable> {
-            record::read(stored).map(|it| (it.revision, as_bike(it.kept)))
-        }
-        let list = |fasteners: Vec<Entries>| Bike { fasteners, ..Bike::default() };
-        let (revision, held) = match shape {
-            Shape::Bike => read(stored, |it: Bike| it)?,
-            Shape::Season => {
-                read(stored, |it: Season| Bike { entries: it.entries, ..Bike::default() })?
+        let mut held = Lists::new();
+        let mut several =
+            |kind: u64, all: Vec<Entries>| held.extend(all.into_iter().map(|it| (kind, it)));
+        let revision = match shape {
+            Shape::Bike => {
+                let it = record::read::<Bike>(stored)?;
+                several(OWN, vec![it.kept.entries]);
+                several(FASTENER, it.kept.fasteners);
+                several(OPEN, vec![it.kept.scratch]);
+                held.extend(it.kept.others);
+                it.revision
             }
-            Shape::Garage => read(stored, |it: Garage| Bike {
-                entries: it.entries,
-                fasteners: it.wrenches,
-                ..Bike::default()
-            })?,
-            Shape::Leaf => read(stored, list)?,
-            Shape::Text => (0, Bike::default()),
+            Shape::Season => {
+                let it = record::read::<Season>(stored)?;
+                several(OWN, vec![it.kept.entries]);
+                it.revision
+            }
+            Shape::Garage => {
+                let it = record::read::<Garage>(stored)?;
+                several(OWN, vec![it.kept.entries]);
+                several(WRENCH, it.kept.wrenches);
+                it.revision
+            }
+            Shape::Leaf => {
+                let it = record::read::<Vec<Entries>>(stored)?;
+                several(ENTRY, it.kept);
+                it.revision
+            }
+            Shape::Text => 0,
         };
         let raw = (shape == Shape::Text).then(|| stored.to_owned());
         Ok(Self { key: key.to_owned(), shape, revision, held, raw, changed: false })
@@ -156,58 +157,61 @@ impl Found {
 
     /// The text that the store keeps of it.
     pub fn stored(&self) -> Option<String> {
-        let (held, revision) = (&self.held, self.revision);
-        let entries = || held.entries.clone();
-        match (self.shape, &self.raw) {
-            (_, Some(raw)) => Some(raw.clone()),
-            (Shape::Bike, _) => record::written(held, revision),
-            (Shape::Season, _) => record::written(&Season { entries: entries() }, revision),
-            (Shape::Garage, _) => record::written(
-                &Garage { entries: entries(), wrenches: held.fasteners.clone() },
-                revision,
-            ),
-            (Shape::Leaf, _) => record::written(&held.fasteners, revision),
-            (Shape::Text, _) => None,
+        if self.raw.is_some() {
+            return self.raw.clone();
+        }
+        let mut all = Bike::default();
+        for (kind, own) in self.held.iter().cloned() {
+            match kind {
+                OWN => all.entries = own,
+                OPEN => all.scratch = own,
+                WRENCH | FASTENER | ENTRY => all.fasteners.push(own),
+                _ => all.others.push((kind, own)),
+            }
+        }
+        let Bike { entries, fasteners: wrenches, .. } = all;
+        match self.shape {
+            Shape::Bike => {
+                record::written(&Bike { entries, fasteners: wrenches, ..all }, self.revision)
+            }
+            Shape::Season => record::written(&Season { entries }, self.revision),
+            Shape::Garage => record::written(&Garage { entries, wrenches }, self.revision),
+            Shape::Leaf => record::written(&wrenches, self.revision),
+            Shape::Text => None,
         }
     }
 
+    /// Its own facts.
+    pub fn own(&self) -> Entries {
+        self.held.iter().find(|it| it.0 == OWN).map(|it| it.1.clone()).unwrap_or_default()
+    }
+
     fn sum(&self) -> String {
-        crc32(self.stored().unwrap_or_default().as_bytes()).to_string()
+        let all = [self.key.as_str(), &self.stored().unwrap_or_default()];
+        u64::from(crc32(joined(&all, " ").as_bytes())).to_string()
     }
 }
 
 /// What a record is called. The bike's name is looked for among `all`.
 pub fn name(key: &str, all: &[Found]) -> String {
-    if let Some((_, own)) = removed::read(key) {
-        return words::removed(&name_of(own, key, all));
-    }
-    name_of(key, key, all)
-}
-
-fn name_of(own: &str, key: &str, all: &[Found]) -> String {
+    let own = removed::read(key).map_or(key, |it| it.1);
     let (sort, rest) = own.split_once('.').unwrap_or((own, ""));
     let bike = rest.split_once('.').map_or(rest, |it| it.0);
-    match sort {
+    let what = match sort {
         "garage" => return words::GARAGE.to_owned(),
-        "open" => return words::WAS_OPEN.to_owned(),
-        "damaged" => return words::SET_ASIDE.to_owned(),
-        _ => {}
-    }
-    // Of a removed one the bike is a removed one, too.
-    let start = key.strip_suffix(own).unwrap_or_default();
-    let of = |it: &&Found| {
-        let key = it.key.strip_prefix(start).and_then(|it| it.strip_prefix("bike."));
-        key == Some(bike)
+        "open" | "damaged" => return words::SET_ASIDE.to_owned(),
+        "bike" => "",
+        "season" => words::SEASON,
+        "past" => words::PAST,
+        "log" => words::LOGBOOK,
+        _ => words::OTHER,
     };
-    let name = all.iter().find(of).and_then(|it| facts::BIKE_NAME.known(&it.held.entries));
+    let start = key.strip_suffix(own).unwrap_or_default();
+    let bike = format!("{start}bike.{bike}");
+    let name = all.iter().find(|it| it.key == bike);
+    let name = name.and_then(|it| facts::BIKE_NAME.known(&it.own()));
     let name = name.map_or_else(|| page_words::YOUR_BIKE.to_owned(), |it| short(&it));
-    match sort {
-        "bike" => name,
-        "season" => words::season(&name),
-        "past" => words::past(&name),
-        "log" => words::logbook(&name),
-        _ => words::other(&name),
-    }
+    joined(&[name.as_str(), what, if start.is_empty() { "" } else { words::REMOVED }], "")
 }
 
 /// A text of a file as it is shown: without what hides, and not without end.
@@ -220,21 +224,10 @@ pub fn found(records: &[(String, String)]) -> Vec<Found> {
     let one = |(key, stored): &(String, String)| {
         let shape = Shape::of(key)?;
         // What cannot be read here may be read by another page.
-        let raw = || Found {
-            key: key.clone(),
-            shape,
-            revision: 0,
-            held: Bike::default(),
-            raw: Some(stored.clone()),
-            changed: false,
-        };
-        Some(Found::of(key, shape, stored).unwrap_or_else(|_| raw()))
+        let raw = || Found::of(key, Shape::Text, stored).map(|it| Found { shape, ..it });
+        Found::of(key, shape, stored).or_else(|_| raw()).ok()
     };
     records.iter().filter_map(one).collect()
-}
-
-fn bare(number: impl ToString) -> Json {
-    Json::Bare(number.to_string())
 }
 
 /// Writes everything that is kept as the text of a backup file.
@@ -251,45 +244,34 @@ fn bare(number: impl ToString) -> Json {
 /// assert_eq!(back.records[0].stored().unwrap(), kept[0].1);
 /// ```
 pub fn written(all: &[Found], made: NaiveDate) -> String {
-    let named = |name: &str, value: Json| (name.to_owned(), value);
-    let names: Vec<String> = all.iter().map(|it| name(&it.key, all)).collect();
-    let contents = all.iter().zip(&names).map(|(it, name)| named(&it.key, Json::text(name)));
-    let one = |(it, name): (&Found, &String)| {
-        let held = &it.held;
-        let mut map = vec![
-            named(RECORD, Json::text(&it.key)),
-            named(NAME, Json::text(name)),
-            named("revision", bare(it.revision)),
-            named("sum", Json::Text(it.sum())),
-        ];
-        let lists = |all: &[Entries]| Json::List(all.iter().map(facts_of).collect());
-        if let Some(raw) = &it.raw {
-            map.push(named(STORED, Json::text(raw)));
-        } else if it.shape != Shape::Leaf {
-            map.push(named(FACTS, facts_of(&held.entries)));
-        }
-        if let (Some(list), None) = (it.shape.list(), &it.raw) {
-            map.push(named(list, lists(&held.fasteners)));
-        }
-        if !held.scratch.is_empty() {
-            map.push(named(SCRATCH, facts_of(&held.scratch)));
-        }
-        if !held.others.is_empty() {
-            let other = |(kind, own): &(u64, Entries)| {
-                Json::Map(vec![named("kind", bare(kind)), named(FACTS, facts_of(own))])
-            };
-            map.push(named(OTHERS, Json::List(held.others.iter().map(other).collect())));
-        }
-        Json::Map(map)
-    };
-    Json::Map(vec![
-        named(FORM, bare(1)),
-        named("made", Json::Text(day_written(made))),
-        named("about", Json::text(words::ABOUT)),
-        named(CONTENTS, Json::Map(contents.collect())),
-        named("records", Json::List(all.iter().zip(&names).map(one).collect())),
-    ])
-    .written()
+    let (mut contents, mut records) = (Vec::new(), Vec::new());
+    for it in all {
+        let (key, name) = (quoted_text(&it.key), quoted_text(&name(&it.key, all)));
+        contents.push(format!("\n{key}: {name}"));
+        let held = match &it.raw {
+            Some(raw) => format!("\"stored\": {}", quoted_text(raw)),
+            None => {
+                let lists: Vec<String> = it.held.iter().map(list).collect();
+                format!("\"lists\": [{}]", joined(&lists, ","))
+            }
+        };
+        let (revision, sum) = (it.revision, it.sum());
+        records.push(format!("\n{{\"record\": {key}, \"name\": {name}, \"revision\": {revision}, \"sum\": \"{sum}\", {held}}}"));
+    }
+    format!(
+        "{{\"torpor_backup\": 1,\n\"made\": \"{}\",\n\"about\": \"{}\",\n\"contents\": {{{}}},\n\"records\": [{}]}}\n",
+        day_written(made),
+        words::ABOUT,
+        joined(&contents, ","),
+        joined(&records, ",")
+    )
+}
+
+fn list((kind, own): &(u64, Entries)) -> String {
+    let facts: Vec<String> = own.iter().map(fact).collect();
+    let kind =
+        KINDS.get(*kind as usize).map_or_else(|| format!("kind_{kind}"), |it| (*it).to_owned());
+    format!("\n {{\"{kind}\": {{{}}}}}", joined(&facts, ","))
 }
 
 /// The part of a value's name that says its unit.
@@ -297,30 +279,28 @@ fn in_name(symbol: &str) -> String {
     replaced(symbol, " ", "_")
 }
 
-fn facts_of(own: &Entries) -> Json {
-    let fact = |(id, entry): (&Id, &Entry)| {
-        let about = facts::about(*id);
-        let mut map = vec![("text".to_owned(), Json::text(&entry.text))];
-        let mut also = |name: &str, value: Json| map.push((name.to_owned(), value));
-        match entry.unit() {
-            Some(unit) => also("unit", Json::text(unit.symbol)),
-            None if entry.unit > 0 => also("unit", bare(entry.unit)),
-            None => {}
+fn fact((id, entry): (&Id, &Entry)) -> String {
+    let number = u64::from(id.0);
+    let about = facts::about(*id);
+    let key = about.map_or_else(|| format!("fact_{number}"), |it| it.key.to_owned());
+    let mut text = format!("\n  \"{key}\": {{\"text\": {}", quoted_text(&entry.text));
+    match entry.unit() {
+        Some(unit) => text.push_str(&format!(", \"unit\": \"{}\"", unit.symbol)),
+        None if entry.unit > 0 => text.push_str(&format!(", \"unit\": {}", u64::from(entry.unit))),
+        None => {}
+    }
+    if let Some(about) = about {
+        let means = facts::as_read(about, entry);
+        if let Some((value, unit)) = facts::value(about, entry) {
+            let value = digits::exact(value);
+            text.push_str(&format!(", \"value_{}\": {value}", in_name(unit.symbol)));
+        } else if means != entry.text.trim() {
+            text.push_str(&format!(", \"means\": {}", quoted_text(&means)));
         }
-        let value = about.and_then(|it| facts::value(it, entry));
-        let means = about.map(|it| facts::as_read(it, entry)).filter(|it| it != entry.text.trim());
-        match (value, means) {
-            (Some((value, unit)), _) => {
-                also(&format!("value_{}", in_name(unit.symbol)), Json::Bare(digits::exact(value)));
-            }
-            (None, Some(means)) => also("means", Json::Text(means)),
-            _ => {}
-        }
-        if entry.edited > 0 {
-            also("edited", bare(entry.edited));
-        }
-        also("id", bare(id.0));
-        (about.map_or_else(|| format!("fact_{}", id.0), |it| it.key.to_owned()), Json::Map(map))
-    };
-    Json::Map(own.iter().map(fact).collect())
+    }
+    if entry.edited > 0 {
+        text.push_str(&format!(", \"edited\": {}", entry.edited));
+    }
+    text.push_str(&format!(", \"id\": {number}}}"));
+    text
 }

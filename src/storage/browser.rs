@@ -62,29 +62,6 @@ impl Store {
         let _ = LocalStorage::raw().remove_item(&format!("{PREFIX}{key}"));
     }
 
-    /// Puts records, each with its key, in the place of others. Where both do not fit at once, those that go make room.
-    ///
-    /// # Errors
-    /// [`StoreError`]; then all is as it was.
-    pub fn replace(
-        self,
-        old: &[(String, String)],
-        new: &[(String, String)],
-    ) -> Result<(), StoreError> {
-        let write =
-            |all: &[(String, String)]| all.iter().try_for_each(|it| self.write(&it.0, &it.1));
-        let remove = |all: &[(String, String)]| all.iter().for_each(|it| self.remove(&it.0));
-        let done = write(new).or_else(|_| {
-            remove(old);
-            write(new)
-        });
-        remove(if done.is_ok() { old } else { new });
-        if done.is_err() {
-            let _ = write(old);
-        }
-        done
-    }
-
     /// Puts each text under its key, or takes away what stands there; what stood there before. What goes makes room first.
     ///
     /// # Errors

@@ -6,9 +6,6 @@ use crate::entry::text::{cut, from, past, place};
 /// Values within values; what is saved here needs three.
 const DEEPEST: usize = 16;
 
-/// So many values at the most stand on one line.
-const FLAT: usize = 8;
-
 /// A value.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Json {
@@ -49,17 +46,7 @@ impl Json {
         blank(rest).is_empty().then_some(value)
     }
 
-    /// Whether it stands on one line: it is short and holds no list and no map.
-    fn is_flat(&self) -> bool {
-        let leaf = |it: &Json| matches!(it, Self::Bare(_) | Self::Text(_));
-        match self {
-            Self::List(all) => all.len() <= FLAT && all.iter().all(leaf),
-            Self::Map(all) => all.len() <= FLAT && all.iter().all(|it| leaf(&it.1)),
-            _ => true,
-        }
-    }
-
-    /// The value as text, a name or an element a line; on one line what is short and holds nothing deeper.
+    /// The value as text, a name or an element a line.
     pub fn written(&self) -> String {
         let mut text = String::new();
         self.write(&mut text, "\n");
@@ -75,15 +62,12 @@ impl Json {
             Self::Map(_) => ['{', '}'],
         };
         into.push(open);
-        let flat = self.is_flat();
         let mut first = true;
         let mut next = |into: &mut String| {
             if !std::mem::take(&mut first) {
-                into.push_str(if flat { ", " } else { "," });
+                into.push(',');
             }
-            if !flat {
-                into.push_str(&deeper);
-            }
+            into.push_str(&deeper);
         };
         match self {
             Self::List(all) => all.iter().for_each(|it| {
@@ -98,9 +82,7 @@ impl Json {
             }),
             _ => {}
         }
-        if !flat {
-            into.push_str(indent);
-        }
+        into.push_str(indent);
         into.push(close);
     }
 }
@@ -119,6 +101,13 @@ fn quote(into: &mut String, text: &str) {
         }
     }
     into.push('"');
+}
+
+/// A text between quotes.
+pub(super) fn quoted_text(text: &str) -> String {
+    let mut said = String::new();
+    quote(&mut said, text);
+    said
 }
 
 fn blank(text: &str) -> &str {

@@ -35,9 +35,12 @@ pub fn last_words(page: Page) -> El {
 /// Records as they are kept; what could not be kept as it stands on the sheet.
 fn here(page: Page) -> Vec<Found> {
     let store = page.store.get_untracked();
-    let text = |store: Store, key: String| Some((key.clone(), store.read(&key)?));
-    let keys = |store: Store| store.keys("").into_iter().filter_map(move |it| text(store, it));
-    let mut all: Vec<(String, String)> = store.into_iter().flat_map(keys).collect();
+    let mut all = Vec::new();
+    if let Some(store) = store {
+        for key in store.keys("") {
+            all.extend(store.read(&key).map(|text| (key, text)));
+        }
+    }
     let Owner::Own(bike) = page.owner.get_untracked() else { return backup::found(&all) };
     if !kept::flush(page) || store.is_none() {
         let sheet = page.kept();
@@ -49,9 +52,12 @@ fn here(page: Page) -> Vec<Found> {
         put(format!("season.{bike}"), record::written::<Season>(&sheet.season, 1));
         put("garage".to_owned(), record::written::<Garage>(&sheet.garage, 1));
         let book = page.logbook();
-        let last = book.rows().iter().map(|it| it.leaf + 1).max().unwrap_or_default();
-        for leaf in 0..last {
-            put(format!("log.{bike}.{leaf}"), record::written(&book.leaf(leaf), 1));
+        let mut written = usize::MAX;
+        for row in book.rows() {
+            // Those of a leaf mostly stand together.
+            if std::mem::replace(&mut written, row.leaf) != row.leaf {
+                put(format!("log.{bike}.{}", row.leaf), record::written(&book.leaf(row.leaf), 1));
+            }
         }
     }
     backup::found(&all)
@@ -213,8 +219,10 @@ fn restore_all(page: Page, records: &[Found], choices: &[Choice]) -> bool {
     };
     // As it stands now: another tab may have written since it was looked at.
     let parts = restore::parts(&here(page), records);
-    let writes: Vec<Write> =
-        parts.iter().zip(choices).flat_map(|(part, choice)| part.writes(*choice)).collect();
+    let mut writes: Vec<Write> = Vec::new();
+    for (part, choice) in parts.iter().zip(choices) {
+        part.write(*choice, &mut writes);
+    }
     let swapped = store.swap(&writes);
     let before = swapped.as_ref().ok().cloned().unwrap_or_default();
     if !kept::told(page, swapped.map(drop)) {
@@ -224,12 +232,10 @@ fn restore_all(page: Page, records: &[Found], choices: &[Choice]) -> bool {
     lay(page, store, first);
     page.can_undo_by(words::RESTORED.to_owned(), move || {
         kept::flush(page);
-        let back = before.iter().zip(&writes).map(|((key, before), (_, written))| {
-            let now = store.read(key);
-            let text = restore::taken_back(key, before.clone(), written.as_deref(), now.as_deref());
-            (key.clone(), text)
-        });
-        if kept::told(page, store.swap(&back.collect::<Vec<_>>()).map(drop)) {
+        // What was typed since is not lost: such a record stays.
+        let mut back = before.clone();
+        back.retain(|it| writes.contains(&(it.0.clone(), store.read(&it.0))));
+        if kept::told(page, store.swap(&back).map(drop)) {
             lay(page, store, None);
         }
     });
@@ -239,10 +245,7 @@ fn restore_all(page: Page, records: &[Found], choices: &[Choice]) -> bool {
 /// Lays the bike that was on the sheet there again, as it is kept now; else the one that was open last, or another one.
 fn lay(page: Page, store: Store, other: Option<String>) {
     let kept_here = |key: &String| store.read(&kept::bike_key(key)).is_some();
-    let own = match page.owner.get_untracked() {
-        Owner::Own(key) => Some(key),
-        Owner::Example => None,
-    };
-    let next = own.into_iter().chain(store.read("open")).chain(other).find(kept_here);
+    let mut next = [Some(page.key()), store.read("open"), other];
+    let next = next.iter_mut().filter_map(Option::take).find(kept_here);
     kept::close(page, next);
 }

@@ -137,19 +137,19 @@ pub fn remove(page: Page, it: &KeptBike) {
 /// Puts a bike's records under keys with another start; whether they stand there now.
 fn put(page: Page, bike: &str, from: &str, to: &str) -> bool {
     let Some(store) = page.store.get_untracked() else { return false };
-    let (mut old, mut new) = (Vec::new(), Vec::new());
+    let mut all = Vec::new();
     for start in OF_A_BIKE {
         let [from, to] = [from, to].map(|it| format!("{it}{start}{bike}"));
         for key in store.keys(&from) {
             // Behind another bike's key more letters would stand.
             let number = key.strip_prefix(&from).filter(|it| it.is_empty() || it.starts_with('.'));
             if let (Some(number), Some(text)) = (number, store.read(&key)) {
-                new.push((format!("{to}{number}"), text.clone()));
-                old.push((key, text));
+                all.push((format!("{to}{number}"), Some(text)));
+                all.push((key, None));
             }
         }
     }
-    told(page, store.replace(&old, &new))
+    told(page, store.swap(&all).map(drop))
 }
 
 /// Forgets what was removed too long ago.

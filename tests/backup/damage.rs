@@ -52,9 +52,9 @@ fn cut_at_every_byte_the_whole_records_come_back_and_the_others_are_named() {
             wrong.retain(|it| *it != words::damaged(words::NAMELESS));
             assert_eq!(wrong.len(), keys.len() - whole, "{end}: {wrong:?}");
             assert!(
-                wrong
-                    .iter()
-                    .all(|it| it.contains("Rowan") || it.contains("open") || it.contains("Garage")),
+                wrong.iter().all(|it| it.contains("Rowan")
+                    || it.contains("the page noted")
+                    || it.contains("Garage")),
                 "{:?}",
                 wrong
             );
@@ -78,28 +78,28 @@ fn a_broken_record_is_named_and_stops_no_other() {
     // A text that is kept as it is shows no damage of its own.
     let file = backup::read(&text.replacen("\"stored\": \"1.AAAA\"", "\"stored\": \"1.AAAB\"", 1))
         .unwrap();
-    assert_eq!(file.wrong, ["Rowan: page’s own notes: damaged"]);
+    assert_eq!(file.wrong, ["Rowan: what the page noted: damaged"]);
 }
 
 #[test]
 fn facts_of_other_types_are_named_and_the_rest_of_the_record_is_taken() {
     let text = r#"{"torpor_backup": 1, "records": [
-        {"record": "bike.a", "name": "Rowan", "facts": {"tank_volume": {"text": [15]}, "bike_name": {"text": "Rowan"},
-            "consumption": {"text": "5", "unit": "furlong"}, "torque": null, "none_of_ours": "x"}, "fasteners": 3},
-        {"record": "season.a", "facts": []}, {"record": 5}, {"record": "other.x", "facts": {}}, {"record": "bike.a"}, 7, null,
-        {"record": "calendar.a", "facts": {}}
+        {"record": "bike.a", "name": "Rowan", "lists": [{"facts": {"tank_volume": {"text": [15]}, "bike_name": {"text": "Rowan"},
+            "consumption": {"text": "5", "unit": "furlong"}, "torque": null, "none_of_ours": "x"}}, {"fastener": 3}, {"kind_x": {}}, 4]},
+        {"record": "season.a", "lists": {}}, {"record": 5}, {"record": "other.x", "lists": []}, {"record": "bike.a"}, 7, null,
+        {"record": "calendar.a", "lists": []}
     ]}"#;
     let file = backup::read(text).unwrap();
-    assert_eq!(file.records.len(), 2);
-    assert_eq!(file.records[0].held.entries.len(), 1);
+    assert_eq!(file.records.len(), 1);
+    assert_eq!(file.records[0].own().len(), 1);
     let said = file.wrong.join("\n");
     for it in [
         "Rowan, tank_volume",
         "Rowan, consumption",
         "Rowan, torque",
         "Rowan, none_of_ours",
-        "Rowan, fasteners",
-        "season.a, facts",
+        "Rowan, lists",
+        "season.a: damaged",
         "other.x: no record",
         "bike.a: there twice",
         "calendar.a: damaged",
@@ -172,7 +172,7 @@ fn bent_a_hundred_thousand_times() {
                 }
                 for part in restore::parts(&sample, &file.records) {
                     for choice in [restore::Choice::Merge, restore::Choice::Take] {
-                        part.writes(choice);
+                        part.write(choice, &mut Vec::new());
                     }
                 }
             }
@@ -180,10 +180,10 @@ fn bent_a_hundred_thousand_times() {
     }
 }
 
-/// Nothing grows faster than the file. Eight megabytes each; unoptimized, a machine with other work takes seconds.
+/// Nothing grows faster than the file. Unoptimized, on a machine with other work, seconds.
 #[test]
 fn long_and_deep_files_end() {
-    let long = 2 * 1024 * 1024;
+    let long = 400 * 1024;
     let start = Instant::now();
     for piece in [
         "[",
@@ -206,10 +206,10 @@ fn long_and_deep_files_end() {
         let _ = backup::read(&text);
         let _ = backup::read(&format!("{{\"torpor_backup\":1,\"records\":[{text}"));
     }
-    let many = r#"{"record":"bike.a","facts":{}},"#.repeat(long / 31);
+    let many = r#"{"record":"bike.a","lists":[]},"#.repeat(long / 31);
     let file = backup::read(&format!("{{\"torpor_backup\":1,\"records\":[{many}0]}}")).unwrap();
     assert_eq!(file.records.len(), 1);
-    assert!(start.elapsed().as_secs() < 120, "{:?}", start.elapsed());
+    assert!(start.elapsed().as_secs() < 60, "{:?}", start.elapsed());
 }
 
 #[test]
@@ -217,11 +217,11 @@ fn hidden_characters_and_endless_texts_stay_out() {
     let name = format!("Ro\\u202ewan\\u0000\\u200b{}", "x".repeat(7000));
     let text = format!(
         r#"{{"torpor_backup": 1, "records": [
-        {{"record": "bike.a", "name": "\u202e{name}", "facts": {{"bike_name": {{"text": "Ro\u202ewan\u0007\n2"}}, "fastener_note": {{"text": "{name}"}}}}}}]}}"#
+        {{"record": "bike.a", "name": "\u202e{name}", "lists": [{{"facts": {{"bike_name": {{"text": "Ro\u202ewan\u0007\n2"}}, "fastener_note": {{"text": "{name}"}}}}}}]}}]}}"#
     );
     let file = backup::read(&text).unwrap();
-    assert_eq!(file.records[0].held.entries[&torpor::facts::BIKE_NAME.id()].text, "Rowan\n2");
-    assert_eq!(file.records[0].held.entries.len(), 1);
+    assert_eq!(file.records[0].own()[&torpor::facts::BIKE_NAME.id()].text, "Rowan\n2");
+    assert_eq!(file.records[0].own().len(), 1);
     assert!(
         file.wrong[0].chars().count() < 200 && !file.wrong[0].contains('\u{202e}'),
         "{}",

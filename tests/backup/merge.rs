@@ -5,11 +5,17 @@ use torpor::facts;
 use torpor::garage::{Bike, Entries, Garage, Season};
 use torpor::storage::backup::{self, Found};
 use torpor::storage::record;
-use torpor::storage::restore::{Choice, Part, Stands, parts, taken_back};
+use torpor::storage::restore::{Choice, Part, Stands, Write, parts};
 use torpor::units;
 
 fn found(key: &str, text: Option<String>) -> Vec<Found> {
     backup::found(&[(key.to_owned(), text.unwrap())])
+}
+
+fn writes(part: &Part, choice: Choice) -> Vec<Write> {
+    let mut all = Vec::new();
+    part.write(choice, &mut all);
+    all
 }
 
 fn only(here: &[Found], file: &[Found]) -> Part {
@@ -23,7 +29,7 @@ fn into_an_empty_browser_everything_is_new_and_comes_as_it_was() {
     let file = backup::found(&sample());
     let parts = parts(&[], &file);
     assert!(parts.iter().all(|it| it.stands == Stands::New));
-    let written: Vec<_> = parts.iter().flat_map(|it| it.writes(it.usual)).collect();
+    let written: Vec<_> = parts.iter().flat_map(|it| writes(it, it.usual)).collect();
     let wanted: Vec<_> = sample().into_iter().map(|(key, text)| (key, Some(text))).collect();
     assert_eq!(written, wanted);
     let names: Vec<&str> =
@@ -36,7 +42,7 @@ fn over_itself_nothing_is_written() {
     let all = backup::found(&sample());
     for part in parts(&all, &all) {
         assert_eq!(part.stands, Stands::Same, "{}", part.name);
-        assert!(part.writes(Choice::Take).is_empty() && part.writes(Choice::Merge).is_empty());
+        assert!(writes(&part, Choice::Take).is_empty() && writes(&part, Choice::Merge).is_empty());
     }
 }
 
@@ -65,15 +71,15 @@ fn of_facts_in_both_the_one_typed_last() {
         ]
         .map(|it| it.to_owned())
     );
-    let writes = part.writes(Choice::Merge);
-    let both = record::read::<Bike>(writes[0].1.as_ref().unwrap()).unwrap();
+    let all = writes(&part, Choice::Merge);
+    let both = record::read::<Bike>(all[0].1.as_ref().unwrap()).unwrap();
     assert_eq!(both.revision, 6);
     let text = |id| both.kept.entries[&id].text.as_str();
     assert_eq!(text(facts::TANK_VOLUME.id()), "16");
     assert_eq!(text(facts::LINE_VOLUME.id()), "80");
     assert_eq!(text(facts::BETWEEN_MARKS.id()), "0.3");
-    assert_eq!(part.writes(Choice::Take), [("bike.a1".to_owned(), record::written(&theirs, 2))]);
-    assert!(part.writes(Choice::Leave).is_empty());
+    assert_eq!(writes(&part, Choice::Take), [("bike.a1".to_owned(), record::written(&theirs, 2))]);
+    assert!(writes(&part, Choice::Leave).is_empty());
     // When it was typed alone makes no difference that is told.
     let again =
         with(("16", 99), [(facts::LINE_VOLUME.id(), fact("80", units::MILLILITER.code, 1))].into());
@@ -109,7 +115,7 @@ fn fasteners_are_one_by_their_name_and_figures_of_two_are_never_mixed() {
         &found("bike.a1", record::written(&theirs, 1)),
     );
     let both =
-        record::read::<Bike>(part.writes(Choice::Merge)[0].1.as_ref().unwrap()).unwrap().kept;
+        record::read::<Bike>(writes(&part, Choice::Merge)[0].1.as_ref().unwrap()).unwrap().kept;
     assert_eq!(both.scratch, unnamed("5"));
     assert_eq!(
         both.fasteners,
@@ -140,13 +146,13 @@ fn logbooks_are_united_without_twins_whatever_their_leaves() {
     ]);
     let part = only(&here, &file);
     assert_eq!(part.differs, ["Entries: 3 here, 2 more in the file"]);
-    let writes = part.writes(Choice::Merge);
-    assert_eq!(writes.len(), 1);
-    assert_eq!(writes[0].0, "log.a1.1");
-    let kept = record::read::<Vec<Entries>>(writes[0].1.as_ref().unwrap()).unwrap();
+    let all = writes(&part, Choice::Merge);
+    assert_eq!(all.len(), 1);
+    assert_eq!(all[0].0, "log.a1.1");
+    let kept = record::read::<Vec<Entries>>(all[0].1.as_ref().unwrap()).unwrap();
     assert_eq!((kept.revision, kept.kept), (2, leaf(&["Chain", "Tires", "Battery"])));
     let keys: Vec<_> =
-        part.writes(Choice::Take).into_iter().map(|it| (it.0, it.1.is_some())).collect();
+        writes(&part, Choice::Take).into_iter().map(|it| (it.0, it.1.is_some())).collect();
     assert_eq!(
         keys,
         [
@@ -158,8 +164,7 @@ fn logbooks_are_united_without_twins_whatever_their_leaves() {
     // A leaf holds so many, and the next ones get another.
     let full: Vec<Entries> = (0..64).map(|it| entry("2026-11-15", &format!("Ride {it}"))).collect();
     let part = only(&here, &found("log.a1.0", record::written(&full, 1)));
-    let counts: Vec<usize> = part
-        .writes(Choice::Merge)
+    let counts: Vec<usize> = writes(&part, Choice::Merge)
         .iter()
         .map(|it| record::read::<Vec<Entries>>(it.1.as_ref().unwrap()).unwrap().kept.len())
         .collect();
@@ -179,13 +184,10 @@ fn another_winter_is_not_mixed_into_this_one() {
     let mut here = one(&Season::default());
     here.extend(found("past.a1.0", record::written(&last, 1)));
     assert_eq!(only(&here, &one(&last)).usual, Choice::Leave);
-    // Past ones get a free place.
+    // Two of a place are two winters: neither takes the other's facts.
     let here = found("past.a1.0", record::written(&this, 1));
     let file = found("past.a1.0", record::written(&last, 1));
-    assert_eq!(
-        only(&here, &file).writes(Choice::Merge),
-        [("past.a1.1".to_owned(), record::written(&last, 1))]
-    );
+    assert_eq!(only(&here, &file).usual, Choice::Leave);
     assert_eq!(only(&here, &here).stands, Stands::Same);
 }
 
@@ -196,15 +198,15 @@ fn what_cannot_be_read_here_or_stands_here_is_never_written_over() {
     for here in ["1.AAAA", "2.AAAA", ""] {
         let part = only(&backup::found(&[("bike.a1".into(), here.into())]), &file);
         assert_eq!(part.stands, Stands::Left, "{here}");
-        assert!([Choice::Merge, Choice::Take].iter().all(|it| part.writes(*it).is_empty()));
+        assert!([Choice::Merge, Choice::Take].iter().all(|it| writes(&part, *it).is_empty()));
     }
     let part =
         only(&found("calendar.a1", Some("x".into())), &found("calendar.a1", Some("y".into())));
-    assert!(part.writes(Choice::Take).is_empty());
+    assert!(writes(&part, Choice::Take).is_empty());
     // A bike that stands here is not among the removed ones.
     let part = only(&file, &found("removed.2026-11-20.bike.a1", bike_text()));
     assert_eq!(part.stands, Stands::Left);
-    assert!(part.writes(Choice::Take).is_empty());
+    assert!(writes(&part, Choice::Take).is_empty());
 }
 
 #[test]
@@ -216,8 +218,8 @@ fn an_archived_bike_in_the_file_archives_none_here() {
         found("bike.a1", record::written(&archived, 1)),
     );
     let merged = |here: &[Found], file: &[Found]| {
-        let writes = only(here, file).writes(Choice::Merge);
-        record::read::<Bike>(writes[0].1.as_ref().unwrap()).unwrap().kept.entries
+        let all = writes(&only(here, file), Choice::Merge);
+        record::read::<Bike>(all[0].1.as_ref().unwrap()).unwrap().kept.entries
     };
     assert_eq!(merged(&here, &file).get(&facts::ARCHIVED.id()), None);
     assert!(merged(&file, &here).get(&facts::ARCHIVED.id()).is_some());
@@ -235,37 +237,6 @@ fn wrenches_are_united() {
         &found("garage", garage(vec![wrench("Short", "5"), wrench("Long", "20")])),
     );
     assert_eq!(part.differs, ["Wrenches: 1 here, 2 in the file"]);
-    let both = record::read::<Garage>(part.writes(Choice::Merge)[0].1.as_ref().unwrap()).unwrap();
+    let both = record::read::<Garage>(writes(&part, Choice::Merge)[0].1.as_ref().unwrap()).unwrap();
     assert_eq!(both.kept.wrenches, [wrench("Long", "20"), wrench("Short", "5")]);
-}
-
-#[test]
-fn taken_back_with_what_was_typed_since() {
-    let with = |tank: &str, line: &str| {
-        let mut bike = bike();
-        bike.entries.insert(facts::TANK_VOLUME.id(), fact(tank, units::LITER.code, 1));
-        bike.entries.insert(facts::LINE_VOLUME.id(), fact(line, units::MILLILITER.code, 1));
-        record::written(&bike, 1)
-    };
-    let (before, written) = (with("15", "80"), with("17", "80"));
-    let back = |now: Option<&str>| taken_back("bike.a1", before.clone(), written.as_deref(), now);
-    assert_eq!(back(written.as_deref()), before);
-    let now = with("17", "90");
-    let kept = record::read::<Bike>(&back(now.as_deref()).unwrap()).unwrap().kept;
-    assert_eq!(kept.entries[&facts::TANK_VOLUME.id()].text, "15");
-    assert_eq!(kept.entries[&facts::LINE_VOLUME.id()].text, "90");
-    // A bike that came with it and was written in stays.
-    assert_eq!(taken_back("bike.a1", None, written.as_deref(), now.as_deref()), now);
-    assert_eq!(taken_back("bike.a1", None, written.as_deref(), written.as_deref()), None);
-    let leaf = |all: &[&str]| {
-        record::written(&all.iter().map(|it| entry("2026-11-14", it)).collect::<Vec<_>>(), 1)
-    };
-    let book = taken_back(
-        "log.a1.0",
-        leaf(&["Oil"]),
-        leaf(&["Oil", "Fuel"]).as_deref(),
-        leaf(&["Oil", "Fuel", "Ride"]).as_deref(),
-    );
-    let book = record::read::<Vec<Entries>>(&book.unwrap()).unwrap().kept;
-    assert_eq!(book, [entry("2026-11-14", "Oil"), entry("2026-11-14", "Ride")]);
 }

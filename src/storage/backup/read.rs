@@ -1,12 +1,10 @@
 //! A backup file, read: whole, or what is left of it.
 
-use super::{
-    CONTENTS, FACTS, FORM, Found, NAME, OTHERS, RECORD, SCRATCH, STORED, Shape, in_name, short,
-};
+use super::{Found, KINDS, Lists, Shape, in_name, short};
 use crate::entry::text::{cut, from, past};
 use crate::entry::{Entry, LONGEST};
 use crate::facts::{self, Id};
-use crate::garage::{Bike, Entries};
+use crate::garage::Entries;
 use crate::storage::json::{Json, first, first_named};
 use crate::storage::record::{PREFIX, Unreadable};
 use crate::storage::text::hides;
@@ -41,15 +39,13 @@ pub fn read(text: &str) -> Result<File, &'static str> {
         Some(json) => json.get(name).cloned(),
         None => {
             let at = places(text, &format!("\"{name}\"")).into_iter();
-            at.filter_map(|at| first_named(from(text, at))).map(|it| it.0.1).next()
+            at.filter_map(|at| first_named(from(text, at))).next().map(|it| it.0.1)
         }
     };
     let mut file = File::default();
-    match head(FORM) {
+    match head("torpor_backup") {
         Some(Json::Bare(form)) if form == "1" => {}
-        Some(Json::Bare(form)) if form.parse().is_ok_and(|it: u32| it > 1) => {
-            return Err(words::NEWER);
-        }
+        Some(form) if number(&form) > Some(1) => return Err(words::NEWER),
         _ if head("torpor_logbook").is_some() => return Err(words::A_LOGBOOK),
         _ => {
             copied(text, &mut file);
@@ -73,7 +69,7 @@ pub fn read(text: &str) -> Result<File, &'static str> {
             Err((_, name)) => file.wrong.push(words::damaged(name)),
         }
     }
-    if let Some(Json::Map(contents)) = head(CONTENTS) {
+    if let Some(Json::Map(contents)) = head("contents") {
         for (key, name) in contents.into_iter().take(MOST_RECORDS) {
             let there = file.seen.contains(&key)
                 || pieces.iter().any(|it| matches!(it, Err((broken, _)) if *broken == key));
@@ -113,9 +109,12 @@ fn salvaged(text: &str) -> Vec<Result<Json, (String, String)>> {
             }
             _ => None,
         };
-        let key = next(RECORD).unwrap_or_default();
-        let name = next(NAME).map_or_else(|| words::NAMELESS.to_owned(), |it| short(&it));
-        all.push(Err((key, name)));
+        let key = next("record").unwrap_or_default();
+        // One that has lost its name is found by the contents.
+        all.push(Err(match next("name") {
+            Some(name) => (key, short(&name)),
+            None => (String::new(), words::NAMELESS.to_owned()),
+        }));
     }
     all
 }
@@ -159,8 +158,8 @@ impl File {
             Some(Json::Text(it)) => it.as_str(),
             _ => "",
         };
-        let key = text(RECORD);
-        let name = match text(NAME) {
+        let key = text("record");
+        let name = match text("name") {
             "" => short(key),
             name => short(name),
         };
@@ -171,7 +170,7 @@ impl File {
             return;
         }
         let sum = text("sum");
-        if let Some(Json::Text(stored)) = json.get(STORED) {
+        if let Some(Json::Text(stored)) = json.get("stored") {
             let before = self.records.len();
             self.take_stored(key, shape, stored, &name);
             // Of such a text nothing shows what is wrong with it.
@@ -181,27 +180,39 @@ impl File {
             }
             return;
         }
-        let mut reader = Reader { name, wrong: &mut self.wrong };
-        let list = shape.list().unwrap_or_default();
-        let mut held = Bike {
-            entries: reader.facts(json.get(FACTS), FACTS),
-            scratch: reader.facts(json.get(SCRATCH), SCRATCH),
-            fasteners: reader.list(json.get(list), list, Reader::facts),
-            others: Vec::new(),
+        let mut held = Lists::new();
+        let lists = match json.get("lists") {
+            Some(Json::List(all)) if shape != Shape::Text => &all[..],
+            _ => return self.wrong.push(words::damaged(&name)),
         };
-        held.others = reader.list(json.get(OTHERS), OTHERS, |reader, it, name| {
-            let kind = it.and_then(|it| number(it.get("kind")?));
-            (kind.unwrap_or_default(), reader.facts(it.and_then(|it| it.get(FACTS)), name))
-        });
+        for list in lists {
+            let named = match list {
+                Json::Map(all) => all.first(),
+                _ => None,
+            };
+            let kind = |name: &str| match KINDS.iter().position(|it| *it == name) {
+                Some(kind) => Some(kind as u64),
+                None => name.strip_prefix("kind_")?.parse().ok(),
+            };
+            match named.map(|(name, facts)| (kind(name), facts)) {
+                Some((Some(kind), Json::Map(all))) => {
+                    let mut own = Entries::new();
+                    for (key, it) in all {
+                        match fact(key, it) {
+                            Some((id, entry)) => drop(own.insert(id, entry)),
+                            None => self.wrong.push(words::wrong_fact(&name, &short(key))),
+                        }
+                    }
+                    held.push((kind, own));
+                }
+                _ => self.wrong.push(words::wrong_fact(&name, "lists")),
+            }
+        }
         let revision = json.get("revision").and_then(number).unwrap_or_default();
         let key = key.to_owned();
         let mut found = Found { key, shape, revision, held, raw: None, changed: false };
         found.changed = !sum.is_empty() && found.sum() != sum;
-        if shape == Shape::Text {
-            reader.wrong.push(words::damaged(&reader.name));
-        } else {
-            self.records.push(found);
-        }
+        self.records.push(found);
     }
 }
 
@@ -210,47 +221,6 @@ fn number(json: &Json) -> Option<u64> {
     match json {
         Json::Bare(it) => it.parse().ok(),
         _ => None,
-    }
-}
-
-/// Reads what a record holds, and says what of it cannot be read.
-struct Reader<'a> {
-    name: String,
-    wrong: &'a mut Vec<String>,
-}
-
-impl Reader<'_> {
-    fn list<T>(
-        &mut self,
-        json: Option<&Json>,
-        name: &str,
-        one: fn(&mut Self, Option<&Json>, &str) -> T,
-    ) -> Vec<T> {
-        match json {
-            Some(Json::List(all)) => all.iter().map(|it| one(self, Some(it), name)).collect(),
-            Some(_) => {
-                self.wrong.push(words::wrong_fact(&self.name, name));
-                Vec::new()
-            }
-            None => Vec::new(),
-        }
-    }
-
-    fn facts(&mut self, json: Option<&Json>, name: &str) -> Entries {
-        let mut own = Entries::new();
-        match json {
-            Some(Json::Map(all)) => {
-                for (key, it) in all {
-                    match fact(key, it) {
-                        Some((id, entry)) => drop(own.insert(id, entry)),
-                        None => self.wrong.push(words::wrong_fact(&self.name, &short(key))),
-                    }
-                }
-            }
-            Some(_) => self.wrong.push(words::wrong_fact(&self.name, name)),
-            None => {}
-        }
-        own
     }
 }
 
