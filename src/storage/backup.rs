@@ -192,8 +192,8 @@ impl Found {
     }
 }
 
-/// What a record is called. The bike's name is looked for among `all`.
-pub fn name(key: &str, all: &[Found]) -> String {
+/// What a record is called. The bike's name is looked for among `all`, then among `others`.
+pub fn name(key: &str, all: &[Found], others: &[Found]) -> String {
     let own = removed::read(key).map_or(key, |it| it.1);
     let (sort, rest) = own.split_once('.').unwrap_or((own, ""));
     let bike = rest.split_once('.').map_or(rest, |it| it.0);
@@ -208,7 +208,7 @@ pub fn name(key: &str, all: &[Found]) -> String {
     };
     let start = key.strip_suffix(own).unwrap_or_default();
     let bike = format!("{start}bike.{bike}");
-    let name = all.iter().find(|it| it.key == bike);
+    let name = all.iter().chain(others).find(|it| it.key == bike);
     let name = name.and_then(|it| facts::BIKE_NAME.known(&it.own()));
     let name = name.map_or_else(|| page_words::YOUR_BIKE.to_owned(), |it| short(&it));
     joined(&[name.as_str(), what, if start.is_empty() { "" } else { words::REMOVED }], "")
@@ -246,7 +246,7 @@ pub fn found(records: &[(String, String)]) -> Vec<Found> {
 pub fn written(all: &[Found], made: NaiveDate) -> String {
     let (mut contents, mut records) = (Vec::new(), Vec::new());
     for it in all {
-        let (key, name) = (quoted_text(&it.key), quoted_text(&name(&it.key, all)));
+        let (key, name) = (quoted_text(&it.key), quoted_text(&name(&it.key, all, &[])));
         contents.push(format!("\n{key}: {name}"));
         let held = match &it.raw {
             Some(raw) => format!("\"stored\": {}", quoted_text(raw)),

@@ -77,7 +77,7 @@ pub fn parts(here: &[Found], file: &[Found]) -> Vec<Part> {
         let key = part_of(found);
         let at = parts.iter().position(|it| it.key == key).unwrap_or_else(|| {
             let mut part = Part {
-                name: backup::name(&found.key, file),
+                name: backup::name(&found.key, file, here),
                 stands: Stands::New,
                 differs: Vec::new(),
                 usual: Choice::Merge,

@@ -100,7 +100,11 @@ pub fn drawer(page: Page) -> El {
         .child(button("do", words::SAVE, move || save(page, said)))
         .child(last_words(page))
         .child(span("", "").set("role", "status").live_text(move || said.get()));
-    el("div").class("drawer").child(row).child(paragraph("why", words::HINT)).children(open(page))
+    el("div")
+        .class("drawer")
+        .child(row)
+        .child(paragraph("why", words::HINT))
+        .children(open(page, "backup-file"))
 }
 
 /// What a chosen file brings.
@@ -112,11 +116,11 @@ enum Brought {
 }
 
 /// A blank for a file, and what is in it.
-pub fn open(page: Page) -> Vec<El> {
+pub fn open(page: Page, id: &str) -> Vec<El> {
     let brought = Live::new(Brought::Nothing);
     let file = el("input")
         .set("type", "file")
-        .set("id", "backup-file")
+        .set("id", id)
         .set("accept", ".json,.txt,application/json,text/plain");
     let chosen = file.element();
     let file = file.on("change", move |_| {
@@ -132,10 +136,7 @@ pub fn open(page: Page) -> Vec<El> {
         });
     });
     vec![
-        el("p")
-            .class("row")
-            .child(el("label").set("for", "backup-file").text(words::OPEN))
-            .child(file),
+        el("p").class("row").child(el("label").set("for", id).text(words::OPEN)).child(file),
         el("div").set("role", "status").part(move || preview(page, brought)),
     ]
 }

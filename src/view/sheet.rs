@@ -102,5 +102,5 @@ fn introduction(page: Page) -> El {
         .child(paragraph("purpose", words::PURPOSE))
         .child(row)
         .child(while_so("div", move || pasting.get(), link::paste))
-        .child(while_so("div", move || restoring.get(), move || backup::open(page)))
+        .child(while_so("div", move || restoring.get(), move || backup::open(page, "backup-first")))
 }

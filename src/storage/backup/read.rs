@@ -5,7 +5,7 @@ use crate::entry::text::{cut, from, past};
 use crate::entry::{Entry, LONGEST};
 use crate::facts::{self, Id};
 use crate::garage::Entries;
-use crate::storage::json::{Json, first, first_named};
+use crate::storage::json::{Json, first, first_named, quoted_text};
 use crate::storage::record::{PREFIX, Unreadable};
 use crate::storage::text::hides;
 use crate::units::{self, Unit};
@@ -35,12 +35,10 @@ pub fn read(text: &str) -> Result<File, &'static str> {
     let text = past(text, |it| it == '\u{feff}');
     let whole = Json::read(text);
     let pieces = if whole.is_none() { salvaged(text) } else { Vec::new() };
-    let head = |name: &str| match &whole {
-        Some(json) => json.get(name).cloned(),
-        None => {
-            let at = places(text, &format!("\"{name}\"")).into_iter();
-            at.filter_map(|at| first_named(from(text, at))).next().map(|it| it.0.1)
-        }
+    // Within a text a quote has a backslash before it, so that these stand nowhere else.
+    let head = |name: &str| {
+        let at = places(text, &quoted_text(name)).into_iter();
+        at.filter_map(|at| first_named(from(text, at))).next().map(|it| it.0.1)
     };
     let mut file = File::default();
     match head("torpor_backup") {
