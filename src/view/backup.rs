@@ -204,9 +204,9 @@ fn choice(part: &Part, at: usize, choices: Live<Vec<Choice>>) -> El {
     });
     let select = el("select").set("aria-label", &part.name).children(options);
     select.take("change", move |text| {
-        let chosen = CHOICES.iter().enumerate().find(|it| it.0.to_string() == text);
+        let chosen = text.parse().ok().and_then(|it: usize| CHOICES.get(it));
         choices.update(|it| {
-            if let (Some(now), Some((_, chosen))) = (it.get_mut(at), chosen) {
+            if let (Some(now), Some(chosen)) = (it.get_mut(at), chosen) {
                 *now = chosen.0;
             }
         });

@@ -190,7 +190,7 @@ impl File {
             };
             let kind = |name: &str| match KINDS.iter().position(|it| *it == name) {
                 Some(kind) => Some(kind as u64),
-                None => name.strip_prefix("kind_")?.parse().ok(),
+                None => whole(name.strip_prefix("kind_")?),
             };
             match named.map(|(name, facts)| (kind(name), facts)) {
                 Some((Some(kind), Json::Map(all))) => {
@@ -214,30 +214,34 @@ impl File {
     }
 }
 
+#[inline(never)]
+fn whole(text: &str) -> Option<u64> {
+    text.parse().ok()
+}
+
 /// A number without sign or point.
 fn number(json: &Json) -> Option<u64> {
     match json {
-        Json::Bare(it) => it.parse().ok(),
+        Json::Bare(it) => whole(it),
         _ => None,
     }
 }
 
 fn fact(key: &str, json: &Json) -> Option<(Id, Entry)> {
     let known = facts::TABLE.iter().find(|it| it.key == key).map(|it| it.id);
-    let given = || json.get("id").and_then(number).and_then(|it| u16::try_from(it).ok()).map(Id);
-    let named = || key.strip_prefix("fact_")?.parse().ok().map(Id);
-    let id = known.or_else(given).or_else(named)?;
+    let given = || json.get("id").and_then(number).or_else(|| whole(key.strip_prefix("fact_")?));
+    let id = known.or_else(|| Some(Id(u16::try_from(given()?).ok()?)))?;
     let mut entry = match json {
         Json::Map(all) => {
             let unit = match json.get("unit") {
-                Some(Json::Text(symbol)) => by_symbol(|it| it.symbol == symbol)?.code,
+                Some(Json::Text(symbol)) => by_symbol(&in_name(symbol))?.code,
                 Some(code) => number(code).and_then(|it| u8::try_from(it).ok())?,
                 None => 0,
             };
             let edited = json.get("edited").map_or(Some(0), number)?;
             let value = |(name, value): &(String, Json)| {
                 let symbol = name.strip_prefix("value_")?;
-                let unit = by_symbol(|it| in_name(it.symbol) == symbol)?;
+                let unit = by_symbol(symbol)?;
                 Some(Entry::new(written(value)?, unit.code))
             };
             match json.get("text") {
@@ -263,6 +267,7 @@ fn written(json: &Json) -> Option<String> {
     }
 }
 
-fn by_symbol(is: impl Fn(&Unit) -> bool) -> Option<&'static Unit> {
-    units::ALL.iter().copied().find(|it| is(it))
+/// The unit of a symbol as it stands in a value's name.
+fn by_symbol(symbol: &str) -> Option<&'static Unit> {
+    units::ALL.iter().copied().find(|it| in_name(it.symbol) == symbol)
 }
