@@ -156,7 +156,7 @@ fn what_is_no_backup_is_told_what_would_be() {
 }
 
 #[test]
-fn bent_a_hundred_thousand_times() {
+fn bent_twenty_thousand_times() {
     let sample = backup::found(&sample());
     let text = sample_text();
     for seed in SEEDS {

@@ -74,7 +74,7 @@ pub fn stored(file: &File) -> Kept {
     file.records.iter().map(|it| (it.key.clone(), it.stored().unwrap())).collect()
 }
 
-/// Written down again, so that a change of the list in the source is seen. Source: Unicode's general categories Cc, Zl, Zp, and
+/// Written down again, so that a change of the list in the source is seen. Source: Unicode’s general categories, from memory: Cc, Zl, Zp, and
 /// those of Cf that turn, join or hide; less what is typed: tab, line feed, the marks of direction.
 pub fn hides(it: char) -> bool {
     !matches!(it, '\n' | '\t' | '\u{61c}' | '\u{200e}' | '\u{200f}')
