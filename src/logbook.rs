@@ -10,7 +10,7 @@ pub use due::{Due, Left, due};
 pub use find::{Search, lines, years};
 
 use crate::entry::day_written;
-use crate::entry::text::joined;
+use crate::entry::text::{joined, plain};
 use crate::facts::{self, Facts, Home, Id};
 use crate::garage::Entries;
 use chrono::NaiveDate;
@@ -224,7 +224,7 @@ fn said(own: &Entries) -> Vec<(Id, String)> {
         facts::about(*id).filter(|it| *id != facts::LOG_STEP.id() && it.home == Home::Log)
     };
     let said = own.iter().filter_map(|(id, entry)| {
-        let text = facts::as_read(about(id)?, entry);
+        let text = plain(&facts::as_read(about(id)?, entry));
         let words: Vec<&str> = text.split_whitespace().collect();
         Some((*id, joined(&words, " ")))
     });

@@ -34,7 +34,7 @@ pub use estimate::estimate;
 pub use fuel::fuel;
 pub use last_run::last_run;
 pub use life::{Life, backup_due, past};
-pub use log::{due, figures, log, shortened};
+pub use log::{due, due_told, figures, log, shortened};
 pub use needs::needs;
 pub use oil::oil;
 use oil_used::oil_used;

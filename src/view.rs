@@ -7,6 +7,7 @@ mod bikes;
 mod book;
 mod boxed;
 mod browser;
+mod desk;
 mod drawer;
 mod element;
 mod entry_field;
@@ -19,11 +20,13 @@ mod link;
 mod live;
 mod log_file;
 mod logbook;
+mod look;
 mod needs;
 mod own_steps;
 mod page;
 mod paper;
 mod picture;
+mod preview;
 mod quick_sum;
 mod rows;
 mod season;
@@ -67,7 +70,7 @@ pub fn lay_out() {
         Address::Sheet(side, ..) => sheet::sheet(page, side),
         Address::Bench(side, stop) => bench::bench(page, side, stop),
         Address::Quick(sum) => quick_sum::page(page, sum),
-        Address::Link(fragment) => link::preview(page, &fragment),
+        Address::Link(fragment) => preview::preview(page, &fragment),
         Address::Unknown(body) => {
             let mut all = vec![paragraph("care", &format!("{}{body}", words::UNKNOWN_ADDRESS))];
             all.extend(sheet::sheet(page, None));
@@ -75,7 +78,7 @@ pub fn lay_out() {
         }
     };
     let kept_here = move || match page.saving.get() {
-        Saving::Kept if page.owner.get() != Owner::Example => words::KEPT_HERE.to_owned(),
+        Saving::Kept if matches!(page.owner.get(), Owner::Own(_)) => words::KEPT_HERE.to_owned(),
         _ => String::new(),
     };
     let undo = move || {
@@ -135,5 +138,6 @@ fn notices(page: Page) -> El {
     };
     el("div")
         .child(el("div").set("role", "status").part(began))
+        .child(el("div").set("role", "status").part(move || look::line(page)))
         .child(el("div").set("role", "alert").part(said))
 }

@@ -165,6 +165,7 @@ const FROZEN: &[(u16, &str, Home)] = &[
     (176, "oil_drained", Home::Log),
     (177, "log_step", Home::Log),
     (178, "season_mark", Home::Season),
+    (179, "bike_key", Home::Bike),
 ];
 
 /// Frozen form: fact, code and key of each choice.
@@ -465,7 +466,7 @@ fn a_blank_is_a_lack_of_its_own_fact() {
         FINAL_DRIVE LAY_UP_DONE LAY_UP_LEFT_OUT WAKE_UP_DONE WAKE_UP_LEFT_OUT WHERE_THINGS_LIE PAPERS_DUE
         ODOMETER INTERVALS
         OWN_LAY_UP OWN_WAKE_UP OWN_LAY_UP_DONE OWN_WAKE_UP_DONE ARCHIVED
-        LOG_DAY LOG_LINE LOG_ODOMETER LOG_FIGURES LOG_NOTE OIL_POURED OIL_DRAINED LOG_STEP SEASON_MARK
+        LOG_DAY LOG_LINE LOG_ODOMETER LOG_FIGURES LOG_NOTE OIL_POURED OIL_DRAINED LOG_STEP SEASON_MARK BIKE_KEY
     };
     // None is left out, and each static is the row that its name says.
     let keys: Vec<String> = named.iter().map(|it| it.to_lowercase()).collect();

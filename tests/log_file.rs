@@ -11,7 +11,7 @@ use torpor::units::{self, UnitSet};
 
 fn sample() -> Entries {
     Entries::from([
-        (facts::LOG_DAY.id(), Entry::new("2026-11-14", 0)),
+        (facts::LOG_DAY.id(), Entry::new("Nov 14 2026", 0)),
         (facts::LOG_LINE.id(), Entry::new("Oil; with filter", 0)),
         (facts::LOG_ODOMETER.id(), Entry::new("12345", units::MILES.code)),
         (facts::LOG_NOTE.id(), Entry::new("a \"green\" washer, see = box", 0)),
@@ -54,6 +54,8 @@ fn csv_is_read_by_another_reader_and_taken_back() {
         ["Day", "What was done", "Odometer then", "Remarks", "Oil poured in", "Step"]
     );
     let row = reader.records().next().unwrap().unwrap();
+    // ISO 8601, however it was typed.
+    assert_eq!(&row[0], "2026-11-14");
     assert_eq!(&row[1], "Oil; with filter");
     assert_eq!(&row[2], "12345 mi");
     let read = log_file::read(&text, UnitSet::Metric).unwrap();

@@ -19,7 +19,7 @@ fn bike() -> Kept {
 }
 
 fn metric(kept: &Kept) -> Paper {
-    paper(kept, UnitSet::Metric)
+    paper(kept, &[], UnitSet::Metric)
 }
 
 fn task<'a>(paper: &'a Paper, side: Side, key: &str) -> &'a Task {
@@ -218,7 +218,7 @@ fn sources_of_what_is_answered() {
 #[test]
 fn a_blank_bike_is_a_form() {
     for set in [UnitSet::Metric, UnitSet::Us] {
-        let paper = paper(&Kept::default(), set);
+        let paper = paper(&Kept::default(), &[], set);
         assert!(paper.name.is_none() && paper.needs.is_empty() && paper.between.is_empty());
         assert!(paper.season.iter().all(|it| it.says.is_none()));
         assert_eq!(paper.torques.len(), 12);
@@ -241,7 +241,7 @@ fn a_blank_bike_is_a_form() {
 #[test]
 fn no_caution_is_left_out() {
     let kept = example(NaiveDate::from_ymd_opt(2026, 10, 1).unwrap(), UnitSet::Metric);
-    let paper = paper(&kept, UnitSet::Metric);
+    let paper = paper(&kept, &[], UnitSet::Metric);
     for step in Side::LayUp.steps().iter().filter(|it| it.is_asked(&kept)) {
         let Some(line) = step.sum.filter(|it| *it != Line::Torques) else { continue };
         for caution in line.panel(&kept, &[], UnitSet::Metric).cautions {
@@ -252,4 +252,15 @@ fn no_caution_is_left_out() {
     }
     let frozen = |it: &[&str; 2]| it[1].contains("frozen");
     assert!(paper.cautions.iter().any(frozen), "{:?}", paper.cautions);
+}
+
+/// What is due stands where it is looked at, what is past as a caution; not where the step is left out.
+#[test]
+fn what_is_due_is_printed() {
+    let kept = bike();
+    let due = [(true, "Valves: 3 days past".to_owned()), (false, "Chain: in 9 days".to_owned())];
+    let paper = paper(&kept, &due, UnitSet::Metric);
+    let step = task(&paper, Side::WakeUp, "due");
+    assert!(step.cares.contains(&due[0].1), "{:?}", step.cares);
+    assert!(step.says.ends_with(&due[1].1) && !step.says.contains("Valves"), "{}", step.says);
 }

@@ -390,4 +390,7 @@ facts! {
     /// The day of its first tick, or of its first calendar file: tells this season from any other, whatever becomes of its
     /// dates. Made by the page, never asked.
     SEASON_MARK: NaiveDate = 178, "season_mark", Season, Kind::Day, day;
+    /// Tells this bike from others of its owner, in whichever browser they are kept: a link carries it. Made by the page, never
+    /// asked.
+    BIKE_KEY: u32 = 179, "bike_key", Bike, Kind::Count { least: 1, most: u32::MAX }, count;
 }

@@ -70,6 +70,12 @@ pub fn log(book: &Logbook, from: &dyn Facts, today: NaiveDate, set: UnitSet) -> 
     panel
 }
 
+/// Of what is [`due`] in one line what is `past`, or what is still to come; nothing where there is none.
+pub fn due_told(due: &[(bool, String)], past: bool) -> String {
+    let told: Vec<&str> = due.iter().filter(|it| it.0 == past).map(|it| it.1.as_str()).collect();
+    joined(&told, "; ")
+}
+
 /// Each interval in words, and whether it is past.
 pub fn due(
     book: &Logbook,

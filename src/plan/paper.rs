@@ -3,7 +3,8 @@
 
 use super::dates::days;
 use super::{
-    Asked, Held, Line, OwnSteps, Panel, Row, Side, Step, drawer, needs, row, season, torque,
+    Asked, Held, Line, OwnSteps, Panel, Row, Side, Step, drawer, due_told, needs, row, season,
+    torque,
 };
 use crate::entry::Entry;
 use crate::entry::text::joined;
@@ -85,8 +86,8 @@ pub struct Listed {
     pub cares: Vec<String>,
 }
 
-/// The paper of a bike.
-pub fn paper(kept: &Kept, set: UnitSet) -> Paper {
+/// The paper of a bike; `due` is what its logbook and its intervals make due.
+pub fn paper(kept: &Kept, due: &[(bool, String)], set: UnitSet) -> Paper {
     let mut paper =
         Paper { name: facts::BIKE_NAME.known(kept), needs: needs(kept, set), ..Paper::default() };
     for id in [
@@ -107,7 +108,12 @@ pub fn paper(kept: &Kept, set: UnitSet) -> Paper {
     for (at, side) in Side::ALL.into_iter().enumerate() {
         for (place, step) in side.steps().iter().enumerate() {
             if step.is_asked(kept) {
-                let task = task(&mut paper, kept, step, place + 1, set);
+                let mut task = task(&mut paper, kept, step, place + 1, set);
+                if step.lists_due && !task.left_out {
+                    let [past, to_come] = [true, false].map(|it| due_told(due, it));
+                    task.cares.extend(Some(past).filter(|it| !it.is_empty()));
+                    task.says = joined(&[&task.says, &to_come], " ");
+                }
                 paper.sides[at].push(task);
             }
         }

@@ -3,7 +3,7 @@
 use super::text::plain;
 use crate::entry;
 use crate::entry::text::{self, from, replaced};
-use crate::facts::{self, About, Facts};
+use crate::facts::{self, About, Facts, Kind};
 use crate::garage::Entries;
 
 /// More columns than any list has that is read here.
@@ -160,7 +160,7 @@ pub(super) fn put(into: &mut String, cell: &str) {
 }
 
 /// Writes a list as comma-separated text (RFC 4180): a column for each fact that any of `rows` has, numbers with their
-/// unit, choices in words.
+/// unit, choices in words, days as every spreadsheet reads them (ISO 8601).
 pub(super) fn table(rows: &[Entries], mut columns: Vec<&About>) -> String {
     columns.retain(|about| rows.iter().any(|it| !it.entry(about.id).is_blank()));
     let mut text = String::new();
@@ -175,7 +175,11 @@ pub(super) fn table(rows: &[Entries], mut columns: Vec<&About>) -> String {
     };
     line(&|about| about.label.to_owned());
     for row in rows {
-        line(&|about| facts::as_read(about, &row.entry(about.id)));
+        line(&|about| {
+            let entry = row.entry(about.id);
+            let day = matches!(about.kind, Kind::Day).then(|| entry::day(&entry).ok().flatten());
+            day.flatten().map_or_else(|| facts::as_read(about, &entry), entry::day_written)
+        });
     }
     text
 }

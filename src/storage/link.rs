@@ -12,7 +12,10 @@
 //! four bits each, the high ones first. Facts and groups that this page does not know are kept and passed on. The form never changes: another form
 //! gets another number before the point.
 
+mod compare;
 mod wire;
+
+pub use compare::{Row, compared, taken_over};
 
 use super::text::{hides, plain};
 use super::{base64url, checksum::crc32};
@@ -28,6 +31,9 @@ use wire::{PLACES, Reader, Value, Writer};
 pub const START: &str = "#1.";
 /// The longest fragment that is looked at, bytes.
 pub const LONGEST: usize = 16 * 1024;
+/// The longest link that is made, its address included: what a QR code of version 20 takes at level M, bytes in byte mode.
+/// Source: ISO/IEC 18004.
+pub const MOST: usize = 666;
 const MOST_GROUPS: usize = 400;
 const MOST_ITEMS: u64 = 400;
 
@@ -94,7 +100,19 @@ pub fn claims(fragment: &str) -> bool {
         .is_some_and(|(form, _)| !form.is_empty() && form.chars().all(|it| it.is_ascii_digit()))
 }
 
-/// The fragment of a link, from `#` on. Names leave only `with_names`. `None` where there is more than [`read`] takes.
+/// A whole link behind the page's address. Names leave only `with_names`. `None` where it is longer than [`MOST`].
+///
+/// ```
+/// use chrono::NaiveDate;
+/// use torpor::{garage::Kept, storage::link::{self, Parcel}};
+/// let parcel = Parcel { made: NaiveDate::from_ymd_opt(2026, 11, 25).unwrap(), kept: Kept::default() };
+/// assert_eq!(link::made("page.html", &parcel, false).unwrap(), "page.html#1.sCcsCRYA");
+/// ```
+pub fn made(address: &str, parcel: &Parcel, with_names: bool) -> Option<String> {
+    written(parcel, with_names).map(|it| format!("{address}{it}")).filter(|it| it.len() <= MOST)
+}
+
+/// The fragment of a link, from `#` on, however long. Names leave only `with_names`. `None` where there is more than [`read`] takes.
 pub fn written(parcel: &Parcel, with_names: bool) -> Option<String> {
     let Kept { bike, season, garage } = &parcel.kept;
     let mut writer = Writer::default();
@@ -186,14 +204,7 @@ fn group(writer: &mut Writer, kind: u64, entries: &Entries, with_names: bool) {
     let values: Vec<(Id, Value)> = entries
         .iter()
         .filter_map(|(id, entry)| {
-            // A link has no line ends; the general table reads a semicolon as well.
-            let text = match *id {
-                id if id == facts::GENERAL_TORQUES.id() => {
-                    plain(&entry::replaced(&entry.text, "\n", ";"))
-                }
-                _ => plain(&entry.text),
-            };
-            let entry = Entry { text, ..entry.clone() };
+            let entry = plainly(*id, entry);
             // What no entry takes, no reader of a link takes either: the rest of the bike must not suffer for it.
             let taken = !entry.is_blank() && entry.text.chars().count() <= entry::LONGEST;
             taken.then(|| (*id, value(*id, &entry))).filter(|it| with_names || !names(*id, &it.1))
@@ -209,6 +220,21 @@ fn group(writer: &mut Writer, kind: u64, entries: &Entries, with_names: bool) {
         writer.item(id.0 - before, &value);
         before = id.0;
     }
+}
+
+/// An entry in one line, without what hides.
+fn plainly(id: Id, entry: &Entry) -> Entry {
+    // A link has no line ends; the general table reads a semicolon as well.
+    let text = match id {
+        id if id == facts::GENERAL_TORQUES.id() => plain(&entry::replaced(&entry.text, "\n", ";")),
+        _ => plain(&entry.text),
+    };
+    Entry { text, ..entry.clone() }
+}
+
+/// An entry as it would come out of a link.
+fn as_sent(id: Id, entry: &Entry) -> Entry {
+    entry_of(id, value(id, &plainly(id, entry))).unwrap_or_default()
 }
 
 fn read_group(reader: &mut Reader<'_>) -> Option<Entries> {
@@ -328,22 +354,4 @@ fn entry_of(id: Id, value: Value) -> Option<Entry> {
             Entry::new(entry::day_written(day), form)
         }
     })
-}
-
-/// What a parcel says, fact by fact, for the preview: label and text. Every fastener's figures are among them.
-pub fn listed(parcel: &Parcel) -> Vec<(&'static str, String)> {
-    let mut listed = Vec::new();
-    let mut say = |from: &dyn facts::Facts, all: bool| {
-        for about in facts::TABLE.iter().filter(|it| all || it.home == facts::Home::Fastener) {
-            let entry = from.entry(about.id);
-            if !entry.is_blank() {
-                listed.push((about.label, facts::as_read(about, &entry)));
-            }
-        }
-    };
-    say(&parcel.kept, true);
-    for fastener in &parcel.kept.bike.fasteners {
-        say(fastener, false);
-    }
-    listed
 }

@@ -2,6 +2,7 @@
 
 use super::browser;
 use super::kept;
+use super::look::new_bike_key;
 use super::page::Page;
 use crate::entry::{LONGEST, day_written};
 use crate::facts;
@@ -86,6 +87,7 @@ pub fn duplicate(page: Page, it: &KeptBike) {
     let name: String = words::copy_of(&it.name).chars().take(LONGEST).collect();
     change(page, &it.key, &browser::new_key(), &mut |facts| {
         facts.at(facts::BIKE_NAME.id()).text.clone_from(&name);
+        facts.insert(facts::BIKE_KEY.id(), new_bike_key());
     });
 }
 

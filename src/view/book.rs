@@ -72,6 +72,17 @@ impl Book {
         self.all.set_untracked(Some(now));
     }
 
+    /// What of it is kept nowhere yet, to be put back when its bike is on the sheet again.
+    pub fn unkept(self) -> Option<Arc<Logbook>> {
+        self.all.get_untracked().filter(|it| !it.is_kept())
+    }
+
+    /// Puts it back.
+    pub fn put_back(self, book: Option<Arc<Logbook>>) {
+        self.all.set_untracked(book);
+        self.turn();
+    }
+
     /// Whether nothing of it is still to be written.
     pub fn is_kept(self) -> bool {
         self.all.with_untracked(|it| it.as_ref().is_none_or(|it| it.is_kept()))

@@ -30,6 +30,11 @@ pub fn new_number() -> u32 {
     1 + (js_sys::Math::random() * 4e9) as u32
 }
 
+/// A number that tells the few bikes of one person apart; small, as it travels in links.
+pub fn new_small_number() -> u32 {
+    1 + (js_sys::Math::random() * 8191.0) as u32
+}
+
 /// The unit set that goes with the browser's language: US where that is American.
 pub fn usual_units() -> UnitSet {
     let language = window().navigator().language().unwrap_or_default();

@@ -27,7 +27,8 @@ const MOST_RECORDS: usize = 4096;
 pub fn bike_key(key: &str) -> String {
     format!("bike.{key}")
 }
-fn season_key(key: &str) -> String {
+/// Where its season is kept.
+pub fn season_key(key: &str) -> String {
     format!("season.{key}")
 }
 
@@ -113,7 +114,7 @@ pub fn open(page: Page, store: Store, key: &str) {
 }
 
 /// A bike as it is kept.
-fn stored(page: Page, store: Store, key: &str) -> Kept {
+pub fn stored(page: Page, store: Store, key: &str) -> Kept {
     Kept {
         bike: load(page, store, &bike_key(key)),
         season: load(page, store, &season_key(key)),
@@ -176,15 +177,20 @@ fn save(page: Page) {
             kept = merged;
         }
     }
-    let written = write(page, store, &bike_key(&key), &kept.bike)
-        .and_then(|()| write(page, store, &season_key(&key), &kept.season))
-        .and_then(|()| write(page, store, GARAGE, &kept.garage))
+    let written = write_all(page, store, &key, &kept)
         .and_then(|()| save_book(page, store, &key))
         .and_then(|()| store.write(OPEN, &key));
     if told(page, written) {
         // From here on the next change is told from.
         page.beyond.set(kept);
     }
+}
+
+/// Writes a bike with its season and the garage.
+pub fn write_all(page: Page, store: Store, key: &str, kept: &Kept) -> Result<(), StoreError> {
+    write(page, store, &bike_key(key), &kept.bike)
+        .and_then(|()| write(page, store, &season_key(key), &kept.season))
+        .and_then(|()| write(page, store, GARAGE, &kept.garage))
 }
 
 /// Says whether something is kept; whether it is.

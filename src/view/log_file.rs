@@ -5,6 +5,8 @@ use super::element::{El, button, el, paragraph, while_so};
 use super::line::fold_button;
 use super::live::Live;
 use super::page::Page;
+use crate::entry::day_written;
+use crate::facts;
 use crate::garage::Entries;
 use crate::storage::{log_file, text};
 use crate::words::{logbook as words, page as page_words};
@@ -42,10 +44,10 @@ fn inside(page: Page) -> Vec<El> {
     let csv = button("quiet", words::SAVE_CSV, move || {
         // The mark in front tells a spreadsheet that it is UTF-8.
         let text = format!("\u{feff}{}", log_file::csv(&all()));
-        browser::save(words::CSV_NAME, "text/csv;charset=utf-8", &text);
+        browser::save(&(name(page) + ".csv"), "text/csv;charset=utf-8", &text);
     });
     let json = button("quiet", words::SAVE_JSON, move || {
-        browser::save(words::JSON_NAME, "application/json", &log_file::json(&all()));
+        browser::save(&(name(page) + ".json"), "application/json", &log_file::json(&all()));
     });
     let file = el("input")
         .set("type", "file")
@@ -65,6 +67,13 @@ fn inside(page: Page) -> Vec<El> {
             .child(file),
         el("div").set("role", "status").part(move || preview(page, brought)),
     ]
+}
+
+/// Whose it is and when it was saved.
+fn name(page: Page) -> String {
+    let bike = facts::BIKE_NAME.known(&page.kept());
+    let bike = bike.unwrap_or_else(|| page_words::YOUR_BIKE.to_owned());
+    words::file_name(&bike, &day_written(page.today.get_untracked()))
 }
 
 fn read(page: Page, text: &str) -> Brought {

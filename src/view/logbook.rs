@@ -61,14 +61,21 @@ fn inside(page: Page) -> Vec<El> {
 
 /// What the intervals make due.
 pub fn due(page: Page) -> El {
-    let desk = Desk::of_bike(page);
     let due = move || {
-        page.book.follow();
-        let due = plan::due(&page.logbook(), &desk, page.today.get(), page.set.get());
         let one = |(past, said): &(bool, String)| paragraph(if *past { "care" } else { "" }, said);
-        due.iter().map(|it| el("li").child(one(it))).collect()
+        due_now(page).iter().map(|it| el("li").child(one(it))).collect()
     };
     el("ul").class("how").set("aria-label", words::DUE_LIST).part(due)
+}
+
+fn due_now(page: Page) -> Vec<(bool, String)> {
+    page.book.follow();
+    plan::due(&page.logbook(), &page.sheet(), page.today.get(), page.set.get())
+}
+
+/// What of it is past, in one line.
+pub fn past(page: Page) -> String {
+    plan::due_told(&due_now(page), true)
 }
 
 /// The search and what it finds.

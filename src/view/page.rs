@@ -2,7 +2,9 @@
 
 use super::book::Book;
 use super::browser;
+pub use super::desk::Desk;
 use super::live::{Derived, Live, Typed};
+use super::look::Aside;
 use super::rows::Items;
 use super::table::Pasted;
 use super::undo::Undo;
@@ -64,59 +66,15 @@ impl Facts for Sheet {
     }
 }
 
-/// What entries and lines work on: the bike's sheet, one fastener or wrench before it, or the blank sheet of a quick sum.
-#[derive(Clone)]
-pub struct Desk {
-    page: Page,
-    /// Facts that come before the bike's; of a quick sum, all there are.
-    own: Option<Sheet>,
-    /// Nothing of a quick sum is kept.
-    pub quick: bool,
-}
-
-impl Desk {
-    /// The bike's.
-    pub fn of_bike(page: Page) -> Self {
-        Self { page, own: None, quick: false }
-    }
-
-    /// One kept fastener of the bike, or one wrench of the drawer.
-    pub fn of_item(page: Page, item: Sheet) -> Self {
-        Self { page, own: Some(item), quick: false }
-    }
-
-    /// A blank one of its own.
-    pub fn quick(page: Page) -> Self {
-        Self { page, own: Some(Sheet::blank(|_| true)), quick: true }
-    }
-
-    /// The signal of a fact. A wrench's is that of the first one in the drawer, unless the desk is another's.
-    pub fn signal(&self, id: Id) -> Typed {
-        let own = self.own.as_ref().and_then(|it| it.signal(id));
-        own.or_else(|| self.page.sheet().signal(id))
-            .or_else(|| self.page.wrenches.first(id))
-            .unwrap_or_default()
-    }
-
-    /// The wrenches at hand.
-    pub fn drawer(&self) -> Arc<Vec<Held>> {
-        if self.quick { Arc::new(vec![plan::held(self, 0)]) } else { self.page.drawer.get() }
-    }
-}
-
-impl Facts for Desk {
-    fn entry(&self, id: Id) -> Entry {
-        self.signal(id).get()
-    }
-}
-
 /// Whose bike stands on the sheet.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Clone, PartialEq)]
 pub enum Owner {
     /// The invented one.
     Example,
     /// One that is kept, or will be with its first entry, under this key.
     Own(String),
+    /// One from a link that is only looked at, in memory alone; what stood on the sheet before.
+    Looked(Arc<Aside>),
 }
 
 /// Whether what is typed is kept.
@@ -307,8 +265,7 @@ impl Page {
     pub fn own_garage(self) -> Garage {
         match self.store.get_untracked() {
             Some(store) => super::kept::garage(store),
-            None if self.owner.get_untracked() == Owner::Example => Garage::default(),
-            None => untrack(|| self.kept()).garage,
+            None => self.own_bike().map(|it| it.garage).unwrap_or_default(),
         }
     }
 
@@ -319,6 +276,7 @@ impl Page {
         let units = self.sheet().entry(facts::UNIT_SET.id());
         let mut kept = Kept { garage, ..Kept::default() };
         kept.put(facts::UNIT_SET.id(), units);
+        kept.put(facts::BIKE_KEY.id(), super::look::new_bike_key());
         self.lay(kept, Owner::Own(browser::new_key()));
         self.began.set(true);
     }
@@ -397,6 +355,7 @@ impl Page {
         match self.owner.get() {
             Owner::Own(key) => key,
             Owner::Example => "example".to_owned(),
+            Owner::Looked(_) => "looked".to_owned(),
         }
     }
 

@@ -69,7 +69,8 @@ fn all(tag: &str, class: &str, inside: Vec<El>) -> El {
 fn made(page: Page) -> El {
     let parcel = page.parcel();
     let set = page.set.get();
-    let it = plan::paper(&parcel.kept, set);
+    let due = plan::due(&page.logbook(), &parcel.kept, page.today.get(), set);
+    let it = plan::paper(&parcel.kept, &due, set);
     let printed = paper::PRINTED.to_owned() + &show::long_day(page.today.get());
     let head = Head { name: it.name, example: page.owner.get() == Owner::Example, printed };
 
@@ -127,7 +128,7 @@ fn made(page: Page) -> El {
     for [of, caution] in &it.cautions {
         cares(&mut last, &[joined(&[of, ": ", caution], "")]);
     }
-    last.push(code(link::written(&parcel, false)));
+    last.push(code(link::made(&browser::address(), &parcel, false)));
     last.push(paragraph("", cautions::MANUAL_DECIDES));
     if !before.is_empty() {
         last.extend([el("h2").text(paper::SOURCES), sources]);
@@ -237,8 +238,7 @@ fn row(it: &Listed) -> El {
 /// The bike's link as a code; why not, where there is none.
 fn code(link: Option<String>) -> El {
     let made = el("figure").class("code");
-    let address = link.map(|it| browser::address() + &it);
-    let Some(qr) = address.and_then(|it| Qr::of(it.as_bytes())) else {
+    let Some(qr) = link.and_then(|it| Qr::of(it.as_bytes())) else {
         return made.text(paper::NO_CODE);
     };
     let side = qr.side + 2 * QUIET;

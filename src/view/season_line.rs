@@ -113,8 +113,9 @@ fn save_calendar(page: Page) {
     }
     let text = untrack(|| {
         let parcel = page.parcel();
-        let link = link::written(&parcel, false).unwrap_or_default();
-        let link = format!("{}{link}", browser::address());
+        let address = browser::address();
+        // More than a link takes: the page alone.
+        let link = link::made(&address, &parcel, false).unwrap_or(address);
         let mut events = plan::dates(&parcel.kept);
         calendar::call_off(&mut events, kept::calendar(page));
         kept::remember_calendar(page, &calendar::saved(&events));

@@ -17,8 +17,11 @@ use crate::words::{backup as backup_words, bench as bench_words, page as words, 
 pub fn sheet(page: Page, side: Option<Side>) -> Vec<El> {
     let desk = Desk::of_bike(page);
     let [named, asked, dated, living] = [(); 4].map(|()| desk.clone());
-    let name =
-        move || facts::BIKE_NAME.known(&named).unwrap_or_else(|| words::YOUR_BIKE.to_owned());
+    let name = move || {
+        let looked = matches!(page.owner.get(), Owner::Looked(_));
+        let nameless = if looked { words::SHARED_BIKE } else { words::YOUR_BIKE };
+        facts::BIKE_NAME.known(&named).unwrap_or_else(|| nameless.to_owned())
+    };
     let example = move || page.owner.get() == Owner::Example;
     let own = move || page.owner.get() != Owner::Example;
     let mark = || while_so("span", example, || vec![span("example", words::EXAMPLE)]);
@@ -101,6 +104,6 @@ fn introduction(page: Page) -> El {
         .class("back")
         .child(paragraph("purpose", words::PURPOSE))
         .child(row)
-        .child(while_so("div", move || pasting.get(), link::paste))
+        .child(while_so("div", move || pasting.get(), move || link::paste(page)))
         .child(while_so("div", move || restoring.get(), move || backup::open(page, "backup-first")))
 }

@@ -38,7 +38,10 @@ pub fn step(page: Page, step: &'static Step, number: usize, sum: Option<Sum>) ->
         .class("what")
         .child(el("h3").child(fold))
         .child(el("p").class("why").live_text(move || reason_now(step, &reason)))
-        .child(el("p").class("care").live_text(move || waits(step, &waiting)));
+        .child(el("p").class("care").live_text(move || waits(step, &waiting)))
+        .maybe(
+            step.lists_due.then(|| el("p").class("care").live_text(move || logbook::past(page))),
+        );
     let row = el("div")
         .class("fold")
         .child(tick(page, step, &desk, number))

@@ -170,4 +170,5 @@ said! {
     OIL_DRAINED: "Oil drained", "At a change, measured, filter included";
     LOG_STEP: "Step", "Made by the page";
     SEASON_MARK: "Season begun", "Made by the page";
+    BIKE_KEY: "Bike's number", "Made by the page";
 }

@@ -23,8 +23,6 @@ words! {
     AS_A_FILE: "The logbook as a file";
     SAVE_CSV: "Save as CSV";
     SAVE_JSON: "Save as JSON";
-    CSV_NAME: "logbook.csv";
-    JSON_NAME: "logbook.json";
     BRING_IN: "Open a CSV or JSON file";
     FILE_NOT_READ: "This file could not be read: it is no text, or over 8 MB.";
     NOT_A_LOGBOOK: "No logbook: as CSV its first row names the columns, Day and What was done among them; as JSON it is one that was saved here.";
@@ -42,6 +40,10 @@ words! {
 /// A thing and what is said of it.
 pub fn of(what: &str, said: &str) -> String {
     format!("{what}: {said}")
+}
+/// Name of a file that the logbook of a bike is saved in, without its ending.
+pub fn file_name(bike: &str, day: &str) -> String {
+    format!("{bike} logbook {day}")
 }
 /// How many are past.
 pub fn due_now(past: usize) -> String {

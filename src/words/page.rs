@@ -60,12 +60,27 @@ words! {
     COPIED: "Copied.";
     WITH_NAMES: "Names travel too";
     LINK_HINT: "Everything stands in this address itself; nothing is sent anywhere. Whoever gets it sees the figures. Keep it as a bookmark: it survives where a browser drops what it keeps.";
-    TOO_MUCH_FOR_A_LINK: "This is more than a link takes: leave the names out, or remove fasteners.";
+    TOO_MUCH_FOR_A_LINK: "This is more than a link takes (666 characters): leave the names out, or save the backup file instead.";
     YOUR_LINK: "Your link";
     LINK_HERE: "Link or its part from # on";
     LOOK_AT_IT: "Look at it";
     SHARED_BIKE: "A bike from a link";
-    SHARED_HINT: "Nothing is kept yet. Figures from a link: check them against the manual.";
+    SHARED_HINT: "Nothing is kept yet. Torques and other figures from a link: check each against the manual.";
+    HERE: "here ";
+    IN_THE_LINK: "in the link ";
+    DIFFERENT: "Different";
+    ONLY_IN_THE_LINK: "Only in the link";
+    ONLY_HERE: "Only here";
+    OF_THE_GARAGE: "Garage: only its blanks are filled";
+    COMPARED_OTHER: ", the bike on your sheet; it may be another one.";
+    COMPARED_SAME: ", the same bike.";
+    REPLACE: "Replace mine";
+    REPLACE_HINT: "Replacing writes the link’s figures over yours; what only you have stays. ";
+    REPLACE_COPY: "A copy as it was goes to the archive in Garage first.";
+    REPLACE_NO_COPY: "Undo alone takes it back.";
+    ONLY_LOOK: "Only look";
+    LOOKED_AT: "Only looked at: nothing of it is kept. ";
+    BACK_TO_MINE: "Back to mine";
     KEEP_AS_NEW: "Keep as a new bike";
     LEAVE_IT: "Leave it";
     MADE_ON: "Made on ";
@@ -98,6 +113,30 @@ pub fn fastener(number: usize) -> String {
 /// Said after a table was taken in.
 pub fn added(count: usize) -> String {
     format!("{count} added.")
+}
+/// A wrench of a link.
+pub fn wrench(number: usize) -> String {
+    format!("Wrench {number}")
+}
+/// Over the fold of what does not differ.
+pub fn same(count: usize) -> String {
+    if count == 1 { "1 fact is the same".to_owned() } else { format!("{count} facts are the same") }
+}
+/// Behind an entry of a link that no blank takes.
+pub fn refused(why: &str) -> String {
+    format!("refused: {why}")
+}
+/// Said before what a bike in a link is compared with.
+pub fn compared(name: &str) -> String {
+    format!("Compared with {name}")
+}
+/// The copy of a bike as it was before it was replaced.
+pub fn before_link(name: &str) -> String {
+    format!("{name}, before the link")
+}
+/// Said after a bike was replaced.
+pub fn replaced(name: &str) -> String {
+    format!("{name} has what the link says.")
 }
 /// Said after a fastener was kept.
 pub fn kept(name: &str) -> String {

@@ -18,8 +18,7 @@ pub const SOURCES: &str = "Sources";
 pub const SCAN: &str =
     "This bike with its figures, as a link for a phone’s camera. Nothing is sent anywhere.";
 /// In place of the code.
-pub const NO_CODE: &str =
-    "This bike’s link is too long for a code: copy it from “Link” on the page.";
+pub const NO_CODE: &str = "This bike’s link is too long for a code: save the backup file instead.";
 /// At the torques' step.
 pub const ON_NEXT_PAGE: &str = "see the list on the next page";
 

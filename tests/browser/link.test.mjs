@@ -1,7 +1,7 @@
 // The bike as a link: what it carries, what it leaves at home, and what comes of one that was tampered with.
 import assert from "node:assert/strict";
 import { after, test } from "node:test";
-import { clean, openPage, running, stop } from "./harness.mjs";
+import { axe, clean, noSidewaysScroll, openPage, running, stop } from "./harness.mjs";
 import { allAnswers, answers, blank, eventually, kept, line, stored, type, unfold } from "./sheet.mjs";
 
 after(stop);
@@ -62,6 +62,7 @@ test("a link opens as a preview and keeps nothing, then the same answers stand t
   await preview.getByText("Nothing is kept yet").waitFor();
   assert.match(await preview.textContent(), /Tank volume4\.2 US gal|Tank volume4\.2 gal/);
   assert.match(await preview.textContent(), /Torque list1/);
+  await preview.getByText("check each against the manual").waitFor();
   await nothing(page);
   await preview.getByRole("button", { name: KEEP }).click();
   for (const title of LINES) await unfold(page, title);
@@ -184,5 +185,242 @@ test("a script as a name is a text and runs nothing", async () => {
   await page.getByRole("listitem").getByText(name).first().waitFor();
   assert.equal(await page.evaluate(() => window.ran), undefined);
   assert.equal(await page.locator("main img, main script").count(), 0);
+  await clean(page);
+});
+
+/** A bike with a few facts, and what a second browser made of its link. */
+async function twoHands() {
+  const first = await openPage({ hash: "#layup", ...METRIC });
+  await first.getByRole("button", { name: "Start your own" }).click();
+  await type(await unfold(first, "Fill up and stabilize"), { "Tank volume": "16", "Fuel in the tank": "4" });
+  await kept(first);
+  return { first, sent: fragmentOf(await linkOf(first)) };
+}
+
+const tank = async (page) => blank(await unfold(page, "Fill up and stabilize"), "Tank volume").inputValue();
+const withoutTimes = (all) => Object.keys(all).sort();
+const button = (page, name) => page.getByRole("button", { name, exact: true });
+const open = (page, fragment) => page.evaluate((it) => { location.hash = it; }, fragment);
+
+/** No step of the history has the link: going back and forward never shows it. */
+async function noLinkBehind(page) {
+  assert.doesNotMatch(page.url(), /#1\./);
+  await page.evaluate(() => history.back());
+  await page.waitForTimeout(300);
+  assert.doesNotMatch(page.url(), /#1\./, "one step back");
+  await page.evaluate(() => history.forward());
+  await page.waitForTimeout(300);
+  assert.doesNotMatch(page.url(), /#1\./, "and forward again");
+}
+
+test("the preview says what differs, what only one of them has, and how much is the same", async () => {
+  const { first, sent } = await twoHands();
+  const { plain } = await whole();
+  await type(line(first, "Fill up and stabilize"), { "Tank volume": "15.5" });
+  await type(await unfold(first, "Oil"), { "Between the marks": "0.4" });
+  await kept(first);
+  const before = await stored(first);
+  await open(first, sent);
+  const preview = line(first, "A bike from a link");
+  await preview.getByText(", the same bike.").waitFor();
+  const text = (await preview.innerText()).replaceAll("\u00a0", " ").replace(/\s+/g, " ");
+  assert.match(text, /Different Tank volume here 15\.5 L in the link 16 L/i);
+  assert.match(text, /Only here .*Between the marks 0\.4 L/i);
+  assert.match(text, /1 fact is the same/);
+  assert.doesNotMatch(text, /Fuel in the tank/);
+  await preview.getByText("1 fact is the same").click();
+  await preview.getByText("Fuel in the tank").waitFor();
+  await axe(first);
+  await first.setViewportSize({ width: 320, height: 640 });
+  await noSidewaysScroll(first);
+  assert.deepEqual(await stored(first), before);
+  await button(first, "Leave it").click();
+  await line(first, "Fill up and stabilize").waitFor();
+  await noLinkBehind(first);
+  await open(first, fragmentOf(plain));
+  await line(first, "A bike from a link").getByText("it may be another one").waitFor();
+  await noSidewaysScroll(first);
+  await clean(first);
+});
+
+test("replaced, the bike has what the link says and keeps the rest; undo and a copy bring it back", async () => {
+  const { first, sent } = await twoHands();
+  await type(line(first, "Fill up and stabilize"), { "Tank volume": "15.5" });
+  await type(await unfold(first, "Oil"), { "Between the marks": "0.4" });
+  await button(first, "Garage").click();
+  await first.getByLabel("Bike", { exact: true }).fill("Quiet Juniper");
+  await kept(first);
+  await open(first, sent);
+  await button(first, "Replace mine").click();
+  await first.getByText("Quiet Juniper has what the link says.").waitFor();
+  assert.equal(await tank(first), "16");
+  assert.equal(await blank(await unfold(first, "Oil"), "Between the marks").inputValue(), "0.4");
+  await noLinkBehind(first);
+  await kept(first);
+  assert.equal(Object.keys(await stored(first)).filter((it) => it.startsWith("torpor.bike.")).length, 2, "a copy");
+  // Typed since: it stays when the rest is taken back.
+  await type(line(first, "Oil"), { "Between the marks": "0.5" });
+  await button(first, "Undo").click();
+  await eventually(async () => assert.equal(await tank(first), "15.5"));
+  assert.equal(await blank(await unfold(first, "Oil"), "Between the marks").inputValue(), "0.5");
+  await kept(first);
+
+  // Once more, and now for good: each copy in the archive is the bike as it was, its season with it.
+  await open(first, sent);
+  await button(first, "Replace mine").click();
+  await first.getByText("Quiet Juniper has what the link says.").waitFor();
+  await kept(first);
+  await first.reload();
+  await line(first, "Fill up and stabilize").waitFor();
+  assert.equal(await tank(first), "16");
+  await button(first, "Garage").click();
+  await button(first, "Archived").click();
+  const copies = first.getByRole("listitem").filter({ hasText: "Quiet Juniper, before the link" });
+  assert.equal(await copies.count(), 2);
+  await copies.first().getByRole("button", { name: /Bring back/ }).click();
+  await copies.filter({ has: first.getByRole("button", { name: /^Open/ }) }).getByRole("button", { name: /^Open/ }).click();
+  await eventually(async () => assert.equal(await tank(first), "15.5"));
+  assert.equal(await blank(line(first, "Fill up and stabilize"), "Fuel in the tank").inputValue(), "4");
+  await clean(first);
+});
+
+test("a bike that is not on the sheet is found by its number and replaced in its own place", async () => {
+  const { first, sent } = await twoHands();
+  await button(first, "Garage").click();
+  await first.getByLabel("Bike", { exact: true }).fill("Quiet Juniper");
+  await kept(first);
+  await button(first, "New bike").click();
+  await type(await unfold(first, "Fill up and stabilize"), { "Tank volume": "9" });
+  await kept(first);
+  await open(first, sent);
+  await line(first, "A bike from a link").getByText("Compared with Quiet Juniper, the same bike").waitFor();
+  await button(first, "Replace mine").click();
+  await first.getByRole("heading", { name: "Quiet Juniper" }).waitFor();
+  assert.equal(await tank(first), "16");
+  await button(first, "Undo").waitFor();
+  await clean(first);
+});
+
+test("only looked at, nothing is kept: not what is typed, not after a reload; mine comes back", async () => {
+  const { plain } = await whole();
+  const page = await openPage({ hash: "#layup/fuel", ...METRIC });
+  await button(page, "Start your own").click();
+  await type(line(page, "Fill up and stabilize"), { "Tank volume": "16" });
+  await kept(page);
+  const before = await stored(page);
+  await open(page, fragmentOf(plain));
+  await button(page, "Only look").click();
+  const notice = page.getByText("Only looked at: nothing of it is kept");
+  await notice.waitFor();
+  await noLinkBehind(page);
+  assert.equal(await tank(page), "4.2 gal");
+  await type(line(page, "Fill up and stabilize"), { "Tank volume": "5 gal" });
+  await page.getByRole("checkbox", { name: "Done: Wash and dry" }).check();
+  await axe(page);
+  await page.waitForTimeout(700);
+  await page.evaluate(() => dispatchEvent(new Event("pagehide")));
+  assert.deepEqual(await stored(page), before);
+  await open(page, "#torque");
+  await notice.waitFor();
+  await open(page, "#layup");
+  assert.equal(await tank(page), "5 gal", "what is typed stays until it is left");
+  await page.setViewportSize({ width: 320, height: 640 });
+  await noSidewaysScroll(page);
+  await button(page, "Back to mine").click();
+  await eventually(async () => assert.equal(await tank(page), "16"));
+  assert.equal(await notice.count(), 0);
+  assert.equal(await page.getByRole("checkbox", { name: "Done: Wash and dry" }).isChecked(), false);
+  await page.waitForTimeout(700);
+  assert.deepEqual(withoutTimes(await stored(page)), withoutTimes(before));
+
+  await open(page, fragmentOf(plain));
+  await button(page, "Only look").click();
+  await notice.waitFor();
+  await page.reload();
+  await line(page, "Fill up and stabilize").waitFor();
+  assert.equal(await notice.count(), 0);
+  assert.equal(await tank(page), "16");
+
+  await open(page, fragmentOf(plain));
+  await button(page, "Only look").click();
+  await type(await unfold(page, "Fill up and stabilize"), { "Tank volume": "6 gal" });
+  await button(page, KEEP).click();
+  await eventually(async () => assert.equal(await notice.count(), 0));
+  await kept(page);
+  await page.reload();
+  await line(page, "Fill up and stabilize").waitFor();
+  assert.equal(await tank(page), "6 gal", "kept with what was typed");
+  await clean(page);
+});
+
+test("looking from the example leads back to the example", async () => {
+  const { plain } = await whole();
+  const page = await openPage({ hash: fragmentOf(plain), ...METRIC });
+  assert.equal(await button(page, "Replace mine").count(), 0);
+  await button(page, "Only look").click();
+  await button(page, "Leave it").click();
+  await page.getByText("Had a bike here?").waitFor();
+  await nothing(page);
+  await clean(page);
+});
+
+test("without a store all three ways work, and none loses the bike on the sheet", async () => {
+  const { plain } = await whole();
+  const page = await openPage({ hash: "#layup/fuel", blockStorage: true, ...METRIC });
+  await button(page, "Start your own").click();
+  await type(line(page, "Fill up and stabilize"), { "Tank volume": "16" });
+  await page.getByRole("checkbox", { name: "Done: Wash and dry" }).check();
+  const mine = async () => {
+    await eventually(async () => assert.equal(await tank(page), "16"));
+    assert.equal(await page.getByRole("checkbox", { name: "Done: Wash and dry" }).isChecked(), true);
+    if ((await button(page, "Logbook").getAttribute("aria-expanded")) !== "true") await button(page, "Logbook").click();
+    await line(page, "Logbook").getByRole("region", { name: /Wash and dry/ }).waitFor();
+  };
+  await open(page, fragmentOf(plain));
+  await button(page, "Only look").click();
+  assert.equal(await tank(page), "4.2 gal");
+  await button(page, "Back to mine").click();
+  await mine();
+  await open(page, fragmentOf(plain));
+  await page.getByText("Undo alone takes it back").waitFor();
+  await button(page, "Replace mine").click();
+  await eventually(async () => assert.equal(await tank(page), "4.2 gal"));
+  await button(page, "Undo").click();
+  await mine();
+  await open(page, fragmentOf(plain));
+  await button(page, KEEP).click();
+  await eventually(async () => assert.equal(await tank(page), "4.2 gal"));
+  await button(page, "Undo").click();
+  await mine();
+  await clean(page);
+});
+
+test("a figure that no blank takes is shown as refused, and is not written over mine", async () => {
+  const { first } = await twoHands();
+  const { first: other } = await twoHands();
+  await type(line(other, "Fill up and stabilize"), { "Tank volume": "9000" });
+  const sent = fragmentOf(await linkOf(other));
+  await clean(other);
+  await open(first, sent);
+  const preview = line(first, "A bike from a link");
+  await preview.getByText("refused: has to be more than 0 L and at most 100 L").waitFor();
+  await button(first, "Replace mine").click();
+  assert.equal(await tank(first), "16");
+  await clean(first);
+});
+
+test("more than a link takes is said, with what to do instead", async () => {
+  const page = await openPage(METRIC);
+  await button(page, "Start your own").click();
+  await type(await unfold(page, "Fill up and stabilize"), { "Tank volume": "16" });
+  await button(page, "Garage").click();
+  await page.getByLabel("Bike", { exact: true }).fill("ü".repeat(400));
+  await linkOf(page, true);
+  const said = page.getByRole("status").filter({ hasText: "more than a link takes (666 characters)" });
+  await said.waitFor();
+  assert.equal(await page.getByLabel("Your link").inputValue(), "");
+  await linkOf(page, false);
+  await said.waitFor({ state: "detached" });
+  assert.match(await page.getByLabel("Your link").inputValue(), /#1\.\S+$/);
   await clean(page);
 });

@@ -6,26 +6,13 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, test } from "node:test";
 import { axe, clean, noSidewaysScroll, openPage, stop } from "./harness.mjs";
+import { at, book, openBook, ownBike, takeInMany, titles } from "./prepared.mjs";
 import { blank, eventually, kept, line, stored, type, unfold } from "./sheet.mjs";
 
 after(stop);
 
-const at = (time) => (page) => page.clock.setFixedTime(new Date(time));
 const tick = (page, title) => page.getByRole("checkbox", { name: `Done: ${title}`, exact: true });
-const book = (page) => page.getByRole("region", { name: "Logbook", exact: true });
 const undo = (page) => page.getByRole("button", { name: "Undo", exact: true });
-const titles = (page) => book(page).locator(".rows > li h5 button").allInnerTexts();
-
-async function ownBike({ time = "2026-11-14T12:00:00", ...options } = {}) {
-  const page = await openPage({ locale: "en-GB", hash: "#layup", before: at(time), ...options });
-  await page.getByRole("button", { name: "Start your own" }).click();
-  const season = page.getByRole("region", { name: "Season", exact: true });
-  await blank(season, "Park date").fill("2026-11-14");
-  await blank(season, "Ride date").fill("2027-03-28");
-  return page;
-}
-
-const openBook = (page) => page.getByRole("button", { name: "Logbook", exact: true }).click();
 
 test("a tick writes an entry with the figures as they stood, and opening it again takes it out", async () => {
   const page = await ownBike();
@@ -115,6 +102,7 @@ test("a saved logbook is taken in by another browser, with every row's error, an
     return path;
   };
   const [csv, json] = [await save("Save as CSV"), await save("Save as JSON")];
+  assert.match(csv, /logbook \d{4}-\d\d-\d\d\.csv$/, "whose it is and when it was saved");
   assert.match(await readFile(csv, "utf8"), /^\ufeffDay,What was done,.*Step\r\n/);
   assert.equal(JSON.parse(await readFile(json, "utf8")).entries.length, 2);
   const odd = join(folder, "odd.csv");
@@ -182,17 +170,7 @@ test("the next season starts blank from the same facts, and the last one is put 
 
 test("ten thousand entries: the page opens as soon, one more is one small record", async (t) => {
   const page = await ownBike();
-  await openBook(page);
-  await book(page).getByRole("button", { name: "The logbook as a file" }).click();
-  const day = (at) => new Date(Date.UTC(2000, 0, 1 + (at % 9000))).toISOString().slice(0, 10);
-  const rows = Array.from({ length: 10_000 }, (_, at) => `${day(at)},Work ${at % 40},${at * 7} km,"Engine oil 3.1 L; bottles to buy 4","${at === 5000 ? "seldom" : "note"} ${at}"`);
-  const folder = await mkdtemp(join(tmpdir(), "torpor-"));
-  const file = join(folder, "many.csv");
-  await writeFile(file, ["Day,What was done,Odometer then,Figures,Remarks", ...rows].join("\n"));
-  await book(page).getByLabel("Open a CSV or JSON file").setInputFiles(file);
-  await book(page).getByText("10000 new").waitFor({ timeout: 60_000 });
-  await book(page).getByRole("button", { name: "Add 10000" }).click();
-  await eventually(async () => assert.equal((await titles(page)).length, 40), 20_000);
+  await takeInMany(page);
   await kept(page);
   const records = Object.entries(await stored(page)).filter(([key]) => key.startsWith("torpor.log."));
   const units = records.reduce((sum, [key, text]) => sum + key.length + text.length, 0);

@@ -1,8 +1,9 @@
 // A static host for the built page that, like many, gives it a folder of its own and nothing else.
 import { createReadStream } from "node:fs";
-import { stat } from "node:fs/promises";
+import { readFile, readdir, stat } from "node:fs/promises";
 import { createServer } from "node:http";
 import { extname, join, normalize } from "node:path";
+import { brotliCompressSync } from "node:zlib";
 
 export const FOLDER = "/some/sub/path/";
 
@@ -51,4 +52,13 @@ export async function serve(folder) {
       server.closeAllConnections();
     }),
   });
+}
+
+/** For `answer`: the files of `folder` as a careful host has them ready, compressed. */
+export async function compressed(folder) {
+  const all = new Map();
+  for (const it of await readdir(folder, { withFileTypes: true })) {
+    if (it.isFile()) all.set(it.name, brotliCompressSync(await readFile(join(folder, it.name))));
+  }
+  return (name) => all.has(name) ? { headers: { "content-encoding": "br" }, body: all.get(name) } : undefined;
 }

@@ -7,8 +7,9 @@
 // machine takes for a chore of the same sort.
 import assert from "node:assert/strict";
 import { after, test } from "node:test";
-import { clean, openPage, stop } from "./harness.mjs";
-import { answers, blank, line, type, unfold } from "./sheet.mjs";
+import { clean, stop } from "./harness.mjs";
+import { withFasteners, withLongSeason } from "./prepared.mjs";
+import { OF_BATTERY, OF_TORQUES, typist } from "./strokes.mjs";
 
 after(stop);
 
@@ -21,65 +22,11 @@ const least = new Map(); // by rows and blank: what other programs on the machin
 
 const middle = (list) => list.toSorted((one, other) => one - other)[list.length >> 1];
 const nearlyAll = (list) => list.toSorted((one, other) => one - other)[Math.ceil(list.length * 0.95) - 1];
-
-/** Types into blanks of a line and measures what each stroke takes; each changes something of what `shown` names. */
-async function typist(page, line, shown) {
-  await page.evaluate(([line, all]) => {
-    const shown = () => [...document.querySelectorAll(all)].map((it) => it.textContent + it.getAttribute("d")).join();
-    window.stroke = async (key, text) => {
-      const input = document.getElementById(`line-${line}-${key}`);
-      const before = shown();
-      const start = performance.now();
-      input.value = text;
-      input.dispatchEvent(new InputEvent("input", { bubbles: true }));
-      // Answers follow in microtasks, one setting the next going; no frame is painted in between.
-      for (let turn = 0; turn < 50; turn += 1) await null;
-      document.body.getBoundingClientRect();
-      const took = performance.now() - start;
-      if (shown() === before) throw new Error("the answers did not follow");
-      return took;
-    };
-  }, [line, shown]);
-  const debug = await page.context().newCDPSession(page);
-  await debug.send("Performance.enable", { timeDomain: "threadTicks" });
-  const spent = async () => {
-    const { metrics } = await debug.send("Performance.getMetrics");
-    const parts = ["ScriptDuration", "RecalcStyleDuration", "LayoutDuration"];
-    return 1000 * parts.reduce((sum, part) => sum + metrics.find((it) => it.name === part).value, 0);
-  };
-  const measured = async (expression) => {
-    const before = await spent();
-    const { result, exceptionDetails } = await debug.send("Runtime.evaluate", { expression, awaitPromise: true, returnByValue: true });
-    assert.equal(exceptionDetails?.exception.description, undefined);
-    return { wall: result.value, work: (await spent()) - before };
-  };
-  const strokes = async (key, texts) => {
-    const all = [];
-    for (const text of texts) all.push(await measured(`stroke("${key}", "${text}")`));
-    return all;
-  };
-  return { debug, measured, strokes };
-}
-
 const from = (first) => Array.from({ length: KEYSTROKES }, (_, at) => first + at);
 
 for (const kept of [FEW, MANY]) test(`a keystroke is answered soon, with ${kept} fasteners kept`, async (t) => {
-  const page = await openPage({ hash: "#layup/torques", locale: "en-GB" });
-  await page.getByRole("button", { name: "Start your own" }).click();
-  const torques = line(page, "Torques");
-  const wrench = { Graduation: "1", "Lowest mark": "5", "Highest mark": "60", "Wrench length, hand to square drive": "285" };
-  const fastener = { Adapter: ["in line"], "Adapter length, drive to fastener": "40" };
-  await type(torques, { ...fastener, ...wrench });
-  await torques.getByRole("button", { name: "The list as a table" }).click();
-  const row = (_, at) => `Nut ${at + 1};${10 + (at % 30)} (${8 + (at % 30)}–${12 + (at % 30)});in line;40 mm`;
-  const table = ["Fastener;Torque (N·m);Adapter;Adapter length", ...Array.from({ length: kept }, row)].join("\n");
-  await torques.getByLabel("Paste a table from a spreadsheet").fill(table);
-  await torques.getByRole("button", { name: `Add ${kept} fasteners` }).click();
-  await torques.getByRole("button", { name: "The list as a table" }).click();
-  await answers(line(page, `Nut ${kept}`), { "Set the wrench to": /^\d+ N·m$/ });
-  await type(torques, { ...fastener, "Torque at the fastener": "25" });
-
-  const { debug, strokes } = await typist(page, "torques", "#line-torques output");
+  const page = await withFasteners(kept);
+  const { debug, strokes } = await typist(page, ...OF_TORQUES);
   // The open fastener's own figure, and the wrench's length, which every row asks: the most that one keystroke sets going.
   for (const [key, what, first] of [["torque", "one fastener's figure", 21], ["wrench_length", "the wrench's length", 201]]) {
     const work = (await strokes(key, from(first))).map((it) => it.work);
@@ -105,21 +52,12 @@ test("two hundred rows are worked out soon", (t) => {
 const PARAGRAPHS = 400;
 
 test("a keystroke is answered soon on a season of four hundred days", async (t) => {
-  const page = await openPage({ hash: "#layup/battery", locale: "en-GB" });
-  await page.getByRole("button", { name: "Start your own" }).click();
-  const season = page.getByRole("region", { name: "Season", exact: true });
-  await blank(season, "Park date").fill("2026-11-01");
-  await blank(season, "Ride date").fill("2027-12-06");
-  await season.getByLabel("Where it stands").selectOption("outdoors");
-  const battery = await unfold(page, "Battery");
-  await type(battery, { Chemistry: ["sealed, “MF” or AGM"], Capacity: "12", "Key-off draw": "1", "Charge when parked": "95" });
-  await battery.getByLabel("Climate").selectOption("winnipeg_mb");
-  await answers(battery, { "Charge on ride date": /%/ });
+  const page = await withLongSeason();
   const picture = page.locator(".line-of-season svg.wide");
   const typical = picture.locator(".typical");
   const [drawn, before] = [await picture.elementHandle(), await typical.getAttribute("d")];
 
-  const { debug, measured, strokes } = await typist(page, "battery", "#line-battery output, .line-of-season path");
+  const { debug, measured, strokes } = await typist(page, ...OF_BATTERY);
   const draws = (first) => from(first).map((it) => (it / 10).toFixed(1));
   // The first strokes are compiled while they run.
   await strokes("key_off_draw", draws(41));

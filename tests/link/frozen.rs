@@ -201,6 +201,12 @@ fn every_tag_by_hand() {
 #[test]
 fn a_dozen_torques_fit_a_code_on_paper() {
     let now = written(&parcel(dozen()), false);
+    // The same with the number that tells it from others, the longest that the page draws.
+    let mut numbered = link::read(DOZEN).unwrap();
+    numbered.kept.put(facts::BIKE_KEY.id(), Entry::new("8191", 0));
+    let numbered = written(&numbered, false).len();
+    println!("the fragment of a dozen torques with its number {numbered}");
+    assert!(numbered + 40 <= 412);
     let [example, older, dozen] = [EXAMPLE_NOW, DOZEN, &now].map(|it| it.len() + 40);
     println!("example {example}, a dozen torques {older}, with fluids and tires {dozen}");
     assert!(example <= 412);

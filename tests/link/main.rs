@@ -1,6 +1,7 @@
 //! The link: its frozen form, what leaves and what does not, and what it does with anything hostile.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+mod compare;
 mod frozen;
 mod hostile;
 #[path = "../hostile_inputs/mod.rs"]

@@ -62,6 +62,15 @@ pub fn packages() -> Outcome {
     .map(drop)
 }
 
+/// Measures the page in dist/ beside the smallest one; gives what was measured, a line for each figure.
+pub fn pace(chromium: &Path, smallest: &Path) -> Outcome<String> {
+    ask(Command::new("node")
+        .arg("pace.mjs")
+        .arg(smallest)
+        .current_dir(root()?.join("tests/browser"))
+        .env("CHROMIUM", chromium))
+}
+
 /// Runs the tests against the page in dist/.
 pub fn tests(chromium: &Path) -> Outcome {
     // In their own folder, where Node.js finds them by name: a folder as an argument means another thing since 22.

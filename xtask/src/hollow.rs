@@ -13,7 +13,7 @@ use crate::wasm::{HEAD, Reader, imports, put, put_sized, sections};
 
 /// Parts of the names of functions that are not reached on a page that lives. A name that is not there any more breaks
 /// nothing, only its bytes come back; the build prints how many there were.
-const NEVER: [&str; 32] = [
+const NEVER: [&str; 25] = [
     // Where every panic comes through, and what only panics ask.
     "core::panicking::",
     "std::panicking::panic",
@@ -40,11 +40,15 @@ const NEVER: [&str; 32] = [
     "::handle_alloc_error",
     "::__rust_alloc_error_handler",
     "std::alloc::rust_oom",
-    // Our own words for it.
-    "torpor::main::{{closure}}",
-    "torpor::view::live::gone",
     // What is printed for programmers, nowhere but in panics.
     " as core::fmt::Debug>::fmt",
+];
+
+/// The same for Torpor alone: another page may need them.
+const NEVER_IN_TORPOR: [&str; 7] = [
+    // Our own words for a panic.
+    "torpor::main::{{closure}}",
+    "torpor::view::live::gone",
     // Streams and promises that a crate below hands to scripts; the classes for that are left out of ours (`glue.rs`).
     "wasm_streams::",
     "futures_util::",
@@ -70,8 +74,8 @@ pub struct Hollow {
     pub places: usize,
 }
 
-/// Hollows a module out that still has its names.
-pub fn hollow(wasm: &[u8]) -> Outcome<Hollow> {
+/// Hollows a module out that still has its names: Torpor's, or another page's.
+pub fn hollow(wasm: &[u8], torpor: bool) -> Outcome<Hollow> {
     let broken = || "The page's wasm cannot be read; build it again.".to_owned();
     let sections = sections(wasm).ok_or_else(broken)?;
     let mut imported = 0;
@@ -86,7 +90,7 @@ pub fn hollow(wasm: &[u8]) -> Outcome<Hollow> {
     let mut all = Hollow { wasm: HEAD.to_vec(), functions: 0, places: 0 };
     for (id, body) in sections {
         let body = match id {
-            10 => bodies(body, imported, &names, &mut all.functions).ok_or_else(broken)?,
+            10 => bodies(body, imported, &names, torpor, &mut all.functions).ok_or_else(broken)?,
             11 => data(body, &mut all.places).ok_or_else(broken)?,
             _ => body.to_vec(),
         };
@@ -97,7 +101,7 @@ pub fn hollow(wasm: &[u8]) -> Outcome<Hollow> {
 }
 
 /// The functions' names, where a custom section holds them.
-fn function_names(section: &[u8]) -> Option<BTreeMap<usize, String>> {
+pub fn function_names(section: &[u8]) -> Option<BTreeMap<usize, String>> {
     let mut it = Reader(section);
     let mut names = BTreeMap::new();
     if it.text()? == "name" {
@@ -116,6 +120,7 @@ fn bodies(
     section: &[u8],
     imported: usize,
     names: &BTreeMap<usize, String>,
+    torpor: bool,
     replaced: &mut usize,
 ) -> Option<Vec<u8>> {
     let mut it = Reader(section);
@@ -124,7 +129,7 @@ fn bodies(
     put(&mut all, count);
     for at in imported..imported + count {
         let mut body = it.sized()?;
-        if names.get(&at).is_some_and(|it| never(it)) {
+        if names.get(&at).is_some_and(|it| never(it, torpor)) {
             body = &TRAP;
             *replaced += 1;
         }
@@ -134,7 +139,7 @@ fn bodies(
 }
 
 /// Whether a function of this name is not reached.
-fn never(name: &str) -> bool {
+fn never(name: &str, torpor: bool) -> bool {
     let mut plain = String::new();
     // A crate's name may have its hash in brackets behind it: core[c5930c85a12de822]::panicking.
     for (at, part) in name.split('[').enumerate() {
@@ -150,7 +155,8 @@ fn never(name: &str) -> bool {
             None => plain.push_str(part),
         }
     }
-    NEVER.iter().any(|it| plain.contains(it)) && !plain.contains(BUT)
+    let ours = if torpor { &NEVER_IN_TORPOR[..] } else { &[] };
+    NEVER.iter().chain(ours).any(|it| plain.contains(it)) && !plain.contains(BUT)
 }
 
 /// The data with zeros for the places in the source, which cost next to nothing on the wire. Only a record whose path is

@@ -38,16 +38,19 @@ const LAST: [&str; 3] = ["--low-memory-unused", "-Oz", "--minify-imports-and-exp
 /// Zeros between data cost less on the wire than the address of what follows them.
 const ONE_DATA: &str = "--skip-pass=memory-packing";
 
-/// Makes the page in `dist` lean.
-pub fn lean(tools: &Tools, dist: &Path) -> Outcome {
+/// Makes the page in `dist` lean. Where it is not Torpor, what another page may need stays, and the wasm is not packed, as
+/// that takes a script which unpacks it.
+pub fn lean(tools: &Tools, dist: &Path, torpor: bool) -> Outcome {
     let files = files(dist)?;
     let wasm = files.iter().find(|it| it.to_string_lossy().ends_with("_bg.wasm"));
     let wasm = wasm.ok_or_else(|| format!("{} has no wasm; build it again.", dist.display()))?;
     let script = PathBuf::from(wasm.to_string_lossy().replace("_bg.wasm", ".js"));
     let mut packed = None;
     if let Some(wasm_opt) = tools.wasm_opt.as_ref().filter(|it| runs(it)) {
-        shrink(wasm_opt, wasm, &script)?;
-        packed = Packed::instead_of(wasm, &script, dist)?;
+        shrink(wasm_opt, wasm, &script, torpor)?;
+        if torpor {
+            packed = Packed::instead_of(wasm, &script, dist)?;
+        }
     }
     if let Some(esbuild) = &tools.esbuild {
         minify(esbuild, &files)?;
@@ -106,10 +109,10 @@ fn runs(wasm_opt: &Path) -> bool {
     tried.is_ok()
 }
 
-fn shrink(wasm_opt: &Path, wasm: &Path, script: &Path) -> Outcome {
+fn shrink(wasm_opt: &Path, wasm: &Path, script: &Path, torpor: bool) -> Outcome {
     let whole =
         fs::read(wasm).map_err(|why| format!("{} cannot be read ({why}).", wasm.display()))?;
-    let hollow = hollow(&whole)?;
+    let hollow = hollow(&whole, torpor)?;
     println!(
         "   Hollowed out: {} functions that are not reached, {} places in the source.",
         hollow.functions, hollow.places

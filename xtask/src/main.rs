@@ -2,17 +2,22 @@
 //!
 //! Std only, since every clean checkout builds it before it does anything else.
 
+mod bench;
 mod body;
 mod browser;
+mod crates;
 mod deny;
+mod figures;
 mod glue;
 mod hollow;
 mod lean;
+mod native;
 mod order;
 mod pack;
 mod packed;
 mod page;
 mod program;
+mod release;
 mod report;
 mod seal;
 mod serve;
@@ -20,6 +25,7 @@ mod setup;
 mod sizes;
 mod test;
 mod wasm;
+mod zip;
 
 use std::env;
 use std::path::PathBuf;
@@ -33,7 +39,8 @@ Torpor's chores: cargo xtask <chore>
 
   serve [--port N]   set up, build the page and serve it on this machine; builds again on every change
   test               set up, then check everything: format, lints, tests, the page's size, the page in a browser
-  build              set up and build the page into dist/, ready for any folder of any static host
+  build              set up and build the page into dist/, ready for any folder of any static host, and a zip of it
+  bench              measure bytes and times beside the smallest page that Leptos makes; four to ten minutes
   deny               hold what comes from outside against deny.toml: licenses, doubles, where it is from (needs cargo-deny)
   help               print this
 
@@ -47,6 +54,7 @@ fn main() -> ExitCode {
         ["serve", "--port", port] => serve::port(port).and_then(serve::serve),
         ["test"] => test::test(),
         ["build"] => page::build_and_measure(),
+        ["bench"] => bench::bench(),
         ["deny"] => deny::deny(),
         [] | ["help" | "--help" | "-h"] => {
             println!("{HELP}");

@@ -67,12 +67,18 @@ mod tests {
 
     /// A module of one function without parameters, whose body has these bytes; not one that runs.
     fn module(body: &[u8]) -> Vec<u8> {
+        with_data(body, b"\x01\x01x")
+    }
+
+    /// The same with this inside of its section of data.
+    fn with_data(body: &[u8], data: &[u8]) -> Vec<u8> {
         let mut code = vec![1];
         put_sized(&mut code, body);
         let mut out = b"\0asm\x01\0\0\0\x01\x04\x01\x60\0\0\x03\x02\x01\0".to_vec();
         out.push(10);
         put_sized(&mut out, &code);
-        out.extend(b"\x0b\x03\x01\x01x");
+        out.push(11);
+        put_sized(&mut out, data);
         out
     }
 
@@ -119,6 +125,36 @@ mod tests {
             body.resize(body.len() + long, 0x01);
             body.push(0x0b);
             comes_back("functions", &module(&body))?;
+        }
+        Ok(())
+    }
+
+    /// Text, a pointer among it, a length behind a pointer; from every place of a word on, and with ends of every length.
+    #[test]
+    fn data_comes_back() -> Outcome {
+        for (shift, rest) in (0..4).flat_map(|shift| (0..4).map(move |rest| (shift, rest))) {
+            let segment = |address: u32, bytes: &[u8]| {
+                // An active segment at an address that is told in three bytes.
+                let mut out = vec![0, 0x41];
+                out.extend([
+                    address as u8 | 0x80,
+                    (address >> 7) as u8 | 0x80,
+                    (address >> 14) as u8,
+                ]);
+                out.push(0x0b);
+                put_sized(&mut out, bytes);
+                out
+            };
+            let at = 0x10_0000 + shift;
+            let mut bytes = vec![b'a'; (4 - shift as usize) % 4];
+            for word in [at + 8, 12, at, 0xffff, at + 1, 0x1_0000, 0x4142_4344, 7, u32::MAX] {
+                bytes.extend(word.to_le_bytes());
+            }
+            bytes.extend(vec![b'z'; rest]);
+            let mut data = vec![2];
+            data.extend(segment(at, &bytes));
+            data.extend(segment(at + 0x1000, b"short"));
+            comes_back("data", &with_data(b"\0\x0b", &data))?;
         }
         Ok(())
     }

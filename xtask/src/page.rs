@@ -7,16 +7,18 @@ use std::process::Command;
 
 use crate::lean::lean;
 use crate::program::{path_with, run};
+use crate::release::release;
 use crate::report::step;
 use crate::seal::seal;
 use crate::setup::{Tools, set_up};
 use crate::{Outcome, root, sizes};
 
-/// Sets up, builds into dist/ and holds the result against its budget.
+/// Sets up, builds into dist/, holds the result against its budget and makes a zip of it.
 pub fn build_and_measure() -> Outcome {
     let tools = set_up()?;
     step("Building the page", Some("two to three minutes the first time"), || build(&tools))?;
-    sizes::check(&dist()?)
+    sizes::check(&dist()?)?;
+    release(&dist()?)
 }
 
 /// Where the page is built to.
@@ -28,8 +30,17 @@ pub fn dist() -> Outcome<PathBuf> {
 pub fn build(tools: &Tools) -> Outcome {
     run(&mut trunk(tools, "build")?)?;
     let dist = dist()?;
-    lean(tools, &dist)?;
+    lean(tools, &dist, true)?;
     seal(tools, &dist)
+}
+
+/// Builds the smallest page beside it, with the same profile and made lean the same way, and gives the folder.
+pub fn build_smallest(tools: &Tools) -> Outcome<PathBuf> {
+    let root = root()?;
+    run(trunk(tools, "build")?.current_dir(root.join("xtask/smallest")))?;
+    let dist = root.join("target/smallest");
+    lean(tools, &dist, false)?;
+    Ok(dist)
 }
 
 /// Where cargo unpacks crates, where that is a single folder without a space in its name.

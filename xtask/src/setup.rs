@@ -104,7 +104,7 @@ fn fetch_crates() -> Outcome {
 }
 
 /// The version of a crate in Cargo.lock: the tool and the crate must agree to the last digit.
-fn locked_version(name: &str) -> Outcome<String> {
+pub fn locked_version(name: &str) -> Outcome<String> {
     let lock = fs::read_to_string(root()?.join("Cargo.lock")).map_err(|why| {
         format!("Cargo.lock cannot be read ({why}): take it from the repository again.")
     })?;

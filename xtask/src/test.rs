@@ -3,6 +3,7 @@
 use std::time::{Duration, Instant};
 
 use crate::program::{cargo, run};
+use crate::release::release;
 use crate::report::{Shown, step};
 use crate::setup::set_up;
 use crate::{Outcome, browser, deny, page, sizes};
@@ -48,6 +49,7 @@ pub fn test() -> Outcome {
     })?;
     check("Page", &|| page::build(&tools))?;
     check("Size of the page", &|| sizes::check(&page::dist()?))?;
+    check("Zip of the page", &|| release(&page::dist()?))?;
     check("Tests in the browser", &|| browser::tests(&chromium))?;
 
     println!("\nAll good:");

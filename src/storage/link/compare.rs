@@ -1,0 +1,152 @@
+//! A bike in a link beside the one that is kept here: what differs, and what comes of taking it over.
+
+use super::as_sent;
+use crate::entry::{Entry, text::joined};
+use crate::facts::{self, Facts, Id};
+use crate::garage::{Entries, Kept};
+use crate::words::{fasteners, page as words};
+
+/// Made by the page: nobody typed them, and they say nothing to a person.
+const OF_THE_PAGE: [Id; 6] = [
+    facts::BIKE_KEY.id(),
+    facts::WRENCH_KEY.id(),
+    facts::TAKEN_WRENCH.id(),
+    facts::SEASON_MARK.id(),
+    facts::ARCHIVED.id(),
+    facts::UNIT_SET.id(),
+];
+
+/// A fact of a link beside what is kept here.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Row {
+    /// Its label; of a fastener or a wrench with the name of that before it.
+    pub label: String,
+    /// As it is read here; empty where nothing is known.
+    pub here: String,
+    /// As it is read in the link.
+    pub there: String,
+    /// Why the link's is not taken, where it is not.
+    pub refused: Option<String>,
+    /// Whether it is the garage's, which all bikes share.
+    pub garage: bool,
+}
+
+/// What is done with facts of a bike here and those that a link has for them, under the name of what they are of.
+trait Act {
+    fn act(&mut self, of: &str, here: &mut Entries, there: &Entries);
+}
+impl<F: FnMut(&str, &mut Entries, &Entries)> Act for F {
+    fn act(&mut self, of: &str, here: &mut Entries, there: &Entries) {
+        self(of, here, there);
+    }
+}
+
+/// Goes through the bike and its season. A fastener that is only in the link comes behind those that are here, blank at
+/// first.
+fn walk(here: &mut Kept, there: &Kept, act: &mut dyn Act) {
+    let nothing = &Entries::new();
+    let new = &there.bike;
+    act.act("", &mut here.bike.entries, &new.entries);
+    act.act("", &mut here.season.entries, &there.season.entries);
+    let own = &mut here.bike.fasteners;
+    // What the link has for each of them.
+    let mut found: Vec<Option<&Entries>> = own.iter().map(|_| None).collect();
+    for (place, it) in new.fasteners.iter().enumerate() {
+        let is_it = |at: &usize| found[*at].is_none() && is_same(&own[*at], it, *at == place);
+        match (0..own.len()).find(is_it) {
+            Some(at) => found[at] = Some(it),
+            None => found.push(Some(it)),
+        }
+        while own.len() < found.len() {
+            own.push(Entries::new());
+        }
+    }
+    // Figures of two fasteners are never mixed.
+    let mut open = &new.scratch;
+    let blank = here.bike.scratch.values().all(Entry::is_blank);
+    if !blank && !open.is_empty() && !is_same(&here.bike.scratch, open, true) {
+        found.push(Some(open));
+        own.push(Entries::new());
+        open = nothing;
+    }
+    for (at, own) in own.iter_mut().enumerate() {
+        let it = found[at].unwrap_or(nothing);
+        let of = name(own).or_else(|| name(it)).unwrap_or_else(|| words::fastener(at + 1));
+        act.act(&of, own, it);
+    }
+    act.act("", &mut here.bike.scratch, open);
+}
+
+/// Whether a fastener of a link is the one here: by its name; without one, as names stay at home, by its `place`. A usual name
+/// always travels.
+fn is_same(own: &Entries, new: &Entries, place: bool) -> bool {
+    let (own, new) = (name(own), name(new));
+    match new {
+        Some(_) => own == new,
+        None => place && own.is_none_or(|it| fasteners::code(&it).is_none()),
+    }
+}
+
+/// Fact by fact what is kept `here` and what a link says; wrenches are told apart by the numbers that the page gave them.
+pub fn compared(here: &Kept, there: &Kept) -> Vec<Row> {
+    let mut all = Vec::new();
+    walk(&mut here.clone(), there, &mut |of: &str, here: &mut Entries, there: &Entries| {
+        rows(&mut all, of, false, [here, there]);
+    });
+    rows(&mut all, "", true, [&here.garage.entries, &there.garage.entries]);
+    let nothing = &Entries::new();
+    for (at, it) in there.garage.wrenches.iter().enumerate() {
+        let number = facts::WRENCH_KEY.id();
+        let same = |own: &&Entries| {
+            facts::given(*own, number) && own.entry(number).text == it.entry(number).text
+        };
+        let own = here.garage.wrenches.iter().find(same).or_else(|| here.garage.wrenches.get(at));
+        rows(&mut all, &words::wrench(at + 1), true, [own.unwrap_or(nothing), it]);
+    }
+    all
+}
+
+fn rows(all: &mut Vec<Row>, of: &str, garage: bool, [here, there]: [&Entries; 2]) {
+    for about in facts::TABLE.iter().filter(|it| !OF_THE_PAGE.contains(&it.id)) {
+        let [own, new] = [here, there].map(|it| it.entry(about.id));
+        if own.is_blank() && new.is_blank() {
+            continue;
+        }
+        let said = |it: &Entry| match it.is_blank() {
+            true => String::new(),
+            // Both as a link has them, so that a line's end or a day's spelling is no difference.
+            false => facts::as_read(about, &as_sent(about.id, it)),
+        };
+        let colon = if of.is_empty() { "" } else { ": " };
+        let label = joined(&[of, colon, about.label], "");
+        let refused = facts::refusal(about, &new).map(|it| it.to_string());
+        all.push(Row { label, here: said(&own), there: said(&new), refused, garage });
+    }
+}
+
+fn name(fastener: &Entries) -> Option<String> {
+    facts::FASTENER_NAME.known(fastener)
+}
+
+/// What is kept `here` with what a link says over it, typed `now` (milliseconds since 1970): what the link does not carry, or what
+/// no blank takes, stays, and so does the garage, but for its blanks.
+pub fn taken_over(here: &Kept, there: &Kept, now: u64) -> Kept {
+    let mut kept = here.clone();
+    walk(&mut kept, there, &mut |_: &str, own: &mut Entries, new: &Entries| over(own, new, now));
+    if !there.bike.others.is_empty() {
+        kept.bike.others.clone_from(&there.bike.others);
+    }
+    kept.garage.welcome(there.garage.clone());
+    kept
+}
+
+fn over(own: &mut Entries, new: &Entries, now: u64) {
+    /// They say what this browser did.
+    const STAY: [Id; 2] = [facts::SEASON_MARK.id(), facts::ARCHIVED.id()];
+    for (id, entry) in new.iter() {
+        let refused = facts::about(*id).is_some_and(|it| facts::refusal(it, entry).is_some());
+        if !refused && !entry.is_blank() && !STAY.contains(id) {
+            own.insert(*id, Entry { edited: now, ..entry.clone() });
+        }
+    }
+}
