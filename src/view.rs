@@ -126,7 +126,10 @@ fn notices(page: Page) -> El {
             .into_iter()
             .chain(page.notices.get())
             .map(|it| paragraph("notice care", &it))
-            .chain((!matches!(page.saving.get(), Saving::Kept)).then(|| backup::offer(page)))
+            .chain(
+                (!matches!(page.saving.get(), Saving::Kept))
+                    .then(|| el("p").child(backup::save_button(page))),
+            )
             .collect()
     };
     let began = move || {

@@ -34,23 +34,20 @@ impl Life {
     }
 }
 
-/// Whether a bike is parked and no backup was made since its park date; while that is still to come, since the first tick.
+/// Whether no backup of a parked bike was made since its park date; while that is still to come, since the first tick.
 ///
 /// ```
 /// use torpor::{entry::Entry, facts, garage::Entries, plan};
 /// use chrono::NaiveDate;
 /// let day = |it| NaiveDate::from_ymd_opt(2026, 11, it).unwrap();
-/// let mut season = Entries::from([(facts::PARK_DATE.id(), Entry::new("Nov 14 2026", 0))]);
-/// assert!(!plan::backup_due(&season, None, day(20)), "nothing is done yet");
-/// season.insert(facts::LAY_UP_DONE.id(), Entry::new("wash", 0));
+/// let season = Entries::from([(facts::PARK_DATE.id(), Entry::new("Nov 14 2026", 0))]);
 /// assert!(plan::backup_due(&season, Some(day(13)), day(20)));
 /// assert!(!plan::backup_due(&season, Some(day(14)), day(20)));
 /// ```
 pub fn backup_due(from: &dyn Facts, last: Option<NaiveDate>, today: NaiveDate) -> bool {
     let day = [facts::PARK_DATE.known(from), facts::SEASON_MARK.known(from)];
     let since = day.into_iter().flatten().find(|it| *it <= today);
-    let old = last.is_none_or(|last| since.is_some_and(|it| last < it));
-    old && Life::of(from) == Life::Parked
+    last.is_none_or(|last| since.is_some_and(|it| last < it))
 }
 
 /// The step after which it is out.

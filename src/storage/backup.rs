@@ -1,29 +1,28 @@
 //! One file of everything that is kept: JSON that people can read, and edit.
 //!
 //! ```text
-//! {"torpor_backup": 1, "made": day, "contents": {key: name, …}, "records": [record, …]}
-//! record = {"record": key, "name": for people, "revision", "sum": CRC-32 of key, blank and the text in the store, "lists": [list, …]}
-//!          or, of what has no facts, in place of the lists "stored": that text
-//! list   = {"facts" or "wrench", "fastener", "open_fastener", "entry" or "kind_" and a number: {fact's key: fact, …}}
-//! fact   = {"text": as typed, "unit": symbol or code of what a bare number meant, "edited": milliseconds, "id": number}
+//! {"torpor_backup": 1, "made": day, "about": for people, "contents": {key: name, …}, "records": [record, …]}
+//! record = {"record": key, "name": for people, "lists": [list, …]}, or of what has no facts "stored": its text, in place of lists
+//! list   = {"facts", "open_fastener", "fastener", "wrench" or "group_" and a number: {fact's key: fact, …}}
+//! fact   = {"text": as typed, "unit": symbol or code of what a bare number meant, "value_" and a unit: for people,
+//!           "edited": milliseconds, "id": number}
 //! ```
-//! Beside a text stands what it means, under `value_` and the unit, or `means`: for people, and read only where no text is. A
-//! fact that is nothing but a text is taken, too. The form never changes: another form gets another number. What is left of a
-//! damaged file is found by its records' beginnings, each for itself; `contents` tells which ones are gone.
+//! A logbook is one record, its entries in the groups of their leaves; of a bike, groups are what only a newer page knows. A record
+//! begins with "record", and nothing else looks like that, as within a text a quote has a backslash before it: what is left of
+//! a damaged file is found by it, and `contents` tells what is gone. The form never changes: another one gets another number.
 
 mod read;
 
 pub use read::{File, read};
 
-use super::checksum::crc32;
-use super::json::quoted_text;
-use super::record::{self, Unreadable};
+use super::json::Json;
+use super::record;
 use super::removed;
 use super::text::plain;
 use crate::digits;
-use crate::entry::text::{joined, replaced};
-use crate::entry::{Entry, day_written};
-use crate::facts::{self, Id};
+use crate::entry::day_written;
+use crate::entry::text::{has, joined, replaced};
+use crate::facts;
 use crate::garage::{Bike, Entries, Garage, Season};
 use crate::words::{backup as words, page as page_words};
 use chrono::NaiveDate;
@@ -31,21 +30,14 @@ use chrono::NaiveDate;
 /// The longest file that is looked at, bytes: a full store is less.
 pub const LONGEST: usize = 32 * 1024 * 1024;
 
-/// Facts by what they are of, as a record has them: its own, a wrench's, a fastener's, those of one being filled in, a logbook
-/// entry's. Numbers as in a link; others are a newer page's.
-pub type Lists = Vec<(u64, Entries)>;
-const KINDS: [&str; 5] = ["facts", "wrench", "fastener", "open_fastener", "entry"];
-/// A record's own facts.
-pub(super) const OWN: u64 = 0;
-const WRENCH: u64 = 1;
-/// A fastener in the list.
-pub(super) const FASTENER: u64 = 2;
-/// The fastener that is being filled in.
-pub(super) const OPEN: u64 = 3;
-const ENTRY: u64 = 4;
+/// The name that says what a file is, and its form.
+const FORM: &str = "torpor_backup";
+const FACTS: &str = "facts";
+const OPEN: &str = "open_fastener";
+const GROUP: &str = "group_";
 
 /// What sort of record stands under a key.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
 pub enum Shape {
     /// A bike.
     Bike,
@@ -53,9 +45,10 @@ pub enum Shape {
     Season,
     /// The garage.
     Garage,
-    /// A leaf of a logbook.
-    Leaf,
+    /// A logbook, in the store a leaf of one.
+    Log,
     /// A text that is kept as it is.
+    #[default]
     Text,
 }
 
@@ -64,7 +57,7 @@ impl Shape {
     ///
     /// ```
     /// use torpor::storage::backup::Shape;
-    /// assert_eq!(Shape::of("log.a1.0"), Some(Shape::Leaf));
+    /// assert_eq!(Shape::of("log.a1.0"), Some(Shape::Log));
     /// assert_eq!(Shape::of("../bike.a1"), None);
     /// ```
     pub fn of(key: &str) -> Option<Self> {
@@ -72,134 +65,130 @@ impl Shape {
         if key.len() > 200 || !key.chars().all(plain) {
             return None;
         }
-        if let Some((_, own)) = removed::read(key) {
-            return Self::of(own).filter(|it| *it != Self::Garage && own != "open");
-        }
-        let (sort, rest) = key.split_once('.').unwrap_or((key, ""));
-        let (bike, number) = rest.split_once('.').unwrap_or((rest, ""));
-        let whole = !bike.is_empty() && bike == rest;
-        let numbered = !bike.is_empty() && place(number).is_some();
-        match sort {
-            "garage" if key == sort => Some(Self::Garage),
-            "open" if key == sort => Some(Self::Text),
-            "bike" if whole => Some(Self::Bike),
-            "season" if whole => Some(Self::Season),
-            "past" if numbered => Some(Self::Season),
-            "log" if numbered => Some(Self::Leaf),
-            "calendar" | "bench" | "damaged" if !bike.is_empty() => Some(Self::Text),
+        let own = removed::read(key).map_or(key, |it| it.1);
+        let (sort, rest) = own.split_once('.').unwrap_or((own, ""));
+        match (sort, rest.is_empty()) {
+            ("garage", true) => Some(Self::Garage),
+            ("calendar" | "damaged", false) => Some(Self::Text),
+            ("past", false) => Some(Self::Season),
+            ("log", false) => Some(Self::Log),
+            ("bike", false) if !has(rest, '.') => Some(Self::Bike),
+            ("season", false) if !has(rest, '.') => Some(Self::Season),
             _ => None,
         }
     }
 }
 
-/// A leaf's or a past season's number, as it is written: no sign, no nought in front.
-pub(super) fn place(number: &str) -> Option<usize> {
-    let place = number.parse().ok().filter(|it| *it < 4096)?;
-    (usize::to_string(&place) == number).then_some(place)
-}
-
 /// A record, from the store or from a file.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, Default, PartialEq)]
 pub struct Found {
-    /// Its key, without the page's prefix.
+    /// Its key, without the page's prefix; of a logbook without a leaf's number.
     pub key: String,
+    /// What a file calls it.
+    pub name: String,
     /// Its shape.
     pub shape: Shape,
-    /// How often it was written.
+    /// How often it was written here.
     pub revision: u64,
-    /// What it holds.
-    pub held: Lists,
+    /// What it holds: wrenches as fasteners, a logbook's entries as others, each with its leaf.
+    pub held: Bike,
     /// The text of one that is kept as it is, or that cannot be read.
     pub raw: Option<String>,
-    /// It is not what was saved: the file was changed by hand or damaged.
-    pub changed: bool,
 }
 
 impl Found {
-    /// A record as it stands in the store.
-    ///
-    /// # Errors
-    /// It is damaged or a newer page's.
-    pub fn of(key: &str, shape: Shape, stored: &str) -> Result<Self, Unreadable> {
-        let mut held = Lists::new();
-        let mut several =
-            |kind: u64, all: Vec<Entries>| held.extend(all.into_iter().map(|it| (kind, it)));
-        let revision = match shape {
+    /// A record as it stands in the store; `None` where it is damaged or a newer page's.
+    pub fn of(key: &str, shape: Shape, stored: &str) -> Option<Self> {
+        let mut it = Self { key: key.to_owned(), shape, ..Self::default() };
+        match shape {
             Shape::Bike => {
-                let it = record::read::<Bike>(stored)?;
-                several(OWN, vec![it.kept.entries]);
-                several(FASTENER, it.kept.fasteners);
-                several(OPEN, vec![it.kept.scratch]);
-                held.extend(it.kept.others);
-                it.revision
+                let read = record::read::<Bike>(stored).ok()?;
+                (it.held, it.revision) = (read.kept, read.revision);
             }
             Shape::Season => {
-                let it = record::read::<Season>(stored)?;
-                several(OWN, vec![it.kept.entries]);
-                it.revision
+                let read = record::read::<Season>(stored).ok()?;
+                (it.held.entries, it.revision) = (read.kept.entries, read.revision);
             }
             Shape::Garage => {
-                let it = record::read::<Garage>(stored)?;
-                several(OWN, vec![it.kept.entries]);
-                several(WRENCH, it.kept.wrenches);
-                it.revision
+                let read = record::read::<Garage>(stored).ok()?;
+                it.held.entries = read.kept.entries;
+                (it.held.fasteners, it.revision) = (read.kept.wrenches, read.revision);
             }
-            Shape::Leaf => {
-                let it = record::read::<Vec<Entries>>(stored)?;
-                several(ENTRY, it.kept);
-                it.revision
+            Shape::Log => {
+                let read = record::read::<Vec<Entries>>(stored).ok()?;
+                let (key, leaf) = key.rsplit_once('.')?;
+                let leaf = leaf.parse().ok()?;
+                it.held.others = read.kept.into_iter().map(|own| (leaf, own)).collect();
+                (it.key, it.revision) = (key.to_owned(), read.revision);
             }
-            Shape::Text => 0,
+            Shape::Text => it.raw = Some(stored.to_owned()),
+        }
+        Some(it)
+    }
+
+    /// Adds the texts that the store keeps of it, with their keys.
+    pub fn stored(&self, into: &mut Vec<(String, Option<String>)>) {
+        let (held, next) = (&self.held, self.revision.saturating_add(1));
+        let entries = held.entries.clone();
+        let text = match self.shape {
+            Shape::Text => self.raw.clone(),
+            Shape::Bike => record::written(held, next),
+            Shape::Season => record::written(&Season { entries }, next),
+            Shape::Garage => {
+                record::written(&Garage { entries, wrenches: held.fasteners.clone() }, next)
+            }
+            Shape::Log => {
+                let mut rest = held.others.clone();
+                while let Some(leaf) = rest.first().map(|it| it.0) {
+                    let mut all = Vec::new();
+                    rest.retain(|it| {
+                        if it.0 == leaf {
+                            all.push(it.1.clone());
+                        }
+                        it.0 != leaf
+                    });
+                    let key = format!("{}.{leaf}", self.key);
+                    into.push((key, record::written(&all, next)));
+                }
+                return;
+            }
         };
-        let raw = (shape == Shape::Text).then(|| stored.to_owned());
-        Ok(Self { key: key.to_owned(), shape, revision, held, raw, changed: false })
-    }
-
-    /// The text that the store keeps of it.
-    pub fn stored(&self) -> Option<String> {
-        if self.raw.is_some() {
-            return self.raw.clone();
-        }
-        let mut all = Bike::default();
-        for (kind, own) in self.held.iter().cloned() {
-            match kind {
-                OWN => all.entries = own,
-                OPEN => all.scratch = own,
-                WRENCH | FASTENER | ENTRY => all.fasteners.push(own),
-                _ => all.others.push((kind, own)),
-            }
-        }
-        let Bike { entries, fasteners: wrenches, .. } = all;
-        match self.shape {
-            Shape::Bike => {
-                record::written(&Bike { entries, fasteners: wrenches, ..all }, self.revision)
-            }
-            Shape::Season => record::written(&Season { entries }, self.revision),
-            Shape::Garage => record::written(&Garage { entries, wrenches }, self.revision),
-            Shape::Leaf => record::written(&wrenches, self.revision),
-            Shape::Text => None,
-        }
-    }
-
-    /// Its own facts.
-    pub fn own(&self) -> Entries {
-        self.held.iter().find(|it| it.0 == OWN).map(|it| it.1.clone()).unwrap_or_default()
-    }
-
-    fn sum(&self) -> String {
-        let all = [self.key.as_str(), &self.stored().unwrap_or_default()];
-        u64::from(crc32(joined(&all, " ").as_bytes())).to_string()
+        into.push((self.key.clone(), text));
     }
 }
 
-/// What a record is called. The bike's name is looked for among `all`, then among `others`.
-pub fn name(key: &str, all: &[Found], others: &[Found]) -> String {
+/// Adds a record to others; a leaf to those of its logbook. False where there is one of its key.
+fn add(all: &mut Vec<Found>, new: Found) -> bool {
+    match all.iter_mut().find(|it| it.key == new.key) {
+        Some(it) if it.shape == Shape::Log => {
+            it.revision = it.revision.max(new.revision);
+            it.held.others.extend(new.held.others);
+        }
+        Some(_) => return false,
+        None => all.push(new),
+    }
+    true
+}
+
+/// Records with their keys, as the store has them, that a backup holds.
+pub fn found(records: &[(String, String)]) -> Vec<Found> {
+    let mut all = Vec::new();
+    for (key, stored) in records {
+        if let Some(shape) = Shape::of(key) {
+            // What cannot be read here may be read by another page.
+            let it = Found::of(key, shape, stored).or_else(|| Found::of(key, Shape::Text, stored));
+            it.map(|it| add(&mut all, it));
+        }
+    }
+    all
+}
+
+/// What a record is called; the bike's name is looked for among `all`.
+fn name(key: &str, all: &[Found]) -> String {
     let own = removed::read(key).map_or(key, |it| it.1);
     let (sort, rest) = own.split_once('.').unwrap_or((own, ""));
-    let bike = rest.split_once('.').map_or(rest, |it| it.0);
     let what = match sort {
         "garage" => return words::GARAGE.to_owned(),
-        "open" | "damaged" => return words::SET_ASIDE.to_owned(),
         "bike" => "",
         "season" => words::SEASON,
         "past" => words::PAST,
@@ -207,27 +196,37 @@ pub fn name(key: &str, all: &[Found], others: &[Found]) -> String {
         _ => words::OTHER,
     };
     let start = key.strip_suffix(own).unwrap_or_default();
-    let bike = format!("{start}bike.{bike}");
-    let name = all.iter().chain(others).find(|it| it.key == bike);
-    let name = name.and_then(|it| facts::BIKE_NAME.known(&it.own()));
-    let name = name.map_or_else(|| page_words::YOUR_BIKE.to_owned(), |it| short(&it));
-    joined(&[name.as_str(), what, if start.is_empty() { "" } else { words::REMOVED }], "")
+    let bike = rest.split_once('.').map_or(rest, |it| it.0);
+    let bike = joined(&[start, "bike.", bike], "");
+    let bike = all.iter().find(|it| it.key == bike);
+    let bike = bike.and_then(|it| facts::BIKE_NAME.known(&it.held.entries));
+    let bike = bike.unwrap_or_else(|| page_words::YOUR_BIKE.to_owned());
+    joined(&[bike.as_str(), what, if start.is_empty() { "" } else { words::REMOVED }], "")
 }
 
 /// A text of a file as it is shown: without what hides, and not without end.
-pub(super) fn short(text: &str) -> String {
+#[inline(never)]
+fn short(text: &str) -> String {
     plain(text).chars().take(80).collect()
 }
 
-/// Records with their keys, as the store has them, that a backup holds.
-pub fn found(records: &[(String, String)]) -> Vec<Found> {
-    let one = |(key, stored): &(String, String)| {
-        let shape = Shape::of(key)?;
-        // What cannot be read here may be read by another page.
-        let raw = || Found::of(key, Shape::Text, stored).map(|it| Found { shape, ..it });
-        Found::of(key, shape, stored).or_else(|_| raw()).ok()
-    };
-    records.iter().filter_map(one).collect()
+type Named = Vec<(String, Json)>;
+
+#[inline(never)]
+fn put(into: &mut Named, name: &str, value: Json) {
+    into.push((name.to_owned(), value));
+}
+
+#[inline(never)]
+fn put_text(into: &mut Named, name: &str, text: &str) {
+    put(into, name, Json::text(text));
+}
+
+#[inline(never)]
+fn put_number(into: &mut Named, name: &str, number: u64) {
+    if number > 0 {
+        put(into, name, Json::Bare(number.to_string()));
+    }
 }
 
 /// Writes everything that is kept as the text of a backup file.
@@ -237,70 +236,64 @@ pub fn found(records: &[(String, String)]) -> Vec<Found> {
 /// use torpor::storage::{backup, record};
 /// use torpor::{entry::Entry, facts, garage::{Entries, Season}};
 /// let season = Season { entries: Entries::from([(facts::PARK_DATE.id(), Entry::new("Nov 14", 0))]) };
-/// let kept = [("season.a1".to_owned(), record::written(&season, 3).unwrap())];
-/// let text = backup::written(&backup::found(&kept), NaiveDate::from_ymd_opt(2026, 11, 14).unwrap());
-/// let back = backup::read(&text).unwrap();
+/// let kept = backup::found(&[("season.a1".to_owned(), record::written(&season, 3).unwrap())]);
+/// let text = backup::written(&kept, NaiveDate::from_ymd_opt(2026, 11, 14).unwrap());
+/// let back = backup::read(&text);
 /// assert!(back.wrong.is_empty());
-/// assert_eq!(back.records[0].stored().unwrap(), kept[0].1);
+/// assert_eq!(back.records[0].held, kept[0].held);
 /// ```
 pub fn written(all: &[Found], made: NaiveDate) -> String {
-    let (mut contents, mut records) = (Vec::new(), Vec::new());
+    let (mut contents, mut records, mut file) = (Vec::new(), Vec::new(), Vec::new());
     for it in all {
-        let (key, name) = (quoted_text(&it.key), quoted_text(&name(&it.key, all, &[])));
-        contents.push(format!("\n{key}: {name}"));
-        let held = match &it.raw {
-            Some(raw) => format!("\"stored\": {}", quoted_text(raw)),
-            None => {
-                let lists: Vec<String> = it.held.iter().map(list).collect();
-                format!("\"lists\": [{}]", joined(&lists, ","))
+        let (name, mut record) = (name(&it.key, all), Vec::new());
+        put_text(&mut contents, &it.key, &name);
+        put_text(&mut record, "record", &it.key);
+        put_text(&mut record, "name", &name);
+        if let Some(raw) = &it.raw {
+            put_text(&mut record, "stored", raw);
+        } else {
+            let mut lists = vec![list(FACTS, &it.held.entries)];
+            let one = if it.shape == Shape::Garage { "wrench" } else { "fastener" };
+            for own in &it.held.fasteners {
+                lists.push(list(one, own));
             }
-        };
-        let (revision, sum) = (it.revision, it.sum());
-        records.push(format!("\n{{\"record\": {key}, \"name\": {name}, \"revision\": {revision}, \"sum\": \"{sum}\", {held}}}"));
-    }
-    format!(
-        "{{\"torpor_backup\": 1,\n\"made\": \"{}\",\n\"about\": \"{}\",\n\"contents\": {{{}}},\n\"records\": [{}]}}\n",
-        day_written(made),
-        words::ABOUT,
-        joined(&contents, ","),
-        joined(&records, ",")
-    )
-}
-
-fn list((kind, own): &(u64, Entries)) -> String {
-    let facts: Vec<String> = own.iter().map(fact).collect();
-    let kind =
-        KINDS.get(*kind as usize).map_or_else(|| format!("kind_{kind}"), |it| (*it).to_owned());
-    format!("\n {{\"{kind}\": {{{}}}}}", joined(&facts, ","))
-}
-
-/// The part of a value's name that says its unit.
-fn in_name(symbol: &str) -> String {
-    replaced(symbol, " ", "_")
-}
-
-fn fact((id, entry): (&Id, &Entry)) -> String {
-    let number = u64::from(id.0);
-    let about = facts::about(*id);
-    let key = about.map_or_else(|| format!("fact_{number}"), |it| it.key.to_owned());
-    let mut text = format!("\n  \"{key}\": {{\"text\": {}", quoted_text(&entry.text));
-    match entry.unit() {
-        Some(unit) => text.push_str(&format!(", \"unit\": \"{}\"", unit.symbol)),
-        None if entry.unit > 0 => text.push_str(&format!(", \"unit\": {}", u64::from(entry.unit))),
-        None => {}
-    }
-    if let Some(about) = about {
-        let means = facts::as_read(about, entry);
-        if let Some((value, unit)) = facts::value(about, entry) {
-            let value = digits::exact(value);
-            text.push_str(&format!(", \"value_{}\": {value}", in_name(unit.symbol)));
-        } else if means != entry.text.trim() {
-            text.push_str(&format!(", \"means\": {}", quoted_text(&means)));
+            if !it.held.scratch.is_empty() {
+                lists.push(list(OPEN, &it.held.scratch));
+            }
+            for (group, own) in &it.held.others {
+                lists.push(list(&format!("{GROUP}{group}"), own));
+            }
+            put(&mut record, "lists", Json::List(lists));
         }
+        records.push(Json::Map(record));
     }
-    if entry.edited > 0 {
-        text.push_str(&format!(", \"edited\": {}", entry.edited));
+    put_number(&mut file, FORM, 1);
+    put_text(&mut file, "made", &day_written(made));
+    put_text(&mut file, "about", words::ABOUT);
+    put(&mut file, "contents", Json::Map(contents));
+    put(&mut file, "records", Json::List(records));
+    Json::Map(file).written()
+}
+
+#[inline(never)]
+fn list(name: &str, own: &Entries) -> Json {
+    let (mut all, mut list) = (Vec::new(), Vec::new());
+    for (id, entry) in own.iter() {
+        let mut fact = Vec::new();
+        put_text(&mut fact, "text", &entry.text);
+        match entry.unit() {
+            Some(unit) => put_text(&mut fact, "unit", unit.symbol),
+            None => put_number(&mut fact, "unit", u64::from(entry.unit)),
+        }
+        let about = facts::about(*id);
+        if let Some((value, unit)) = about.and_then(|it| facts::value(it, entry)) {
+            let name = joined(&["value_", &replaced(unit.symbol, " ", "_")], "");
+            put(&mut fact, &name, Json::Bare(digits::exact(value)));
+        }
+        put_number(&mut fact, "edited", entry.edited);
+        put_number(&mut fact, "id", u64::from(id.0));
+        put(&mut all, about.map_or("newer", |it| it.key), Json::Map(fact));
     }
-    text.push_str(&format!(", \"id\": {number}}}"));
-    text
+    put(&mut list, name, Json::Map(all));
+    Json::Map(list)
 }

@@ -1,6 +1,5 @@
 //! JSON, read and written: RFC 8259. serde_json would cost the page 17 kB on the wire.
 
-use super::text::hides;
 use crate::entry::text::{cut, from, past, place};
 
 /// Values within values; what is saved here needs three.
@@ -46,7 +45,7 @@ impl Json {
         blank(rest).is_empty().then_some(value)
     }
 
-    /// The value as text, a name or an element a line.
+    /// The value as text, a name or an element a line; but a few names of plain values share one.
     pub fn written(&self) -> String {
         let mut text = String::new();
         self.write(&mut text, "\n");
@@ -54,13 +53,20 @@ impl Json {
     }
 
     fn write(&self, into: &mut String, indent: &str) {
-        let deeper = format!("{indent} ");
+        let mut deeper = format!("{indent} ");
+        let mut indent = indent;
         let [open, close] = match self {
             Self::Bare(it) => return into.push_str(it),
             Self::Text(it) => return quote(into, it),
             Self::List(_) => ['[', ']'],
             Self::Map(_) => ['{', '}'],
         };
+        if let Self::Map(all) = self
+            && all.len() < 6
+            && all.iter().all(|it| matches!(it.1, Self::Bare(_) | Self::Text(_)))
+        {
+            (deeper, indent) = (String::from(" "), " ");
+        }
         into.push(open);
         let mut first = true;
         let mut next = |into: &mut String| {
@@ -93,21 +99,13 @@ fn quote(into: &mut String, text: &str) {
         match it {
             '"' | '\\' => into.extend(['\\', it]),
             '\n' => into.push_str("\\n"),
-            // Whatever hides or turns round what is shown is written so that it is seen.
-            it if hides(it) && it <= '\u{ffff}' => {
-                into.push_str(&format!("\\u{:04x}", u32::from(it)));
-            }
+            '\t' => into.push_str("\\t"),
+            // No other control stands in what is kept here; a blank does for it.
+            it if it.is_control() => into.push(' '),
             it => into.push(it),
         }
     }
     into.push('"');
-}
-
-/// A text between quotes.
-pub(super) fn quoted_text(text: &str) -> String {
-    let mut said = String::new();
-    quote(&mut said, text);
-    said
 }
 
 fn blank(text: &str) -> &str {
@@ -133,12 +131,6 @@ fn named(text: &str, deep: usize) -> Option<((String, Json), &str)> {
     let (name, rest) = quoted(blank(text))?;
     let (value, rest) = value(blank(rest).strip_prefix(':')?, deep)?;
     Some(((name, value), rest))
-}
-
-/// The name and the value that a text begins with, and what stands behind them: for what is left of a damaged file.
-pub(super) fn first_named(text: &str) -> Option<((String, Json), &str)> {
-    let ((name, value), rest) = named(text, DEEPEST)?;
-    Some(((name, value), past(rest, |it| it == ',' || it.is_ascii_whitespace())))
 }
 
 /// The value that a text begins with, and what stands behind it.

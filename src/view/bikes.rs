@@ -98,8 +98,7 @@ pub fn archive(page: Page, it: &KeptBike) {
         facts.at(facts::ARCHIVED.id()).text.clone_from(&today);
     });
     if done && it.stands == Stands::Open {
-        let next = all(page).into_iter().find(|it| it.stands == Stands::Listed);
-        kept::close(page, next.map(|it| it.key));
+        lay_another(page);
     }
     if done {
         let key = it.key.clone();
@@ -112,46 +111,54 @@ pub fn archive(page: Page, it: &KeptBike) {
     }
 }
 
+/// Takes the bike off the sheet and lays one of the list there, or the example.
+pub fn lay_another(page: Page) {
+    let next = all(page).into_iter().find(|it| it.stands == Stands::Listed);
+    kept::close(page, next.map(|it| it.key));
+}
+
 /// Puts one that was archived or removed in the list again.
 pub fn bring_back(page: Page, it: &KeptBike) {
-    let Stands::Removed(day) = it.stands else {
-        change(page, &it.key, &it.key, &mut |facts| drop(facts.remove(&facts::ARCHIVED.id())));
-        return;
+    let key = match it.stands {
+        Stands::Removed(day) => put(page, &it.key, &removed::on(day), ""),
+        _ => Some(it.key.clone()),
     };
-    if put(page, &it.key, &removed::on(day), "") {
-        let archived =
-            KeptBike { key: it.key.clone(), name: String::new(), stands: Stands::Archived };
-        bring_back(page, &archived);
+    if let Some(key) = key {
+        change(page, &key, &key, &mut |facts| drop(facts.remove(&facts::ARCHIVED.id())));
     }
 }
 
 /// Puts its records aside. They can be put back at once, and from the archive for some time.
 pub fn remove(page: Page, it: &KeptBike) {
     let aside = removed::on(page.today.get_untracked());
-    if put(page, &it.key, "", &aside) {
-        let key = it.key.clone();
+    if let Some(key) = put(page, &it.key, "", &aside) {
         page.can_undo_by(page_words::removed(&it.name), move || {
             put(page, &key, &aside, "");
         });
     }
 }
 
-/// Puts a bike's records under keys with another start; whether they stand there now.
-fn put(page: Page, bike: &str, from: &str, to: &str) -> bool {
-    let Some(store) = page.store.get_untracked() else { return false };
+/// Puts a bike's records under keys with another start; the bike's key there. Where one stands there, as a backup may have brought
+/// it back, it gets another key.
+fn put(page: Page, bike: &str, from: &str, to: &str) -> Option<String> {
+    let store = page.store.get_untracked()?;
+    let mut new = bike.to_owned();
+    if store.read(&format!("{to}{}", kept::bike_key(bike))).is_some() {
+        new = browser::new_key();
+    }
     let mut all = Vec::new();
     for start in OF_A_BIKE {
-        let [from, to] = [from, to].map(|it| format!("{it}{start}{bike}"));
+        let from = format!("{from}{start}{bike}");
         for key in store.keys(&from) {
             // Behind another bike's key more letters would stand.
             let number = key.strip_prefix(&from).filter(|it| it.is_empty() || it.starts_with('.'));
             if let (Some(number), Some(text)) = (number, store.read(&key)) {
-                all.push((format!("{to}{number}"), Some(text)));
+                all.push((format!("{to}{start}{new}{number}"), Some(text)));
                 all.push((key, None));
             }
         }
     }
-    told(page, store.swap(&all).map(drop))
+    told(page, store.swap(&all).map(drop)).then_some(new)
 }
 
 /// Forgets what was removed too long ago.

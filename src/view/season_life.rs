@@ -1,8 +1,8 @@
 //! The season's life on the page: how far it is, the step to the next one, those that are over.
 
 use super::element::{El, button, el, paragraph, while_so};
+use super::kept;
 use super::page::{Desk, Page};
-use super::{backup, kept};
 use crate::garage::{Kept, Season};
 use crate::plan::{self, Life};
 use crate::words::{backup as backup_words, logbook as words};
@@ -14,6 +14,9 @@ pub fn life(page: Page, desk: &Desk) -> El {
     let said = move || {
         match life.get() {
             Life::Planned => words::PLANNED,
+            Life::Parked if plan::backup_due(&parked, page.backup.get(), page.today.get()) => {
+                backup_words::DUE
+            }
             Life::Parked => words::PARKED,
             Life::Out => words::OUT,
         }
@@ -25,14 +28,11 @@ pub fn life(page: Page, desk: &Desk) -> El {
             paragraph("hint", words::NEXT_HINT),
         ]
     };
-    let due = move || plan::backup_due(&parked, page.backup.get(), page.today.get());
-    let remind =
-        move || vec![paragraph("", backup_words::DUE).text(" ").child(backup::save_button(page))];
-    el("div")
-        .class("life")
-        .child(el("p").class("why").live_text(said))
-        .child(while_so("div", due, remind))
-        .child(while_so("div", move || life.get() != Life::Planned, next))
+    el("div").class("life").child(el("p").class("why").live_text(said)).child(while_so(
+        "div",
+        move || life.get() != Life::Planned,
+        next,
+    ))
 }
 
 /// Puts the season away and lays a blank one.

@@ -6,12 +6,10 @@ use super::live::Derived;
 use super::live::Live;
 use super::page::{Desk, Owner, Page};
 use super::step::{self, Sum};
-use super::{
-    backup, browser, link, logbook, needs, own_steps, season, season_life, season_line, torques,
-};
+use super::{browser, link, logbook, needs, own_steps, season, season_life, season_line, torques};
 use crate::facts;
 use crate::plan::{Line, Side};
-use crate::words::{backup as backup_words, bench as bench_words, page as words, paper};
+use crate::words::{bench as bench_words, page as words, paper};
 
 /// The sheet on a side; without one on that which the day wants.
 pub fn sheet(page: Page, side: Option<Side>) -> Vec<El> {
@@ -93,17 +91,11 @@ fn introduction(page: Page) -> El {
     let paste = button("quiet", words::PASTE_A_LINK, move || pasting.update(|it| *it = !*it))
         .live("aria-expanded", move || pasting.get().to_string());
     let start = button("do", words::START_YOUR_OWN, move || page.start_own());
-    let restoring = Live::new(false);
-    let restore =
-        button("quiet", backup_words::OPEN_A_BACKUP, move || restoring.update(|it| *it = !*it))
-            .live("aria-expanded", move || restoring.get().to_string());
-    let back = el("p").text(words::HAD_A_BIKE).child(paste);
-    let back = back.text(backup_words::OR_A_BACKUP).child(restore).text(".");
+    let back = el("p").text(words::HAD_A_BIKE).child(paste).text(".");
     let row = el("div").class("row").child(start).child(el("p").text(words::INVENTED)).child(back);
-    el("div")
-        .class("back")
-        .child(paragraph("purpose", words::PURPOSE))
-        .child(row)
-        .child(while_so("div", move || pasting.get(), move || link::paste(page)))
-        .child(while_so("div", move || restoring.get(), move || backup::open(page, "backup-first")))
+    el("div").class("back").child(paragraph("purpose", words::PURPOSE)).child(row).child(while_so(
+        "div",
+        move || pasting.get(),
+        move || link::paste(page),
+    ))
 }

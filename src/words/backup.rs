@@ -7,42 +7,36 @@ words! {
     BACKUP: "Backup file";
     SAVE: "Save a backup file";
     OPEN: "Open a backup file";
-    OR_A_BACKUP: " or ";
-    OPEN_A_BACKUP: "open a backup";
     HINT: "Every bike, season and logbook and the garage, with names and notes, in one file that people can read.";
-    ABOUT: "Of each fact, text and unit count; value and means are for people.";
+    ABOUT: "Of each fact text and unit count; value is for people.";
     NEVER: "No backup yet.";
     NOTHING: "Nothing is kept here yet, so there is nothing to save.";
     RESTORE: "Restore";
     RESTORED: "The backup is restored.";
-    SAME: "Everything in this file stands here already.";
-    NEW: "new";
+    SAME: ": stands here already";
+    NEW: ": new";
+    DIFFERS: ": differs ";
+    NAMELESS: "a record whose name is lost";
+    LOOK: "Look at both";
+    ONLY_IN_THE_FILE: "Only in the file";
+    IN_THE_FILE: "in the file ";
     MERGE: "Merge";
     TAKE: "Take the file’s";
     LEAVE: "Leave as it is";
     WHAT_MERGE_IS: "Merge keeps what either has; of a fact given in both, the one typed last.";
     NOT_TAKEN: "Not taken from this file:";
-    STANDS: "stands here otherwise and is left as it is";
-    CHANGED: "not as it was saved: changed by hand or damaged, so look at it";
-    DUE: "Parked, and no backup since: one browser alone can lose it.";
+    STANDS: ": stands here otherwise and is left as it is";
+    DUE: "Parked, and no backup file since: one browser alone can lose it.";
     NOT_READ: "This file could not be read: a backup file is a text of at most 32 MB.";
     NO_BACKUP: "This is no backup file: one is named torpor-backup and a day. What the rescue panel copied is taken, too.";
-    A_LOGBOOK: "This is a logbook: open it below the logbook, under “The logbook as a file”.";
     NEWER: "This backup was made by a newer Torpor: reload the page, then open it again. Nothing of it is taken.";
-    NAMELESS: "a record whose name is lost";
-    TOO_MANY: "more than 8192 records, the rest is left out";
     NO_STORE: "This browser keeps nothing here, so a backup cannot be restored.";
     GARAGE: "Garage, shelf and wrenches";
-    SET_ASIDE: "What the page noted for itself";
     SEASON: ": season";
     PAST: ": past season";
     LOGBOOK: ": logbook";
     OTHER: ": what the page noted";
     REMOVED: " (removed)";
-    FASTENERS: "Fasteners";
-    WRENCHES: "Wrenches";
-    OTHER_FACT: "A fact of a newer page";
-    NOTHING_SAID: "—";
 }
 
 /// Name of the file.
@@ -53,47 +47,19 @@ pub fn file_name(day: &str) -> String {
 pub fn last(day: &str) -> String {
     format!("Last backup: {day}.")
 }
-/// What is set in both, or in one of them.
-pub fn differs(label: &str, here: &str, file: &str) -> String {
-    format!("{label}: {here} here, {file} in the file")
+/// Entries of a logbook, and how many of those in the file are not here.
+pub fn entries(new: usize) -> String {
+    format!("Entries, {new} of them new")
 }
-/// Entries of a logbook, and how many the file adds.
-pub fn more(here: usize, new: usize) -> String {
-    format!("Entries: {here} here, {new} more in the file")
+/// A record that is broken, cut off or gone.
+pub fn lost(name: &str) -> String {
+    format!("{name}: damaged, missing or of a newer Torpor")
 }
-/// How many things differ.
-pub fn count(differing: usize) -> String {
-    format!("{differing} differ{}", if differing == 1 { "s" } else { "" })
-}
-/// A record that is cut off or broken.
-pub fn damaged(name: &str) -> String {
-    format!("{name}: damaged")
-}
-/// A record that the file names and does not hold.
-pub fn missing(name: &str) -> String {
-    format!("{name}: missing")
-}
-/// A record that stands there twice.
-pub fn twice(name: &str) -> String {
-    format!("{name}: there twice, the first one counts")
-}
-/// A record that is none of ours.
+/// A record that is none of ours, or comes again.
 pub fn not_ours(name: &str) -> String {
-    format!("{name}: no record of Torpor’s")
-}
-/// A record of a newer page.
-pub fn newer(name: &str) -> String {
-    format!("{name}: written by a newer Torpor")
+    format!("{name}: no record of Torpor’s, or there twice")
 }
 /// A fact that cannot be read.
 pub fn wrong_fact(name: &str, fact: &str) -> String {
     format!("{name}, {fact}: wants a text, or {{\"text\": \"15\", \"unit\": \"L\"}}")
-}
-/// How many more there are.
-pub fn and_more(count: usize) -> String {
-    format!("and {count} more")
-}
-/// After it was handed over.
-pub fn saved(name: &str) -> String {
-    format!("Saved as {name}.")
 }

@@ -1,5 +1,5 @@
 //! The backup file: everything, there and back; of a damaged one what is whole; merged record by record.
-//! Independent readers: serde_json for JSON (RFC 8259), crc32fast for the checksum.
+//! An independent reader: serde_json for JSON (RFC 8259).
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 mod damage;
@@ -16,21 +16,21 @@ use torpor::garage::{Bike, Entries, Garage, Season};
 use torpor::storage::backup::{self, Shape};
 use torpor::storage::record;
 
-/// A file as one out there may be, made by another program: sums by zlib of the frozen records in `tests/record.rs`, values
-/// and days by hand.
+/// A file as one out there may be, made by another program of the frozen records in `tests/record.rs`, values by hand.
 const FORM_1: &str = include_str!("../reference/backup/form-1.json");
 
 fn frozen() -> Vec<(String, String)> {
     const BIKE: &str = "1.BwMBCUFsZGVyIDY0MACAvNnynjQKBDE2LDUQgbzZ8p404NQDATfJBQFHDDI1ICgyMuKAkzI2KQEAAgJGCkhlYWRlciBudXQAAEcFMjItMjYBAgABCQEFAXjIAHRPSX8";
     const SEASON: &str = "1.AAE8C05vdiAxNCAyMDI2AAPu8KQZ";
     const GARAGE: &str = "1.____________AQFBAnVzAAACAVQBMQEAAA1Cli4";
+    const LEAF: &str = "1.BAICqgEKMjAyNi0xMS0xNAAAqwEDT2lsAAkBqwEFQ2hhaW4AANw3sOY";
     [
         ("bike.a1", BIKE),
         ("season.a1", SEASON),
         ("garage", GARAGE),
         ("removed.2026-11-20.season.b2", SEASON),
-        ("open", "a1"),
-        ("bench.a1.layup", "bench/layup/oil"),
+        ("log.a1.2", LEAF),
+        ("calendar.a1", "1.AAAA"),
     ]
     .map(|(key, text)| (key.to_owned(), text.to_owned()))
     .into()
@@ -38,10 +38,9 @@ fn frozen() -> Vec<(String, String)> {
 
 #[test]
 fn form_1_is_opened_for_ever() {
-    let file = backup::read(FORM_1).unwrap();
+    let file = backup::read(FORM_1);
     assert_eq!(file.wrong, Vec::<String>::new());
-    assert!(file.records.iter().all(|it| !it.changed));
-    assert_eq!(stored(&file), frozen());
+    assert_eq!(again(&stored(&file)), again(&frozen()));
 }
 
 #[test]
@@ -73,48 +72,41 @@ fn people_can_read_it() {
     let text = sample_text();
     for line in [
         r#""torpor_backup": 1,"#,
-        r#""tank_volume": {"text": "15", "unit": "L", "value_L": 15, "edited": 1700000000000, "id": 10}"#,
-        r#"{"text": "33 mpg", "unit": "L/100 km", "value_mpg_(US)": 33, "id": 18}"#,
-        r#""adapter": {"text": "in_line", "means": "in line", "id": 72}"#,
+        r#""tank_volume": { "text": "15", "unit": "L", "value_L": 15, "edited": 1700000000000, "id": 10 }"#,
+        r#"{ "text": "33 mpg", "unit": "L/100 km", "value_mpg_(US)": 33, "id": 18 }"#,
+        r#""adapter": { "text": "in_line", "id": 72 }"#,
     ] {
         assert!(text.contains(line), "{line} in\n{text}");
     }
-    // What turns the direction of writing is seen.
-    let own = Season { entries: [(Id(1), Entry::new("a\u{202e}b", 0))].into() };
-    let kept = [("season.a".to_owned(), record::written(&own, 1).unwrap())];
-    let text = backup::written(&backup::found(&kept), NaiveDate::MIN);
-    assert!(text.contains("a\\u202eb") && !text.contains('\u{202e}'));
 }
 
 #[test]
 fn by_hand_is_taken() {
     let text = r#"{"records": [
-        {"lists": [{"facts": {"tank_volume": {"value_L": 15.5}, "consumption": {"text": 5, "unit": "L/100 km"}, "bike_name": "Rowan",
-         "fact_999": "later", "future": {"text": "x", "id": 998}}}], "record": "bike.a1"}
+        {"lists": [{"facts": {"tank_volume": {"text": 15.5, "unit": "L"}, "consumption": {"text": 5, "unit": "L/100 km"}, "bike_name": {"text": "Rowan"},
+         "future": {"text": "x", "id": 998}}}], "record": "bike.a1"}
     ], "torpor_backup": 1}"#;
-    let file = backup::read(text).unwrap();
+    let file = backup::read(text);
     assert_eq!(file.wrong, Vec::<String>::new());
-    let own = file.records[0].own();
+    let own = &file.records[0].held.entries;
     assert_eq!(own[&facts::TANK_VOLUME.id()], Entry::new("15.5", torpor::units::LITER.code));
     assert_eq!(own[&facts::CONSUMPTION.id()].text, "5");
     assert_eq!(own[&facts::BIKE_NAME.id()].text, "Rowan");
-    assert_eq!((own[&Id(999)].text.as_str(), own[&Id(998)].text.as_str()), ("later", "x"));
-    assert!(!file.records[0].changed, "without a sum nothing is said of it");
+    assert_eq!(own[&Id(998)].text, "x");
 }
 
 #[test]
-fn a_value_never_counts_beside_a_text_and_a_changed_text_is_said() {
+fn a_value_never_counts_beside_a_text() {
     let text = sample_text();
     let told = |from: &str, to: &str| {
         let bent = text.replacen(from, to, 1);
         assert_ne!(bent, text);
-        let file = backup::read(&bent).unwrap();
+        let file = backup::read(&bent);
         assert_eq!(file.wrong, Vec::<String>::new());
-        let bike = &file.records[0];
-        (bike.own()[&facts::TANK_VOLUME.id()].text.clone(), bike.changed)
+        file.records[0].held.entries[&facts::TANK_VOLUME.id()].text.clone()
     };
-    assert_eq!(told("\"value_L\": 15", "\"value_L\": 99"), ("15".to_owned(), false));
-    assert_eq!(told("\"text\": \"15\"", "\"text\": \"16\""), ("16".to_owned(), true));
+    assert_eq!(told("\"value_L\": 15", "\"value_L\": 99"), "15");
+    assert_eq!(told("\"text\": \"15\"", "\"text\": \"16\""), "16");
 }
 
 /// Whatever a fact is, its unit is spelled so that it is found again, and what is meant goes beside it as JSON.
@@ -126,7 +118,7 @@ fn every_unit_comes_back() {
         for set in [torpor::units::UnitSet::Metric, torpor::units::UnitSet::Us] {
             let unit = about.unit_for(&Entry::default(), set).map_or(0, |it| it.code);
             own.insert(about.id, Entry::new("3", unit));
-            round(&[(
+            round(&vec![(
                 "season.x".into(),
                 record::written(&Season { entries: own.clone() }, 1).unwrap(),
             )]);
@@ -135,13 +127,12 @@ fn every_unit_comes_back() {
 }
 
 #[track_caller]
-fn round(kept: &[(String, String)]) {
+fn round(kept: &Kept) {
     let text = backup::written(&backup::found(kept), NaiveDate::MIN);
     serde_json::from_str::<Value>(&text).unwrap();
-    let file = backup::read(&text).unwrap();
+    let file = backup::read(&text);
     assert_eq!(file.wrong, Vec::<String>::new());
-    assert!(file.records.iter().all(|it| !it.changed));
-    assert_eq!(stored(&file), kept);
+    assert_eq!(again(&stored(&file)), again(kept));
 }
 
 /// Any text without what hides, line's ends and tabs among them.
@@ -154,7 +145,7 @@ fn texts() -> impl Strategy<Value = String> {
 }
 
 fn entries() -> impl Strategy<Value = Entries> {
-    let id = prop_oneof![1..200u16, any::<u16>()].prop_map(Id);
+    let id = prop_oneof![1..200u16, 1..=u16::MAX].prop_map(Id);
     let entry = (texts(), any::<u8>(), prop_oneof![Just(0), any::<u64>()]);
     let entry = entry.prop_map(|(text, unit, edited)| Entry { text, unit, edited });
     prop::collection::vec((id, entry), 0..6).prop_map(|it| it.into_iter().collect())
@@ -175,17 +166,18 @@ proptest! {
     #[test]
     fn whatever_is_kept_comes_back(
         bike in bikes(), season in entries(), garage in entries(), wrenches in prop::collection::vec(entries(), 0..3),
-        leaf in prop::collection::vec(entries(), 0..5), revision in any::<u64>(), text in texts(),
+        leaf in prop::collection::vec(entries(), 1..5), revision in any::<u64>(), text in texts(),
     ) {
         let garage = Garage { entries: garage, wrenches };
         let season = Season { entries: season };
-        round(&[
+        round(&vec![
             ("bike.9f-_A".into(), record::written(&bike, revision).unwrap()),
             ("removed.2026-02-28.bike.x".into(), record::written(&bike, 1).unwrap()),
             ("season.9f".into(), record::written(&season, revision).unwrap()),
             ("past.9f.0".into(), record::written(&season, 0).unwrap()),
             ("garage".into(), record::written(&garage, revision).unwrap()),
             ("log.9f.17".into(), record::written(&leaf, revision).unwrap()),
+            ("log.9f.3".into(), record::written(&leaf, 1).unwrap()),
             ("calendar.9f".into(), text.clone()),
             ("damaged.1700000000000.bike.q".into(), text),
         ]);
@@ -203,19 +195,15 @@ fn only_keys_of_ours() {
         "bike.a.b",
         "bike.a b",
         "bike.a/b",
+        "season.a.b",
         "garage.x",
-        "open.x",
-        "log.a",
-        "log.a.x",
-        "log.a.01",
-        "log.a.+1",
-        "log.a.4096",
-        "past.a.",
+        "open",
+        "bench.a.layup",
+        "log.",
         "torpor.bike.a",
         "other.bike.a",
         "removed.bike.a",
         "removed.2026-13-01.bike.a",
-        "removed.2026-11-01.garage",
         "removed.2026-11-01.open",
         "removed.2026-11-01.removed.2026-11-01.backup",
         "bike.é",
@@ -226,16 +214,9 @@ fn only_keys_of_ours() {
         assert_eq!(Shape::of(key), None, "{key}");
     }
     assert_eq!(Shape::of(&format!("bike.{}", "a".repeat(300))), None);
-    for key in [
-        "bike.a1",
-        "season.a1",
-        "garage",
-        "open",
-        "log.a1.0",
-        "past.a1.4095",
-        "calendar.a",
-        "bench.a.layup",
-    ] {
+    for key in
+        ["bike.a1", "season.a1", "garage", "log.a1", "log.a1.0", "past.a1.4095", "calendar.a"]
+    {
         assert!(Shape::of(key).is_some(), "{key}");
     }
 }

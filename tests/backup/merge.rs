@@ -5,7 +5,7 @@ use torpor::facts;
 use torpor::garage::{Bike, Entries, Garage, Season};
 use torpor::storage::backup::{self, Found};
 use torpor::storage::record;
-use torpor::storage::restore::{Choice, Part, Stands, Write, parts};
+use torpor::storage::restore::{Choice, Part, Stands, Write, part};
 use torpor::units;
 
 fn found(key: &str, text: Option<String>) -> Vec<Found> {
@@ -19,31 +19,48 @@ fn writes(part: &Part, choice: Choice) -> Vec<Write> {
 }
 
 fn only(here: &[Found], file: &[Found]) -> Part {
-    let mut all = parts(here, file);
-    assert_eq!(all.len(), 1);
-    all.remove(0)
+    assert_eq!(file.len(), 1);
+    part(here, &file[0])
 }
 
 #[test]
 fn into_an_empty_browser_everything_is_new_and_comes_as_it_was() {
-    let file = backup::found(&sample());
-    let parts = parts(&[], &file);
-    assert!(parts.iter().all(|it| it.stands == Stands::New));
-    let written: Vec<_> = parts.iter().flat_map(|it| writes(it, it.usual)).collect();
-    let wanted: Vec<_> = sample().into_iter().map(|(key, text)| (key, Some(text))).collect();
-    assert_eq!(written, wanted);
-    let names: Vec<&str> =
-        parts.iter().filter(|it| it.is_told()).map(|it| it.name.as_str()).collect();
-    assert_eq!(names, ["Rowan", "Rowan: season", "Garage, shelf and wrenches", "Rowan: logbook"]);
+    let mut kept = Vec::new();
+    for it in backup::read(&sample_text()).records {
+        let part = part(&[], &it);
+        assert_eq!(part.stands, Stands::New);
+        part.write(part.usual, &mut kept);
+    }
+    let kept: Kept = kept.into_iter().map(|(key, text)| (key, text.unwrap())).collect();
+    assert_eq!(again(&kept), again(&sample()));
+    let names: Vec<String> =
+        backup::read(&sample_text()).records.into_iter().map(|it| it.name).collect();
+    assert_eq!(
+        names,
+        [
+            "Rowan",
+            "Rowan: season",
+            "Garage, shelf and wrenches",
+            "Rowan: logbook",
+            "Rowan: what the page noted"
+        ]
+    );
 }
 
 #[test]
 fn over_itself_nothing_is_written() {
     let all = backup::found(&sample());
-    for part in parts(&all, &all) {
-        assert_eq!(part.stands, Stands::Same, "{}", part.name);
+    for it in backup::read(&sample_text()).records {
+        let part = part(&all, &it);
+        assert_eq!(part.stands, Stands::Same, "{}", it.name);
         assert!(writes(&part, Choice::Take).is_empty() && writes(&part, Choice::Merge).is_empty());
     }
+}
+
+/// Label, here, in the file: of what differs.
+fn told(part: &Part) -> Vec<[&str; 3]> {
+    let rows = part.rows.iter().filter(|it| it.here != it.there);
+    rows.map(|it| [it.label.as_str(), it.here.as_str(), it.there.as_str()]).collect()
 }
 
 #[test]
@@ -63,13 +80,12 @@ fn of_facts_in_both_the_one_typed_last() {
     let part = only(&here, &file);
     assert_eq!((part.stands, part.usual), (Stands::Differs, Choice::Merge));
     assert_eq!(
-        part.differs,
+        told(&part),
         [
-            "Tank volume: 16 L here, 17 L in the file",
-            "Line and rail: 80 mL here, — in the file",
-            "Between the marks: — here, 0.3 L in the file",
+            ["Tank volume", "16 L", "17 L"],
+            ["Line and rail", "80 mL", ""],
+            ["Between the marks", "", "0.3 L"]
         ]
-        .map(|it| it.to_owned())
     );
     let all = writes(&part, Choice::Merge);
     let both = record::read::<Bike>(all[0].1.as_ref().unwrap()).unwrap();
@@ -78,12 +94,8 @@ fn of_facts_in_both_the_one_typed_last() {
     assert_eq!(text(facts::TANK_VOLUME.id()), "16");
     assert_eq!(text(facts::LINE_VOLUME.id()), "80");
     assert_eq!(text(facts::BETWEEN_MARKS.id()), "0.3");
-    assert_eq!(writes(&part, Choice::Take), [("bike.a1".to_owned(), record::written(&theirs, 2))]);
+    assert_eq!(writes(&part, Choice::Take), [("bike.a1".to_owned(), record::written(&theirs, 6))]);
     assert!(writes(&part, Choice::Leave).is_empty());
-    // When it was typed alone makes no difference that is told.
-    let again =
-        with(("16", 99), [(facts::LINE_VOLUME.id(), fact("80", units::MILLILITER.code, 1))].into());
-    assert_eq!(only(&here, &found("bike.a1", record::written(&again, 1))).stands, Stands::Same);
 }
 
 #[test]
@@ -139,36 +151,29 @@ fn logbooks_are_united_without_twins_whatever_their_leaves() {
     ]);
     let file = backup::found(&[
         ("log.a1.2".into(), record::written(&leaf(&["Tires"]), 1).unwrap()),
-        (
-            "log.a1.0".into(),
-            record::written(&leaf(&["Chain", "Oil", "Battery", "Battery"]), 1).unwrap(),
-        ),
+        ("log.a1.0".into(), record::written(&leaf(&["Chain", "Oil", "Battery"]), 1).unwrap()),
     ]);
     let part = only(&here, &file);
-    assert_eq!(part.differs, ["Entries: 3 here, 2 more in the file"]);
-    let all = writes(&part, Choice::Merge);
-    assert_eq!(all.len(), 1);
-    assert_eq!(all[0].0, "log.a1.1");
-    let kept = record::read::<Vec<Entries>>(all[0].1.as_ref().unwrap()).unwrap();
-    assert_eq!((kept.revision, kept.kept), (2, leaf(&["Chain", "Tires", "Battery"])));
-    let keys: Vec<_> =
-        writes(&part, Choice::Take).into_iter().map(|it| (it.0, it.1.is_some())).collect();
+    assert_eq!(told(&part), [["Entries, 2 of them new", "3", "4"]]);
+    let leaves = |writes: Vec<Write>| -> Vec<(String, Option<Vec<Entries>>)> {
+        let read = |text: String| record::read::<Vec<Entries>>(&text).unwrap().kept;
+        writes.into_iter().map(|(key, text)| (key, text.map(read))).collect()
+    };
+    let both = leaves(writes(&part, Choice::Merge));
+    let all: Vec<Entries> = both.into_iter().flat_map(|it| it.1.unwrap()).collect();
+    assert_eq!(all.len(), 5);
+    for it in leaf(&["Oil", "Fuel", "Chain", "Tires", "Battery"]) {
+        assert!(all.contains(&it));
+    }
+    let theirs = leaves(writes(&part, Choice::Take));
     assert_eq!(
-        keys,
+        theirs,
         [
-            ("log.a1.1".to_owned(), false),
-            ("log.a1.2".to_owned(), true),
-            ("log.a1.0".to_owned(), true)
+            ("log.a1.2".to_owned(), Some(leaf(&["Tires"]))),
+            ("log.a1.0".to_owned(), Some(leaf(&["Chain", "Oil", "Battery"]))),
+            ("log.a1.1".to_owned(), None)
         ]
     );
-    // A leaf holds so many, and the next ones get another.
-    let full: Vec<Entries> = (0..64).map(|it| entry("2026-11-15", &format!("Ride {it}"))).collect();
-    let part = only(&here, &found("log.a1.0", record::written(&full, 1)));
-    let counts: Vec<usize> = writes(&part, Choice::Merge)
-        .iter()
-        .map(|it| record::read::<Vec<Entries>>(it.1.as_ref().unwrap()).unwrap().kept.len())
-        .collect();
-    assert_eq!(counts, [64, 1]);
 }
 
 #[test]
@@ -177,13 +182,9 @@ fn another_winter_is_not_mixed_into_this_one() {
     let this = season("Nov 14 2026", "2026-11-10");
     let last = season("Nov 1 2025", "2025-10-30");
     assert_eq!(only(&one(&this), &one(&last)).usual, Choice::Leave);
-    // The same winter merges, and so does one that has not begun.
     assert_eq!(only(&one(&this), &one(&season("Nov 15 2026", "2026-11-10"))).usual, Choice::Merge);
-    assert_eq!(only(&one(&Season::default()), &one(&last)).usual, Choice::Merge);
-    // Unless it was put away here.
-    let mut here = one(&Season::default());
-    here.extend(found("past.a1.0", record::written(&last, 1)));
-    assert_eq!(only(&here, &one(&last)).usual, Choice::Leave);
+    // One that has not begun here may be the next one.
+    assert_eq!(only(&one(&Season::default()), &one(&last)).usual, Choice::Leave);
     // Two of a place are two winters: neither takes the other's facts.
     let here = found("past.a1.0", record::written(&this, 1));
     let file = found("past.a1.0", record::written(&last, 1));
@@ -203,10 +204,16 @@ fn what_cannot_be_read_here_or_stands_here_is_never_written_over() {
     let part =
         only(&found("calendar.a1", Some("x".into())), &found("calendar.a1", Some("y".into())));
     assert!(writes(&part, Choice::Take).is_empty());
-    // A bike that stands here is not among the removed ones.
-    let part = only(&file, &found("removed.2026-11-20.bike.a1", bike_text()));
-    assert_eq!(part.stands, Stands::Left);
-    assert!(writes(&part, Choice::Take).is_empty());
+    // A leaf that cannot be read keeps the whole book from being written.
+    let leaf = vec![entry("2026-11-14", "Oil")];
+    let file = found("log.a1.0", record::written(&leaf, 1));
+    let own = ("log.a1.1".to_owned(), record::written(&leaf, 1).unwrap());
+    let bad = ("log.a1.0".to_owned(), "2.AAAA".to_owned());
+    for here in [[own.clone(), bad.clone()], [bad, own]] {
+        let part = only(&backup::found(&here), &file);
+        assert_eq!(part.stands, Stands::Left);
+        assert!(writes(&part, Choice::Take).is_empty());
+    }
 }
 
 #[test]
@@ -236,7 +243,7 @@ fn wrenches_are_united() {
         &found("garage", garage(vec![wrench("Long", "20")])),
         &found("garage", garage(vec![wrench("Short", "5"), wrench("Long", "20")])),
     );
-    assert_eq!(part.differs, ["Wrenches: 1 here, 2 in the file"]);
+    assert_eq!(told(&part), [["Short: Wrench", "", "Short"], ["Short: Lowest mark", "", "5 N·m"]]);
     let both = record::read::<Garage>(writes(&part, Choice::Merge)[0].1.as_ref().unwrap()).unwrap();
     assert_eq!(both.kept.wrenches, [wrench("Long", "20"), wrench("Short", "5")]);
 }

@@ -4,7 +4,7 @@ use chrono::NaiveDate;
 use torpor::entry::Entry;
 use torpor::facts;
 use torpor::garage::{Bike, Entries, Garage, Season};
-use torpor::storage::backup::{self, File};
+use torpor::storage::backup::{self, File, Found};
 use torpor::storage::record;
 use torpor::units;
 
@@ -61,7 +61,6 @@ pub fn sample() -> Kept {
         ("garage".into(), record::written(&garage, 9).unwrap()),
         ("log.a1.0".into(), record::written(&vec![entry("2026-11-14", "Oil")], 1).unwrap()),
         ("calendar.a1".into(), "1.AAAA".into()),
-        ("open".into(), "a1".into()),
     ]
 }
 
@@ -71,7 +70,24 @@ pub fn sample_text() -> String {
 }
 
 pub fn stored(file: &File) -> Kept {
-    file.records.iter().map(|it| (it.key.clone(), it.stored().unwrap())).collect()
+    texts(&file.records)
+}
+
+/// What the store would have of records.
+pub fn texts(all: &[Found]) -> Kept {
+    let mut into = Vec::new();
+    all.iter().for_each(|it| it.stored(&mut into));
+    into.into_iter().map(|(key, text)| (key, text.unwrap())).collect()
+}
+
+/// Records as they come out of the store once what came out of a file stands there: how often they were written is told anew.
+pub fn again(kept: &Kept) -> Vec<Found> {
+    let mut all = backup::found(kept);
+    for it in &mut all {
+        it.revision = 1;
+        it.name = String::new();
+    }
+    all
 }
 
 /// Written down again, so that a change of the list in the source is seen. Source: Unicode’s general categories, from memory: Cc, Zl, Zp, and

@@ -81,7 +81,7 @@ fn whole_plan(bencher: Bencher<'_, '_>, fasteners: usize) {
 #[divan::bench]
 fn paper(bencher: Bencher<'_, '_>) {
     let kept = bike(12);
-    bencher.bench_local(|| plan::paper(black_box(&kept), SET));
+    bencher.bench_local(|| plan::paper(black_box(&kept), &[], SET));
 }
 
 /// What the torque list shows, as `view/torque_list.rs` asks for it after a letter typed at a wrench.
