@@ -1,6 +1,7 @@
 //! The page: reads the live sheet, lays out lines, entries and answers. Computes nothing and names no quantity.
 
 mod answer;
+mod backup;
 mod bench;
 mod bikes;
 mod book;
@@ -44,7 +45,7 @@ mod undo;
 
 use crate::plan::address::Address;
 use crate::words::{cautions, page as words};
-use element::{El, button, el, paragraph};
+use element::{El, button, el, paragraph, while_so};
 use page::{Owner, Page, Saving};
 
 pub use browser::say;
@@ -101,10 +102,12 @@ pub fn lay_out() {
         });
         row.into_iter().collect()
     };
+    let own = move || matches!(page.owner.get(), Owner::Own(_));
     let foot = el("footer")
         .child(quick_sum::offer())
         .child(paragraph("", cautions::MANUAL_DECIDES))
-        .child(el("p").set("id", "kept-here").live_text(kept_here));
+        .child(el("p").set("id", "kept-here").live_text(kept_here))
+        .child(while_so("p", own, move || vec![backup::last_words(page)]));
     let all = el("div")
         .class("page")
         .child(garage::top(page))
@@ -141,6 +144,10 @@ fn notices(page: Page) -> El {
             .into_iter()
             .chain(page.notices.get())
             .map(|it| paragraph("notice care", &it))
+            .chain(
+                (!matches!(page.saving.get(), Saving::Kept))
+                    .then(|| el("p").child(backup::save_button(page))),
+            )
             .collect()
     };
     let began = move || {

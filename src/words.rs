@@ -1,5 +1,6 @@
 //! Every word that the page shows stands here.
 
+pub mod backup;
 pub mod bench;
 pub mod cautions;
 pub mod choices;

@@ -6,7 +6,7 @@ use crate::digits;
 use crate::entry::text::joined;
 use crate::entry::{self, Entry};
 use crate::show;
-use crate::units::{Dimension, UnitSet};
+use crate::units::{Dimension, Unit, UnitSet};
 use crate::working::Quantity;
 use uom::si::f64::Torque;
 
@@ -45,6 +45,13 @@ pub fn as_read(about: &About, entry: &Entry) -> String {
         | Kind::Intervals
         | Kind::ThreadTorques => text.to_owned(),
     }
+}
+
+/// The number that was typed, of a range its middle, in the unit that it was typed in. None where it is refused.
+pub fn value(about: &About, entry: &Entry) -> Option<(f64, &'static Unit)> {
+    let read = super::read::quantity(about, entry).ok()??.0;
+    let unit = read.unit?;
+    Some((unit.of_base(read.value), unit))
 }
 
 fn with_unit(about: &About, entry: &Entry, bare: bool) -> String {

@@ -137,7 +137,7 @@ pub(super) fn thousands(text: &str) -> Result<(), Refusal> {
     })
 }
 
-fn quantity(about: &About, entry: &Entry) -> Told<(Read, Dimension)> {
+pub(super) fn quantity(about: &About, entry: &Entry) -> Told<(Read, Dimension)> {
     let (limits, range) = match &about.kind {
         Kind::Quantity { limits, range } => (limits, *range),
         Kind::Sizes(limits) => (limits, false),

@@ -5,6 +5,7 @@ use crate::entry::{self, Entry};
 use crate::facts::{self, Facts};
 use crate::show;
 use crate::words::logbook as words;
+use chrono::NaiveDate;
 
 /// How far a season is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -31,6 +32,22 @@ impl Life {
             _ => Self::Planned,
         }
     }
+}
+
+/// Whether no backup of a parked bike was made since its park date; while that is still to come, since the first tick.
+///
+/// ```
+/// use torpor::{entry::Entry, facts, garage::Entries, plan};
+/// use chrono::NaiveDate;
+/// let day = |it| NaiveDate::from_ymd_opt(2026, 11, it).unwrap();
+/// let season = Entries::from([(facts::PARK_DATE.id(), Entry::new("Nov 14 2026", 0))]);
+/// assert!(plan::backup_due(&season, Some(day(13)), day(20)));
+/// assert!(!plan::backup_due(&season, Some(day(14)), day(20)));
+/// ```
+pub fn backup_due(from: &dyn Facts, last: Option<NaiveDate>, today: NaiveDate) -> bool {
+    let day = [facts::PARK_DATE.known(from), facts::SEASON_MARK.known(from)];
+    let since = day.into_iter().flatten().find(|it| *it <= today);
+    last.is_none_or(|last| since.is_some_and(|it| last < it))
 }
 
 /// The step after which it is out.

@@ -89,27 +89,24 @@ impl Store {
         know(key, None);
     }
 
-    /// Puts records, each with its key, in the place of others. Where both do not fit at once, those that go make room.
+    /// Puts each text under its key, or takes away what stands there; what stood there before. What goes makes room first.
     ///
     /// # Errors
     /// [`StoreError`]; then all is as it was.
-    pub fn replace(
+    pub fn swap(
         self,
-        old: &[(String, String)],
-        new: &[(String, String)],
-    ) -> Result<(), StoreError> {
-        let write =
-            |all: &[(String, String)]| all.iter().try_for_each(|it| self.write(&it.0, &it.1));
-        let remove = |all: &[(String, String)]| all.iter().for_each(|it| self.remove(&it.0));
-        let done = write(new).or_else(|_| {
-            remove(old);
-            write(new)
-        });
-        remove(if done.is_ok() { old } else { new });
-        if done.is_err() {
-            let _ = write(old);
-        }
-        done
+        all: &[(String, Option<String>)],
+    ) -> Result<Vec<(String, Option<String>)>, StoreError> {
+        let before: Vec<_> = all.iter().map(|it| (it.0.clone(), self.read(&it.0))).collect();
+        let put = |all: &[(String, Option<String>)]| {
+            all.iter().filter(|it| it.1.is_none()).for_each(|it| self.remove(&it.0));
+            all.iter().try_for_each(|it| it.1.iter().try_for_each(|text| self.write(&it.0, text)))
+        };
+        put(all).map(|()| before.clone()).inspect_err(|_| {
+            // It fitted before.
+            all.iter().for_each(|it| self.remove(&it.0));
+            let _ = put(&before);
+        })
     }
 
     /// Our keys that start with `start`, without their prefix.

@@ -45,7 +45,7 @@ impl Json {
         blank(rest).is_empty().then_some(value)
     }
 
-    /// The value as text, a name or an element a line.
+    /// The value as text, a name or an element a line; but a few names of plain values share one.
     pub fn written(&self) -> String {
         let mut text = String::new();
         self.write(&mut text, "\n");
@@ -53,13 +53,20 @@ impl Json {
     }
 
     fn write(&self, into: &mut String, indent: &str) {
-        let deeper = format!("{indent} ");
+        let mut deeper = format!("{indent} ");
+        let mut indent = indent;
         let [open, close] = match self {
             Self::Bare(it) => return into.push_str(it),
             Self::Text(it) => return quote(into, it),
             Self::List(_) => ['[', ']'],
             Self::Map(_) => ['{', '}'],
         };
+        if let Self::Map(all) = self
+            && all.len() < 6
+            && all.iter().all(|it| matches!(it.1, Self::Bare(_) | Self::Text(_)))
+        {
+            (deeper, indent) = (String::from(" "), " ");
+        }
         into.push(open);
         let mut first = true;
         let mut next = |into: &mut String| {
@@ -92,6 +99,7 @@ fn quote(into: &mut String, text: &str) {
         match it {
             '"' | '\\' => into.extend(['\\', it]),
             '\n' => into.push_str("\\n"),
+            '\t' => into.push_str("\\t"),
             // No other control stands in what is kept here; a blank does for it.
             it if it.is_control() => into.push(' '),
             it => into.push(it),
@@ -123,6 +131,11 @@ fn named(text: &str, deep: usize) -> Option<((String, Json), &str)> {
     let (name, rest) = quoted(blank(text))?;
     let (value, rest) = value(blank(rest).strip_prefix(':')?, deep)?;
     Some(((name, value), rest))
+}
+
+/// The value that a text begins with, and what stands behind it.
+pub(super) fn first(text: &str) -> Option<(Json, &str)> {
+    value(text, DEEPEST)
 }
 
 fn several<T>(

@@ -12,10 +12,9 @@
 //! four bits each, the high ones first. Facts and groups that this page does not know are kept and passed on. The form never changes: another form
 //! gets another number before the point.
 
-mod compare;
 mod wire;
 
-pub use compare::{Row, compared, taken_over};
+pub use super::compare::{Row, compared, taken_over};
 
 use super::text::{hides, plain};
 use super::{base64url, checksum::crc32};
@@ -234,7 +233,7 @@ fn plainly(id: Id, entry: &Entry) -> Entry {
 }
 
 /// An entry as it would come out of a link.
-fn as_sent(id: Id, entry: &Entry) -> Entry {
+pub(super) fn as_sent(id: Id, entry: &Entry) -> Entry {
     entry_of(id, value(id, &plainly(id, entry))).unwrap_or_default()
 }
 

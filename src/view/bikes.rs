@@ -5,6 +5,7 @@ use super::kept;
 use super::look::new_bike_key;
 use super::page::Page;
 use super::records;
+use crate::entry::text::replaced;
 use crate::entry::{LONGEST, day_written};
 use crate::facts;
 use crate::garage::{Bike, Entries};
@@ -99,8 +100,7 @@ pub fn archive(page: Page, it: &KeptBike) {
         facts.at(facts::ARCHIVED.id()).text.clone_from(&today);
     });
     if done && it.stands == Stands::Open {
-        let next = all(page).into_iter().find(|it| it.stands == Stands::Listed);
-        kept::close(page, next.map(|it| it.key));
+        lay_another(page);
     }
     if done {
         let key = it.key.clone();
@@ -113,42 +113,51 @@ pub fn archive(page: Page, it: &KeptBike) {
     }
 }
 
+/// Takes the bike off the sheet and lays one of the list there, or the example.
+pub fn lay_another(page: Page) {
+    let next = all(page).into_iter().find(|it| it.stands == Stands::Listed);
+    kept::close(page, next.map(|it| it.key));
+}
+
 /// Puts one that was archived or removed in the list again.
 pub fn bring_back(page: Page, it: &KeptBike) {
-    let Stands::Removed(day) = it.stands else {
-        change(page, &it.key, &it.key, &mut |facts| drop(facts.remove(&facts::ARCHIVED.id())));
-        return;
+    let key = match it.stands {
+        Stands::Removed(day) => put(page, &it.key, &removed::on(day), ""),
+        _ => Some(it.key.clone()),
     };
-    if put(page, &it.key, &removed::on(day), "") {
-        let archived =
-            KeptBike { key: it.key.clone(), name: String::new(), stands: Stands::Archived };
-        bring_back(page, &archived);
+    if let Some(key) = key {
+        change(page, &key, &key, &mut |facts| drop(facts.remove(&facts::ARCHIVED.id())));
     }
 }
 
 /// Puts its records aside. They can be put back at once, and from the archive for some time.
 pub fn remove(page: Page, it: &KeptBike) {
     let aside = removed::on(page.today.get_untracked());
-    if put(page, &it.key, "", &aside) {
-        let key = it.key.clone();
+    if let Some(key) = put(page, &it.key, "", &aside) {
         page.can_undo_by(page_words::removed(&it.name), move || {
             put(page, &key, &aside, "");
         });
     }
 }
 
-/// Puts a bike's records under keys with another start; whether they stand there now.
-pub fn put(page: Page, bike: &str, from: &str, to: &str) -> bool {
-    let Some(store) = page.store.get_untracked() else { return false };
-    let (mut old, mut new) = (Vec::new(), Vec::new());
+/// Puts a bike's records under keys with another start; the bike's key there. Where one stands there, as a backup may have brought
+/// it back, it gets another key.
+pub fn put(page: Page, bike: &str, from: &str, to: &str) -> Option<String> {
+    let store = page.store.get_untracked()?;
+    let mut new = bike.to_owned();
+    if store.read(&format!("{to}{}", kept::bike_key(bike))).is_some() {
+        new = browser::new_key();
+    }
+    let mut all = Vec::new();
     for key in store.keys(from) {
         let own = key.strip_prefix(from).filter(|it| removed::is_of(it, bike));
         if let (Some(own), Some(text)) = (own, store.read(&key)) {
-            new.push((format!("{to}{own}"), text.clone()));
-            old.push((key, text));
+            let own = replaced(own, bike, &new);
+            all.push((format!("{to}{own}"), Some(text)));
+            all.push((key, None));
         }
     }
-    told(page, store.replace(&old, &new))
+    told(page, store.swap(&all).map(drop)).then_some(new)
 }
 
 /// Forgets what was removed too long ago.

@@ -1,15 +1,33 @@
 //! The wrench drawer: the garage's wrenches, for all of its bikes.
 
+use super::browser;
 use super::element::{El, button, el, span, while_so};
 use super::entry_field::{Dress, blank};
 use super::line::{Told, fold_button};
 use super::live::Live;
 use super::page::{Desk, Page};
-use crate::facts::Id;
+use crate::entry::Entry;
+use crate::facts::{self, Id};
 use crate::garage::Entries;
 use crate::plan;
 use crate::words::page as words;
 use leptos::prelude::*;
+
+impl Page {
+    /// Takes a wrench of the drawer for the fastener on a desk; `None`: the one that serves best.
+    pub fn take_wrench(self, desk: &Desk, place: Option<usize>) {
+        let key = place.and_then(|place| {
+            let item = untrack(|| self.wrenches.with(|all| all.get(place).cloned()))?;
+            let signal = item.sheet.signal(facts::WRENCH_KEY.id())?;
+            if signal.get_untracked().is_blank() {
+                let key = browser::new_number().to_string();
+                signal.set(Entry { text: key, unit: 0, edited: browser::now() });
+            }
+            Some(signal.get_untracked().text)
+        });
+        self.typed(desk, facts::TAKEN_WRENCH.id(), key.unwrap_or_default());
+    }
+}
 
 /// All wrenches, each with its marks, and a button for another.
 pub fn drawer(page: Page) -> El {

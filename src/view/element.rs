@@ -268,6 +268,11 @@ impl El {
         self.taken(event, Box::new(take))
     }
 
+    /// The text that an entry or a list of choices has now.
+    pub fn value(&self) -> String {
+        value_of(&self.0)
+    }
+
     fn taken(self, event: &str, mut take: Box<dyn Takes<String>>) -> Self {
         let element = self.element();
         self.on(event, move |_| take.take(value_of(&element)))

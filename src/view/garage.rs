@@ -6,18 +6,19 @@ use super::entry_field::{Dress, blank};
 use super::line::fold_button;
 use super::live::Live;
 use super::page::{Desk, Page};
-use super::{browser, kept, link};
+use super::{backup, browser, kept, link};
 use crate::facts::{self, Id};
 use crate::show;
 use crate::storage::removed;
 use crate::units::UnitSet;
-use crate::words::{choices, garage as bikes_words, page as words};
+use crate::words::{backup as backup_words, choices, garage as bikes_words, page as words};
 use std::rc::Rc;
 
 #[derive(Debug, Clone, Copy, PartialEq)]
 enum Drawer {
     Shut,
     Link,
+    Backup,
     Garage,
 }
 
@@ -39,6 +40,7 @@ pub fn top(page: Page) -> El {
     };
     let inside = move || match open.get() {
         Drawer::Link => vec![link::make(page)],
+        Drawer::Backup => vec![backup::drawer(page)],
         Drawer::Garage => vec![bikes(page)],
         Drawer::Shut => Vec::new(),
     };
@@ -47,6 +49,7 @@ pub fn top(page: Page) -> El {
         .set("aria-label", words::TOOLS)
         .child(button("quiet", "", other).live_text(units))
         .child(drawer(Drawer::Link, words::LINK))
+        .child(drawer(Drawer::Backup, backup_words::BACKUP))
         .child(drawer(Drawer::Garage, words::GARAGE));
     el("header")
         .class("top")

@@ -246,7 +246,10 @@ fn bring_back(page: Page, store: Store, key: &str) -> bool {
     let bike = bike_key(key);
     let mut aside = store.keys(removed::START).into_iter();
     let back = match aside.find(|it| it.ends_with(&bike)) {
-        Some(it) => super::bikes::put(page, key, it.strip_suffix(&bike).unwrap_or_default(), ""),
+        Some(it) => {
+            let from = it.strip_suffix(&bike).unwrap_or_default();
+            super::bikes::put(page, key, from, "").is_some()
+        }
         None => told(page, store.bring_back()),
     };
     if back {

@@ -152,6 +152,8 @@ pub struct State {
     pub pasted: Pasted,
     /// The logbook of the bike.
     pub book: Book,
+    /// The day of the last backup file.
+    pub backup: Live<Option<NaiveDate>>,
     /// What waits to be written, and what other tabs wrote.
     pub tabs: Tabs,
 }
@@ -170,7 +172,7 @@ impl Page {
             Arc::new(held)
         });
         let units = sheet.clone();
-        let store = Store::open();
+        let store = Store::open().ok();
         let set = Derived::new(move |_| match facts::UNIT_SET.maybe(&units) {
             Ok(Some(set)) => set,
             _ => browser::usual_units(),
@@ -191,8 +193,8 @@ impl Page {
             open: Live::new(Vec::new()),
             open_rows: Live::new(0),
             opened: Live::new(None),
-            saving: Live::new(if store.is_ok() { Saving::Kept } else { Saving::Blocked }),
-            store: Live::new(store.ok()),
+            saving: Live::new(if store.is_some() { Saving::Kept } else { Saving::Blocked }),
+            store: Live::new(store),
             notices: Live::new(Vec::new()),
             undo: Live::new(Vec::new()),
             spoken: Live::new(String::new()),
@@ -202,6 +204,7 @@ impl Page {
             began: Live::new(false),
             pasted: Pasted::new(),
             book: Book::new(),
+            backup: Live::new(super::backup::last(store)),
             tabs: Tabs::new(),
         })));
         page.read_address();
@@ -380,20 +383,6 @@ impl Page {
                 signal.set(own.get(id).cloned().unwrap_or_default());
             }
         }
-    }
-
-    /// Takes a wrench of the drawer for the fastener on a desk; `None`: the one that serves best.
-    pub fn take_wrench(self, desk: &Desk, place: Option<usize>) {
-        let key = place.and_then(|place| {
-            let item = untrack(|| self.wrenches.with(|all| all.get(place).cloned()))?;
-            let signal = item.sheet.signal(facts::WRENCH_KEY.id())?;
-            if signal.get_untracked().is_blank() {
-                let key = browser::new_number().to_string();
-                signal.set(Entry { text: key, unit: 0, edited: browser::now() });
-            }
-            Some(signal.get_untracked().text)
-        });
-        self.typed(desk, facts::TAKEN_WRENCH.id(), key.unwrap_or_default());
     }
 
     /// What tells this bike from others kept here.

@@ -53,7 +53,8 @@ pub fn preview(page: Page, fragment: &str) -> Vec<El> {
         let count = el("div").child(el("dt").text(words::KEPT_FASTENERS)).child(count);
         all.push(el("dl").child(count));
     }
-    laid_out(&mut all, &link::compared(here, &given.new));
+    const OF_A_LINK: [&str; 2] = [words::ONLY_IN_THE_LINK, words::IN_THE_LINK];
+    laid_out(&mut all, &link::compared(here, &given.new), OF_A_LINK);
     vec![el("section").class("shared").set("aria-labelledby", "shared-title").children(all)]
 }
 
@@ -72,15 +73,15 @@ fn part_of(row: &Row) -> usize {
     }
 }
 
-/// What differs, what only one of them has, what the garage has; what is the same is counted and may be unfolded.
-fn laid_out(all: &mut Vec<El>, rows: &[Row]) {
-    const CAPS: [&str; SAME + 1] =
-        [words::DIFFERENT, words::ONLY_IN_THE_LINK, words::ONLY_HERE, words::OF_THE_GARAGE, ""];
-    for (part, cap) in CAPS.iter().enumerate() {
+/// What differs, what only one of them has, what the garage has; what is the same is counted and may be unfolded. `there`: the
+/// words for what only the other has, and over what it says.
+pub fn laid_out(all: &mut Vec<El>, rows: &[Row], there: [&str; 2]) {
+    let caps = [words::DIFFERENT, there[0], words::ONLY_HERE, words::OF_THE_GARAGE, ""];
+    for (part, cap) in caps.iter().enumerate() {
         let mut list = Vec::new();
         for row in rows {
             if part_of(row) == part {
-                list.push(both(row));
+                list.push(both(row, there[1]));
             }
         }
         if list.is_empty() {
@@ -99,11 +100,11 @@ fn laid_out(all: &mut Vec<El>, rows: &[Row]) {
 }
 
 /// A fact on both sides, or on one.
-fn both(row: &Row) -> El {
+fn both(row: &Row, there: &str) -> El {
     let mut made = el("div").child(el("dt").text(&row.label));
     let differ = part_of(row) != SAME;
     let two = differ && !row.here.is_empty() && !row.there.is_empty();
-    for (of, text) in [(words::HERE, &row.here), (words::IN_THE_LINK, &row.there)] {
+    for (of, text) in [(words::HERE, &row.here), (there, &row.there)] {
         if two {
             made = made.child(el("dd").child(span("why", of)).text(text));
         } else if !text.is_empty() && (differ || of == words::HERE) {

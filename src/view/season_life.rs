@@ -6,15 +6,18 @@ use super::page::{Desk, Page};
 use crate::facts;
 use crate::garage::{Kept, Season};
 use crate::plan::{self, Life};
-use crate::words::logbook as words;
+use crate::words::{backup as backup_words, logbook as words};
 
 /// How far the season is, and once it is out the step to the next.
 pub fn life(page: Page, desk: &Desk) -> El {
-    let desk = desk.clone();
+    let [desk, parked] = [(); 2].map(|()| desk.clone());
     let life = super::live::Derived::new(move |_| Life::of(&desk));
     let said = move || {
         match life.get() {
             Life::Planned => words::PLANNED,
+            Life::Parked if plan::backup_due(&parked, page.backup.get(), page.today.get()) => {
+                backup_words::DUE
+            }
             Life::Parked => words::PARKED,
             Life::Out => words::OUT,
         }

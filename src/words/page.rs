@@ -28,8 +28,8 @@ words! {
     NOT_YET_KNOWN: "—";
     NEEDED: "needed for the answer";
     TOOLS: "Tools";
-    HAD_A_BIKE: "Had a bike here? ";
-    PASTE_A_LINK: "Paste a link";
+    HAD_A_BIKE: "Had a bike here? Open its backup file above, or ";
+    PASTE_A_LINK: "paste a link";
     PURPOSE: "Your manual’s figures in; what to set, pour, dose and do out, before winter.";
     START_YOUR_OWN: "Start your own";
     INVENTED: "The bike below is invented: type over any blank and yours begins.";

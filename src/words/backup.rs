@@ -1,0 +1,65 @@
+//! Words of the backup file.
+
+macro_rules! words {
+    ($($name:ident: $words:literal;)*) => { $(#[doc = $words] pub const $name: &str = $words;)* };
+}
+words! {
+    BACKUP: "Backup file";
+    SAVE: "Save a backup file";
+    OPEN: "Open a backup file";
+    HINT: "Every bike, season and logbook and the garage, with names and notes, in one file that people can read.";
+    ABOUT: "Of each fact text and unit count; value is for people.";
+    NEVER: "No backup yet.";
+    NOTHING: "Nothing is kept here yet, so there is nothing to save.";
+    RESTORE: "Restore";
+    RESTORED: "The backup is restored.";
+    SAME: ": stands here already";
+    NEW: ": new";
+    DIFFERS: ": differs ";
+    NAMELESS: "a record whose name is lost";
+    LOOK: "Look at both";
+    ONLY_IN_THE_FILE: "Only in the file";
+    IN_THE_FILE: "in the file ";
+    MERGE: "Merge";
+    TAKE: "Take the file’s";
+    LEAVE: "Leave as it is";
+    WHAT_MERGE_IS: "Merge keeps what either has; of a fact given in both, the one typed last.";
+    NOT_TAKEN: "Not taken from this file:";
+    STANDS: ": stands here otherwise and is left as it is";
+    DUE: "Parked, and no backup file since: one browser alone can lose it.";
+    NOT_READ: "This file could not be read: a backup file is a text of at most 32 MB.";
+    NO_BACKUP: "This is no backup file: one is named torpor-backup and a day. What the rescue panel copied is taken, too.";
+    NEWER: "This backup was made by a newer Torpor: reload the page, then open it again. Nothing of it is taken.";
+    NO_STORE: "This browser keeps nothing here, so a backup cannot be restored.";
+    GARAGE: "Garage, shelf and wrenches";
+    SEASON: ": season";
+    PAST: ": past season";
+    LOGBOOK: ": logbook";
+    OTHER: ": what the page noted";
+    REMOVED: " (removed)";
+}
+
+/// Name of the file.
+pub fn file_name(day: &str) -> String {
+    format!("torpor-backup-{day}.json")
+}
+/// When it was saved last.
+pub fn last(day: &str) -> String {
+    format!("Last backup: {day}.")
+}
+/// Entries of a logbook, and how many of those in the file are not here.
+pub fn entries(new: usize) -> String {
+    format!("Entries, {new} of them new")
+}
+/// A record that is broken, cut off or gone.
+pub fn lost(name: &str) -> String {
+    format!("{name}: damaged, missing or of a newer Torpor")
+}
+/// A record that is none of ours, or comes again.
+pub fn not_ours(name: &str) -> String {
+    format!("{name}: no record of Torpor’s, or there twice")
+}
+/// A fact that cannot be read.
+pub fn wrong_fact(name: &str, fact: &str) -> String {
+    format!("{name}, {fact}: wants a text, or {{\"text\": \"15\", \"unit\": \"L\"}}")
+}
