@@ -24,19 +24,20 @@ pub fn life(page: Page, desk: &Desk) -> El {
         .to_owned()
     };
     let next = move || {
-        vec![
-            button("do", words::NEXT_SEASON, move || begin_next(page)),
-            paragraph("hint", words::NEXT_HINT),
-        ]
+        // While it stands parked it is nobody's next step.
+        let over = life.get() == Life::Out || ride_is_past(page);
+        let class = if over { "do" } else { "quiet" };
+        let next = button(class, words::NEXT_SEASON, move || begin_next(page));
+        vec![next, paragraph("hint", words::NEXT_HINT)]
     };
     el("div").class("life").child(el("p").class("why").live_text(said)).child(while_so(
         "div",
-        move || life.get() == Life::Out || ride_is_past(page),
+        move || life.get() != Life::Planned,
         next,
     ))
 }
 
-/// Whether the day it was to be ridden again is over; before, the next season is nobody's next step.
+/// Whether the day it was to be ridden again is over.
 fn ride_is_past(page: Page) -> bool {
     facts::RIDE_DATE.known(&page.sheet()).is_some_and(|it| it < page.today.get())
 }
