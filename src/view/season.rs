@@ -20,8 +20,6 @@ pub fn sentence(page: Page, desk: &Desk) -> El {
         if let Figure::Number { .. } = shown.figure {
             figure(leaves, &shown);
             leaves.next("span", "").text(words::DAYS);
-        } else {
-            leaves.next("span", "").text("…");
         }
     };
     let open_end = move || {
@@ -68,7 +66,6 @@ pub fn sentence(page: Page, desk: &Desk) -> El {
         .child(blank(facts::WHERE_IT_STANDS.id()))
         .text(words::RIDES)
         .child(blank(facts::RIDE_DATE.id()))
-        .text(": ")
         .child(span("aloud", labels::DAYS_STORED).set("id", DAYS))
         .child(el("output").set("aria-live", "off").set("aria-labelledby", DAYS).leaves(days))
         .live_text(open_end)
