@@ -91,7 +91,7 @@ fn introduction(page: Page) -> El {
     let paste = button("quiet", words::PASTE_A_LINK, move || pasting.update(|it| *it = !*it))
         .live("aria-expanded", move || pasting.get().to_string());
     let start = button("do", words::START_YOUR_OWN, move || page.start_own());
-    let back = el("p").text(words::HAD_A_BIKE).child(paste).text(".");
+    let back = el("p").text(words::HAD_A_BIKE).child(paste);
     let row = el("div").class("row").child(start).child(el("p").text(words::INVENTED)).child(back);
     el("div").class("back").child(paragraph("purpose", words::PURPOSE)).child(row).child(while_so(
         "div",
