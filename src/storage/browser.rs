@@ -25,6 +25,8 @@ pub enum StoreError {
 thread_local! {
     /// Every record of ours, as it was last read or written: what comes back when the store was emptied under the page.
     static KNOWN: RefCell<Vec<(String, String)>> = const { RefCell::new(Vec::new()) };
+    /// Keys of what a swap took away and could not put back.
+    static OWED: RefCell<Vec<String>> = const { RefCell::new(Vec::new()) };
 }
 
 /// The store, known to work when it was opened.
@@ -40,7 +42,7 @@ impl Store {
         let store = raw()?;
         let probe = format!("{PREFIX}probe");
         match store.set_item(&probe, "1").map_err(error) {
-            // What is kept can be read all the same, and what cannot be written is said when it is.
+            // What is kept can be read all the same.
             Ok(()) | Err(StoreError::Full) => {}
             Err(why) => return Err(why),
         }
@@ -89,27 +91,71 @@ impl Store {
         know(key, None);
     }
 
-    /// Puts records, each with its key, in the place of others. Where both do not fit at once, those that go make room.
+    /// Puts each text under its key, and takes away what stands under a key without one: all, or nothing. What stood there before,
+    /// in the same order. Where not all fits beside what goes, that makes room.
     ///
     /// # Errors
-    /// [`StoreError`]; then all is as it was.
-    pub fn replace(
+    /// [`StoreError`]; then all is as it was. What the store did not even take back is known, and [`Store::bring_back`] is owed.
+    pub fn swap(
         self,
-        old: &[(String, String)],
-        new: &[(String, String)],
-    ) -> Result<(), StoreError> {
-        let write =
-            |all: &[(String, String)]| all.iter().try_for_each(|it| self.write(&it.0, &it.1));
-        let remove = |all: &[(String, String)]| all.iter().for_each(|it| self.remove(&it.0));
-        let done = write(new).or_else(|_| {
-            remove(old);
-            write(new)
-        });
-        remove(if done.is_ok() { old } else { new });
-        if done.is_err() {
-            let _ = write(old);
+        all: &[(String, Option<String>)],
+    ) -> Result<Vec<(String, Option<String>)>, StoreError> {
+        let before: Vec<_> = all.iter().map(|it| (it.0.clone(), self.read(&it.0))).collect();
+        let mut room = (0..all.len()).filter(|at| all[*at].1.is_none());
+        let mut did = Vec::new();
+        let mut done = Ok(());
+        for (at, (key, text)) in all.iter().enumerate() {
+            let Some(text) = text else { continue };
+            done = self.write(key, text);
+            while done.is_err()
+                && let Some(out) = room.next()
+            {
+                // Emptied, not removed: a store that writes nothing refuses that, too, and nothing is gone.
+                let emptied = raw().and_then(|store| {
+                    store.set_item(&format!("{PREFIX}{}", all[out].0), "").map_err(error)
+                });
+                if emptied.is_err() {
+                    break;
+                }
+                did.push(out);
+                done = self.write(key, text);
+            }
+            if done.is_err() {
+                break;
+            }
+            did.push(at);
         }
-        done
+        if let Err(why) = done {
+            self.undo(&before, &did, all);
+            return Err(why);
+        }
+        all.iter().filter(|it| it.1.is_none()).for_each(|it| self.remove(&it.0));
+        Ok(before)
+    }
+
+    /// Goes back the way that a swap came, so that there is as much room as there was. Once something is not taken back, nothing
+    /// more is removed: it may be all that is left of it.
+    fn undo(
+        self,
+        before: &[(String, Option<String>)],
+        did: &[usize],
+        all: &[(String, Option<String>)],
+    ) {
+        let mut stuck = false;
+        for at in did.iter().rev() {
+            match &before[*at] {
+                (key, None) if !stuck => self.remove(key),
+                (key, Some(text)) if self.write(key, text).is_err() => {
+                    stuck = true;
+                    if all[*at].1.is_none() {
+                        self.remove(key);
+                        know(key, Some(text.clone()));
+                        OWED.with_borrow_mut(|all| all.push(key.clone()));
+                    }
+                }
+                _ => {}
+            }
+        }
     }
 
     /// Our keys that start with `start`, without their prefix.
@@ -140,19 +186,23 @@ impl Store {
         ours.is_some() && theirs <= ours
     }
 
-    /// Writes again whatever of ours was there and is no more.
+    /// Writes again whatever of ours was there and is no more, or only what a swap could not put back.
     ///
     /// # Errors
     /// [`StoreError`]; what was written again before stays.
-    pub fn bring_back(self) -> Result<(), StoreError> {
+    pub fn bring_back(self, owed: bool) -> Result<(), StoreError> {
         let all = KNOWN.take();
         let mut done = Ok(());
         for it in &all {
-            if done.is_ok() && self.read(&it.0).is_none() {
+            let wanted = !owed || OWED.with_borrow(|all| all.contains(&it.0));
+            if wanted && done.is_ok() && self.read(&it.0).is_none() {
                 done = self.write(&it.0, &it.1);
             }
         }
         KNOWN.set(all);
+        if done.is_ok() {
+            OWED.take();
+        }
         done
     }
 }

@@ -140,15 +140,20 @@ pub fn remove(page: Page, it: &KeptBike) {
 /// Puts a bike's records under keys with another start; whether they stand there now.
 pub fn put(page: Page, bike: &str, from: &str, to: &str) -> bool {
     let Some(store) = page.store.get_untracked() else { return false };
-    let (mut old, mut new) = (Vec::new(), Vec::new());
+    let mut all = Vec::new();
     for key in store.keys(from) {
         let own = key.strip_prefix(from).filter(|it| removed::is_of(it, bike));
         if let (Some(own), Some(text)) = (own, store.read(&key)) {
-            new.push((format!("{to}{own}"), text.clone()));
-            old.push((key, text));
+            all.push((format!("{to}{own}"), Some(text)));
+            all.push((key, None));
         }
     }
-    told(page, store.replace(&old, &new))
+    let done = told(page, store.swap(&all).map(drop));
+    if !done {
+        // What could not even be put back is tried again.
+        kept::later(page, kept::AGAIN);
+    }
+    done
 }
 
 /// Forgets what was removed too long ago.

@@ -17,12 +17,14 @@ use serde::de::DeserializeOwned;
 use std::cell::Cell;
 use std::time::Duration;
 
-const GARAGE: &str = "garage";
+/// Where the garage is kept.
+pub const GARAGE: &str = "garage";
+const PROBE: &str = "probe";
 const OPEN: &str = "open";
 /// Long enough that a word is typed, short enough that nothing is lost.
 const SOON: Duration = Duration::from_millis(400);
 /// After this time what could not be written is tried again.
-const AGAIN: Duration = Duration::from_secs(5);
+pub const AGAIN: Duration = Duration::from_secs(5);
 
 /// More leaves or seasons than any bike fills.
 const MOST_RECORDS: usize = 4096;
@@ -76,10 +78,15 @@ pub fn keep(page: Page) {
     });
     browser::on_leave(move || page.tabs.left.update(|it| *it += 1));
     browser::on_storage(move |key, text| heard(page, key, text));
+    if let Some(store) = page.store.get_untracked() {
+        // Said before anything is typed.
+        told(page, store.write(PROBE, "1"));
+        store.remove(PROBE);
+    }
 }
 
 /// Writes a little later, when no other tab writes.
-fn later(page: Page, soon: Duration) {
+pub fn later(page: Page, soon: Duration) {
     if let Some(handle) = page.tabs.unsaved.get_untracked() {
         handle.clear();
     }
@@ -117,14 +124,20 @@ fn heard(page: Page, key: Option<String>, text: Option<String>) {
         if crossed {
             let mut written = page.tabs.leaves.get_untracked();
             written.retain(|it| it.0 == leaf);
+            let theirs = text.and_then(|it| record::read::<Vec<Entries>>(&it).ok());
+            if let (Some((_, before)), Some(record)) = (written.first(), theirs) {
+                let (mut theirs, now) = (record.kept, page.logbook().leaf(leaf));
+                theirs.retain(|it| !before.contains(it) && !now.contains(it));
+                page.take_into_book(leaf, theirs);
+            }
             page.unwritten(written);
             page.changed();
         } else if text.is_some() {
             page.follow_leaf(leaf, load(page, store, key));
         }
     } else if key == GARAGE || key == bike || key == season_key(&own) {
-        if crossed {
-            page.beyond.set(page.tabs.before.get_untracked());
+        if let (true, Some(text), Owner::Own(_)) = (crossed, text, page.owner.get_untracked()) {
+            page.take_crossed(key, &text);
         }
         // Not at once: its other records are still on their way.
         page.changed();
@@ -138,18 +151,30 @@ pub fn look_again(page: Page) {
     }
 }
 
-/// Writes at once what is still to be written, and what could not be written before; whether all is kept, where anything is.
+/// Writes at once what is still to be written, and what could not be written before; whether nothing of the owner's waits, so that
+/// another bike may be laid on the sheet.
 pub fn flush(page: Page) -> bool {
-    let failed = |page: Page| matches!(page.saving.get_untracked(), Saving::Failed(_));
+    let failed = matches!(page.saving.get_untracked(), Saving::Failed(_));
     let waits = page.tabs.unsaved.get_untracked();
-    if waits.is_some() || failed(page) {
+    if waits.is_some() || failed {
         if let Some(handle) = waits {
             handle.clear();
         }
         page.tabs.unsaved.set(None);
-        save(page);
+        let owed = page.store.get_untracked().map_or(Ok(()), |it| it.bring_back(true));
+        if owed.is_ok() && page.own_place().is_some() {
+            save(page);
+        } else if !told(page, owed) {
+            later(page, AGAIN);
+        }
     }
-    !failed(page)
+    match page.owner.get_untracked() {
+        Owner::Example => true,
+        Owner::Looked(aside) => aside.safe,
+        Owner::Own(_) => {
+            page.store.get_untracked().is_none() || page.saving.get_untracked() == Saving::Kept
+        }
+    }
 }
 
 /// Lays a kept bike on the sheet.
@@ -189,22 +214,27 @@ pub fn close(page: Page, next: Option<String>) {
 
 /// Writes a bike that is not on the sheet, as a link brings it, and opens it.
 pub fn take_in(page: Page, kept: Kept) {
-    flush(page);
-    let mut garage = page.own_garage();
+    let there = page.own_garage();
+    let mut garage = there.clone();
     garage.welcome(kept.garage);
     let mut bike = kept.bike;
     bike.entries.remove(&facts::ARCHIVED.id());
     page.lay(Kept { garage, bike, ..kept }, Owner::Own(browser::new_key()));
+    page.beyond.update(|it| it.garage.clone_from(&there));
     save(page);
 }
 
-fn save(page: Page) {
+/// Writes the sheet, merged with what other tabs wrote since.
+pub fn save(page: Page) {
+    save_as(page, page.kept());
+}
+
+/// The same of what the sheet is to hold: of a newer page's facts, too, which stand on none.
+pub fn save_as(page: Page, mut kept: Kept) {
     let Some((key, store)) = page.own_place() else { return };
-    let mut kept = page.kept();
     let base = page.beyond.get_untracked();
     let bike = bike_key(&key);
-    let mut there = store.read(&bike).is_some();
-    if !there && store.knew(&bike) {
+    if store.read(&bike).is_none() && store.knew(&bike) {
         // Nobody who took it away is to find it there again, unless it is still worked on.
         if kept == base && page.book.is_kept() {
             return page.tabs.gone.set(true);
@@ -212,32 +242,48 @@ fn save(page: Page) {
         if !bring_back(page, store, &key) {
             return;
         }
-        there = true;
     }
-    if there {
-        let theirs = stored(page, store, &key, &base);
-        if page.store.get_untracked().is_none() {
-            // A newer page's: nothing is taken of it, and nothing written.
-            return;
-        }
-        if theirs != base {
-            let (merged, twice) = Kept::merged(&base, &kept, &theirs);
-            if merged != kept || !twice.is_empty() {
-                page.take_merged(merged.clone(), twice);
-            }
-            kept = merged;
-        }
+    let theirs = stored(page, store, &key, &base);
+    if page.store.get_untracked().is_none() {
+        // A newer page's: nothing is taken of it, and nothing written.
+        return;
     }
-    let written = write_all(page, store, &key, &kept)
-        .and_then(|()| save_book(page, store, &key))
+    if theirs != base {
+        let (merged, twice) = Kept::merged(&base, &kept, &theirs);
+        if merged != kept || !twice.is_empty() {
+            page.take_merged(merged.clone(), twice);
+        }
+        kept = merged;
+    }
+    // From each record that was written the next change is told, though the next one does not fit.
+    let (mut now, mut before) = (base, page.tabs.before.get_untracked());
+    let written = write(page, store, &bike, &kept.bike)
+        .and_then(|()| {
+            moved(&mut before.bike, &mut now.bike, &kept.bike);
+            write(page, store, &season_key(&key), &kept.season)
+        })
+        .and_then(|()| {
+            moved(&mut before.season, &mut now.season, &kept.season);
+            write(page, store, GARAGE, &kept.garage)
+        })
+        .and_then(|()| {
+            moved(&mut before.garage, &mut now.garage, &kept.garage);
+            save_book(page, store, &key)
+        })
         .and_then(|()| store.write(OPEN, &key));
+    page.tabs.before.set(before);
+    page.beyond.set(now);
     if told(page, written) {
-        // From here on the next change is told from.
-        page.tabs.before.set(base);
-        page.beyond.set(kept);
         browser::tell("torpor-kept");
     } else if page.saving.get_untracked() != Saving::Blocked {
         later(page, AGAIN);
+    }
+}
+
+/// What the store holds of a record has changed.
+fn moved<T: Clone + PartialEq>(before: &mut T, now: &mut T, kept: &T) {
+    if now != kept {
+        *before = std::mem::replace(now, kept.clone());
     }
 }
 
@@ -247,7 +293,7 @@ fn bring_back(page: Page, store: Store, key: &str) -> bool {
     let mut aside = store.keys(removed::START).into_iter();
     let back = match aside.find(|it| it.ends_with(&bike)) {
         Some(it) => super::bikes::put(page, key, it.strip_suffix(&bike).unwrap_or_default(), ""),
-        None => told(page, store.bring_back()),
+        None => told(page, store.bring_back(false)),
     };
     if back {
         page.tabs.gone.set(false);
@@ -295,7 +341,9 @@ pub fn told(page: Page, written: Result<(), StoreError>) -> bool {
 /// Writes the leaves of the logbook that have changed. What another tab wrote on one since is taken in.
 fn save_book(page: Page, store: Store, bike: &str) -> Result<(), StoreError> {
     let mut changed = page.take_changed_leaves();
-    page.tabs.leaves.set(changed.clone());
+    if !changed.is_empty() {
+        page.tabs.leaves.set(changed.clone());
+    }
     while let Some((leaf, before)) = changed.pop() {
         let key = format!("{}{leaf}", log_key(bike));
         let mut now = page.logbook().leaf(leaf);

@@ -21,6 +21,8 @@ pub struct Aside {
     beyond: Kept,
     owner: Owner,
     book: Option<Arc<Logbook>>,
+    /// Whether all of it is kept.
+    pub safe: bool,
 }
 
 impl PartialEq for Aside {
@@ -102,8 +104,11 @@ pub fn mine(page: Page, there: &Kept) -> Option<Mine> {
     own
 }
 
-/// Keeps a bike from a link beside the others.
+/// Keeps a bike from a link beside the others. Where the one on the sheet could not be kept, it is only looked at.
 pub fn keep_as_new(page: Page, given: &Given) {
+    if !kept::flush(page) {
+        return only_look(page, given);
+    }
     let mut new = given.new.clone();
     // Two bikes of one number could not be told apart.
     if !facts::given(&new, KEY) || mine(page, &new).is_some_and(|it| it.same) {
@@ -118,7 +123,7 @@ pub fn keep_as_new(page: Page, given: &Given) {
 }
 
 fn set_aside(page: Page) -> Arc<Aside> {
-    kept::flush(page);
+    let safe = kept::flush(page);
     match page.owner.get_untracked() {
         Owner::Looked(aside) => aside,
         owner => Arc::new(Aside {
@@ -126,6 +131,7 @@ fn set_aside(page: Page) -> Arc<Aside> {
             beyond: page.beyond.get_untracked(),
             owner,
             book: page.book.unkept(),
+            safe,
         }),
     }
 }
@@ -175,7 +181,7 @@ pub fn replace(page: Page, given: &Given) {
             return;
         }
     }
-    kept::flush(page);
+    kept::save(page);
     let was = page.kept();
     if !copied(page, &was, &mine.name()) {
         return;
@@ -183,7 +189,8 @@ pub fn replace(page: Page, given: &Given) {
     put_over(page, taken_over(&was, new, browser::now()));
     let now = page.kept();
     page.can_undo_by(words::replaced(&mine.name()), move || {
-        // What was typed since stays.
+        // What was typed since stays, in another tab, too.
+        kept::save(page);
         put_over(page, Kept::merged(&now, &page.kept(), &was).0);
     });
 }
@@ -199,16 +206,12 @@ fn copied(page: Page, was: &Kept, name: &str) -> bool {
     kept::told(page, kept::write_all(page, store, &browser::new_key(), &copy))
 }
 
-/// Lays another state of the bike on the sheet and writes it as it is: what the store has is what it takes the place of.
+/// Lays another state of the bike on the sheet and writes it.
 fn put_over(page: Page, kept: Kept) {
-    kept::flush(page);
     page.lay_again(kept.clone());
-    let Some((key, store)) = page.own_place() else {
-        page.beyond.set(kept);
-        return;
-    };
-    let written = kept::write_all(page, store, &key, &kept);
-    if kept::told(page, written) {
+    if page.own_place().is_some() {
+        kept::save_as(page, kept);
+    } else {
         page.beyond.set(kept);
     }
 }

@@ -9,6 +9,7 @@ use super::page::Page;
 use crate::entry::{Entry, text::joined};
 use crate::facts::{self, About};
 use crate::garage::{Entries, Kept, Twice};
+use crate::storage::record;
 use crate::words::page as words;
 use leptos::prelude::*;
 use std::time::Duration;
@@ -88,6 +89,30 @@ impl Tabs {
 }
 
 impl Page {
+    /// Takes in what another tab wrote before it had seen what this one wrote under the same key. It may stand nowhere else: this
+    /// one's may have taken its place in the store, and its writer be gone.
+    pub fn take_crossed(self, key: &str, text: &str) {
+        let (mine, before) = (self.kept(), self.tabs.before.get_untracked());
+        let (mut theirs, mut base) = (before.clone(), self.beyond.get_untracked());
+        // From there on both told their changes.
+        if key == kept::GARAGE {
+            let Ok(it) = record::read(text) else { return };
+            theirs.garage = it.kept;
+            base.garage.clone_from(&before.garage);
+        } else if key == kept::season_key(&self.key()) {
+            let Ok(it) = record::read(text) else { return };
+            theirs.season = it.kept;
+            base.season.clone_from(&before.season);
+        } else {
+            let Ok(it) = record::read(text) else { return };
+            theirs.bike = it.kept;
+            base.bike.clone_from(&before.bike);
+        }
+        let (merged, twice) = Kept::merged(&before, &mine, &theirs);
+        self.beyond.set(base);
+        self.take_merged(merged, twice);
+    }
+
     /// Lays on the sheet what was merged with another tab's, and asks of each fact that both changed.
     pub fn take_merged(self, merged: Kept, twice: Vec<Twice>) {
         let merging = self.tabs.merging;
