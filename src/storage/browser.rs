@@ -25,8 +25,6 @@ pub enum StoreError {
 thread_local! {
     /// Every record of ours, as it was last read or written: what comes back when the store was emptied under the page.
     static KNOWN: RefCell<Vec<(String, String)>> = const { RefCell::new(Vec::new()) };
-    /// Keys of what a swap took away and could not put back.
-    static OWED: RefCell<Vec<String>> = const { RefCell::new(Vec::new()) };
 }
 
 /// The store, known to work when it was opened.
@@ -95,7 +93,7 @@ impl Store {
     /// in the same order. Where not all fits beside what goes, that makes room.
     ///
     /// # Errors
-    /// [`StoreError`]; then all is as it was. What the store did not even take back is known, and [`Store::bring_back`] is owed.
+    /// [`StoreError`]; then all is as it was. What the store did not even take back is known, for [`Store::bring_back`].
     pub fn swap(
         self,
         all: &[(String, Option<String>)],
@@ -110,9 +108,10 @@ impl Store {
             while done.is_err()
                 && let Some(out) = room.next()
             {
-                // Emptied, not removed: a store that writes nothing refuses that, too, and nothing is gone.
+                // A store that writes nothing refuses to empty it, too, and nothing is gone.
+                let full = format!("{PREFIX}{}", all[out].0);
                 let emptied = raw().and_then(|store| {
-                    store.set_item(&format!("{PREFIX}{}", all[out].0), "").map_err(error)
+                    store.set_item(&full, "").and_then(|()| store.remove_item(&full)).map_err(error)
                 });
                 if emptied.is_err() {
                     break;
@@ -126,7 +125,7 @@ impl Store {
             did.push(at);
         }
         if let Err(why) = done {
-            self.undo(&before, &did, all);
+            self.undo(&before, &did);
             return Err(why);
         }
         all.iter().filter(|it| it.1.is_none()).for_each(|it| self.remove(&it.0));
@@ -135,23 +134,14 @@ impl Store {
 
     /// Goes back the way that a swap came, so that there is as much room as there was. Once something is not taken back, nothing
     /// more is removed: it may be all that is left of it.
-    fn undo(
-        self,
-        before: &[(String, Option<String>)],
-        did: &[usize],
-        all: &[(String, Option<String>)],
-    ) {
+    fn undo(self, before: &[(String, Option<String>)], did: &[usize]) {
         let mut stuck = false;
         for at in did.iter().rev() {
             match &before[*at] {
                 (key, None) if !stuck => self.remove(key),
                 (key, Some(text)) if self.write(key, text).is_err() => {
                     stuck = true;
-                    if all[*at].1.is_none() {
-                        self.remove(key);
-                        know(key, Some(text.clone()));
-                        OWED.with_borrow_mut(|all| all.push(key.clone()));
-                    }
+                    know(key, Some(text.clone()));
                 }
                 _ => {}
             }
@@ -186,23 +176,19 @@ impl Store {
         ours.is_some() && theirs <= ours
     }
 
-    /// Writes again whatever of ours was there and is no more, or only what a swap could not put back.
+    /// Writes again whatever of ours was there and is no more.
     ///
     /// # Errors
     /// [`StoreError`]; what was written again before stays.
-    pub fn bring_back(self, owed: bool) -> Result<(), StoreError> {
+    pub fn bring_back(self) -> Result<(), StoreError> {
         let all = KNOWN.take();
         let mut done = Ok(());
         for it in &all {
-            let wanted = !owed || OWED.with_borrow(|all| all.contains(&it.0));
-            if wanted && done.is_ok() && self.read(&it.0).is_none() {
+            if done.is_ok() && self.read(&it.0).is_none() {
                 done = self.write(&it.0, &it.1);
             }
         }
         KNOWN.set(all);
-        if done.is_ok() {
-            OWED.take();
-        }
         done
     }
 }

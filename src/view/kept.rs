@@ -3,7 +3,7 @@
 use super::browser;
 use super::follow::follow;
 use super::page::{Owner, Page, Saving};
-use super::records::{load, theirs, write};
+use super::records::{load, stored, write};
 use crate::calendar::Saved;
 use crate::entry::Entry;
 use crate::facts;
@@ -137,7 +137,7 @@ fn heard(page: Page, key: Option<String>, text: Option<String>) {
         }
     } else if key == GARAGE || key == bike || key == season_key(&own) {
         if let (true, Some(text), Owner::Own(_)) = (crossed, text, page.owner.get_untracked()) {
-            page.take_crossed(key, &text);
+            page.take_crossed(store, key, &text);
         }
         // Not at once: its other records are still on their way.
         page.changed();
@@ -161,10 +161,17 @@ pub fn flush(page: Page) -> bool {
             handle.clear();
         }
         page.tabs.unsaved.set(None);
-        let owed = page.store.get_untracked().map_or(Ok(()), |it| it.bring_back(true));
-        if owed.is_ok() && page.own_place().is_some() {
+        // What a swap could not put back; not the bike on the sheet, which somebody may have wanted gone.
+        let own = page.own_place().map(|it| bike_key(&it.0));
+        let back = match page.store.get_untracked() {
+            Some(it) if failed && own.as_ref().is_none_or(|own| it.read(own).is_some()) => {
+                it.bring_back()
+            }
+            _ => Ok(()),
+        };
+        if back.is_ok() && own.is_some() {
             save(page);
-        } else if !told(page, owed) {
+        } else if failed && !told(page, back) {
             later(page, AGAIN);
         }
     }
@@ -187,15 +194,6 @@ pub fn open(page: Page, store: Store, key: &str) {
     }
 }
 
-/// A bike as it is kept; as in `base` where it is not.
-pub fn stored(page: Page, store: Store, key: &str, base: &Kept) -> Kept {
-    Kept {
-        bike: theirs(page, store, &bike_key(key), &base.bike),
-        season: theirs(page, store, &season_key(key), &base.season),
-        garage: theirs(page, store, GARAGE, &base.garage),
-    }
-}
-
 /// The garage as it is kept.
 pub fn garage(store: Store) -> Garage {
     store.read(GARAGE).and_then(|it| record::read(&it).ok()).map(|it| it.kept).unwrap_or_default()
@@ -212,6 +210,12 @@ pub fn close(page: Page, next: Option<String>) {
     }
 }
 
+/// Lays a bike that is kept nowhere yet, in the garage as it is kept.
+pub fn lay_new(page: Page, kept: Kept, garage: Garage) {
+    page.lay(kept, Owner::Own(browser::new_key()));
+    page.beyond.update(move |it| it.garage = garage);
+}
+
 /// Writes a bike that is not on the sheet, as a link brings it, and opens it.
 pub fn take_in(page: Page, kept: Kept) {
     let there = page.own_garage();
@@ -219,8 +223,7 @@ pub fn take_in(page: Page, kept: Kept) {
     garage.welcome(kept.garage);
     let mut bike = kept.bike;
     bike.entries.remove(&facts::ARCHIVED.id());
-    page.lay(Kept { garage, bike, ..kept }, Owner::Own(browser::new_key()));
-    page.beyond.update(|it| it.garage.clone_from(&there));
+    lay_new(page, Kept { garage, bike, ..kept }, there);
     save(page);
 }
 
@@ -255,35 +258,30 @@ pub fn save_as(page: Page, mut kept: Kept) {
         }
         kept = merged;
     }
-    // From each record that was written the next change is told, though the next one does not fit.
-    let (mut now, mut before) = (base, page.tabs.before.get_untracked());
+    // From each record that was written the next change is told, though the one behind it does not fit.
+    if kept != base {
+        page.tabs.before.set(base.clone());
+    }
+    let mut now = base;
     let written = write(page, store, &bike, &kept.bike)
         .and_then(|()| {
-            moved(&mut before.bike, &mut now.bike, &kept.bike);
+            now.bike = kept.bike;
             write(page, store, &season_key(&key), &kept.season)
         })
         .and_then(|()| {
-            moved(&mut before.season, &mut now.season, &kept.season);
+            now.season = kept.season;
             write(page, store, GARAGE, &kept.garage)
         })
         .and_then(|()| {
-            moved(&mut before.garage, &mut now.garage, &kept.garage);
+            now.garage = kept.garage;
             save_book(page, store, &key)
         })
         .and_then(|()| store.write(OPEN, &key));
-    page.tabs.before.set(before);
     page.beyond.set(now);
     if told(page, written) {
         browser::tell("torpor-kept");
     } else if page.saving.get_untracked() != Saving::Blocked {
         later(page, AGAIN);
-    }
-}
-
-/// What the store holds of a record has changed.
-fn moved<T: Clone + PartialEq>(before: &mut T, now: &mut T, kept: &T) {
-    if now != kept {
-        *before = std::mem::replace(now, kept.clone());
     }
 }
 
@@ -293,7 +291,7 @@ fn bring_back(page: Page, store: Store, key: &str) -> bool {
     let mut aside = store.keys(removed::START).into_iter();
     let back = match aside.find(|it| it.ends_with(&bike)) {
         Some(it) => super::bikes::put(page, key, it.strip_suffix(&bike).unwrap_or_default(), ""),
-        None => told(page, store.bring_back(false)),
+        None => told(page, store.bring_back()),
     };
     if back {
         page.tabs.gone.set(false);

@@ -3,7 +3,7 @@
 use super::bikes::{self, Stands};
 use super::element::{El, button, paragraph};
 use super::page::{Owner, Page};
-use super::{browser, kept};
+use super::{browser, kept, records};
 use crate::entry::{Entry, LONGEST, day_written};
 use crate::facts::{self, Facts, Id};
 use crate::garage::Kept;
@@ -95,7 +95,7 @@ pub fn mine(page: Page, there: &Kept) -> Option<Mine> {
     }
     for it in bikes::all(page) {
         if let (Stands::Listed, Some(store)) = (it.stands, page.store.get_untracked()) {
-            let kept = kept::stored(page, store, &it.key, &Kept::default());
+            let kept = records::stored(page, store, &it.key, &Kept::default());
             if is_it(&kept) {
                 return Some(Mine { kept, same: true, other: Some(it.key) });
             }

@@ -315,8 +315,7 @@ impl Page {
         let mut kept = Kept { garage: garage.clone(), ..Kept::default() };
         kept.put(facts::UNIT_SET.id(), units);
         kept.put(facts::BIKE_KEY.id(), super::look::new_bike_key());
-        self.lay(kept, Owner::Own(browser::new_key()));
-        self.beyond.update(|it| it.garage.clone_from(&garage));
+        super::kept::lay_new(self, kept, garage);
         self.began.set(true);
     }
 
