@@ -3,7 +3,7 @@
 
 use proptest::prelude::*;
 use torpor::entry::Entry;
-use torpor::facts::{self, Id};
+use torpor::facts::{self, Facts, Id};
 use torpor::garage::{Entries, Kept, NOWHERE, Twice, places};
 
 fn entry(text: &str, edited: u64) -> Entry {
@@ -40,7 +40,6 @@ fn with_torque(name: &str, torque: &str) -> Entries {
 }
 
 fn text(kept: &Kept, id: Id) -> String {
-    use torpor::facts::Facts;
     kept.entry(id).text
 }
 
@@ -139,14 +138,18 @@ fn what_it_was_is_found_by_what_it_has_in_common() {
     assert_eq!(places(&now, &before), [2, 0, NOWHERE]);
 }
 
+const IDS: [Id; 3] =
+    [facts::TANK_VOLUME.id(), facts::FUEL_IN_TANK.id(), facts::STABILIZER_LABEL.id()];
+
 fn kept() -> impl Strategy<Value = Kept> {
-    let ids = [facts::TANK_VOLUME.id(), facts::FUEL_IN_TANK.id(), facts::STABILIZER_LABEL.id()];
     let texts = proptest::collection::vec((0..3usize, 0..4u8), 0..5);
     let nuts = proptest::collection::vec((0..5usize, 0..3u8), 0..5);
     (texts, nuts).prop_map(move |(texts, nuts)| {
         let mut kept = Kept::default();
         for (at, text) in texts {
-            put(&mut kept, ids[at], &text.to_string(), u64::from(text) + 1);
+            // Nothing is what was emptied by hand.
+            let typed = if text == 0 { String::new() } else { text.to_string() };
+            put(&mut kept, IDS[at], &typed, u64::from(text) + 1);
         }
         const NAMES: [&str; 5] = ["A", "Bo", "Cap", "Dowel", "Eye nut"];
         let mut nuts = nuts;
@@ -166,18 +169,20 @@ fn kept() -> impl Strategy<Value = Kept> {
 }
 
 proptest! {
-    /// Whoever changed nothing takes all of the other's, and what only one has is nobody's loss.
+    /// Whoever changed nothing takes all of the other's, what only one changed or emptied is so, and what only one has is nobody's
+    /// loss.
     #[test]
     fn nobody_loses(base in kept(), mine in kept(), theirs in kept()) {
         prop_assert_eq!(Kept::merged(&base, &base, &theirs), (theirs.clone(), vec![]));
         let (merged, twice) = Kept::merged(&base, &mine, &theirs);
-        for (id, now) in mine.bike.entries.iter().chain(mine.season.entries.iter()).chain(mine.garage.entries.iter()) {
-            let (was, other) = (text(&base, *id), text(&theirs, *id));
-            if now.text != was {
-                prop_assert_eq!(&text(&merged, *id), &now.text);
-                let asked = twice.iter().any(|it| it.id == *id && it.item.is_none());
-                prop_assert_eq!(asked, other != was && other != now.text);
-            }
+        for id in IDS {
+            let [was, now, other] = [&base, &mine, &theirs].map(|it| text(it, id));
+            // What was never typed on my page, or let go there, is not what its owner emptied.
+            let typed = mine.entry(id) != Entry::default();
+            let want = if typed && now != was || !typed && other == was { &now } else { &other };
+            prop_assert_eq!(&text(&merged, id), want);
+            let asked = twice.iter().any(|it| it.id == id && it.item.is_none());
+            prop_assert_eq!(asked, typed && now != was && other != was && now != other);
         }
         for own in mine.bike.fasteners.iter().chain(&theirs.bike.fasteners) {
             let name = own.get(&facts::FASTENER_NAME.id()).unwrap();

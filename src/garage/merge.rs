@@ -18,7 +18,7 @@ pub struct Twice {
 
 impl Kept {
     /// What two pages made of the same bike, `base`: what one of them left as it was, as the other has it. What both changed is as
-    /// mine, and told.
+    /// mine, and told. A newer page's groups are taken whole, and not told: here they only come with a link, all at once.
     pub fn merged(base: &Self, mine: &Self, theirs: &Self) -> (Self, Vec<Twice>) {
         let mut all = Vec::new();
         let mut facts = |of: fn(&Kept) -> &Entries| {

@@ -40,7 +40,7 @@ impl Store {
         let store = raw()?;
         let probe = format!("{PREFIX}probe");
         match store.set_item(&probe, "1").map_err(error) {
-            // What is kept can be read all the same, and what cannot be written is said when it is.
+            // What is kept can be read all the same.
             Ok(()) | Err(StoreError::Full) => {}
             Err(why) => return Err(why),
         }
@@ -89,24 +89,63 @@ impl Store {
         know(key, None);
     }
 
-    /// Puts each text under its key, or takes away what stands there; what stood there before. What goes makes room first.
+    /// Puts each text under its key, and takes away what stands under a key without one: all, or nothing. What stood there before,
+    /// in the same order. Where not all fits beside what goes, that makes room.
     ///
     /// # Errors
-    /// [`StoreError`]; then all is as it was.
+    /// [`StoreError`]; then all is as it was. What the store did not even take back is known, for [`Store::bring_back`].
     pub fn swap(
         self,
         all: &[(String, Option<String>)],
     ) -> Result<Vec<(String, Option<String>)>, StoreError> {
         let before: Vec<_> = all.iter().map(|it| (it.0.clone(), self.read(&it.0))).collect();
-        let put = |all: &[(String, Option<String>)]| {
-            all.iter().filter(|it| it.1.is_none()).for_each(|it| self.remove(&it.0));
-            all.iter().try_for_each(|it| it.1.iter().try_for_each(|text| self.write(&it.0, text)))
-        };
-        put(all).map(|()| before.clone()).inspect_err(|_| {
-            // It fitted before.
-            all.iter().for_each(|it| self.remove(&it.0));
-            let _ = put(&before);
-        })
+        let mut room = (0..all.len()).filter(|at| all[*at].1.is_none());
+        let mut did = Vec::new();
+        let mut done = Ok(());
+        for (at, (key, text)) in all.iter().enumerate() {
+            let Some(text) = text else { continue };
+            done = self.write(key, text);
+            while done.is_err()
+                && let Some(out) = room.next()
+            {
+                // A store that writes nothing refuses to empty it, too, and nothing is gone.
+                let full = format!("{PREFIX}{}", all[out].0);
+                let emptied = raw().and_then(|store| {
+                    store.set_item(&full, "").and_then(|()| store.remove_item(&full)).map_err(error)
+                });
+                if emptied.is_err() {
+                    break;
+                }
+                did.push(out);
+                done = self.write(key, text);
+            }
+            if done.is_err() {
+                break;
+            }
+            did.push(at);
+        }
+        if let Err(why) = done {
+            self.undo(&before, &did);
+            return Err(why);
+        }
+        all.iter().filter(|it| it.1.is_none()).for_each(|it| self.remove(&it.0));
+        Ok(before)
+    }
+
+    /// Goes back the way that a swap came, so that there is as much room as there was. Once something is not taken back, nothing
+    /// more is removed: it may be all that is left of it.
+    fn undo(self, before: &[(String, Option<String>)], did: &[usize]) {
+        let mut stuck = false;
+        for at in did.iter().rev() {
+            match &before[*at] {
+                (key, None) if !stuck => self.remove(key),
+                (key, Some(text)) if self.write(key, text).is_err() => {
+                    stuck = true;
+                    know(key, Some(text.clone()));
+                }
+                _ => {}
+            }
+        }
     }
 
     /// Our keys that start with `start`, without their prefix.

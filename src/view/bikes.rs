@@ -157,7 +157,12 @@ pub fn put(page: Page, bike: &str, from: &str, to: &str) -> Option<String> {
             all.push((key, None));
         }
     }
-    told(page, store.swap(&all).map(drop)).then_some(new)
+    let done = told(page, store.swap(&all).map(drop));
+    if !done {
+        // What could not even be put back is tried again.
+        kept::later(page, kept::AGAIN);
+    }
+    done.then_some(new)
 }
 
 /// Forgets what was removed too long ago.

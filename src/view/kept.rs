@@ -3,7 +3,7 @@
 use super::browser;
 use super::follow::follow;
 use super::page::{Owner, Page, Saving};
-use super::records::{load, theirs, write};
+use super::records::{load, stored, write};
 use crate::calendar::Saved;
 use crate::entry::Entry;
 use crate::facts;
@@ -17,12 +17,14 @@ use serde::de::DeserializeOwned;
 use std::cell::Cell;
 use std::time::Duration;
 
-const GARAGE: &str = "garage";
+/// Where the garage is kept.
+pub const GARAGE: &str = "garage";
+const PROBE: &str = "probe";
 const OPEN: &str = "open";
 /// Long enough that a word is typed, short enough that nothing is lost.
 const SOON: Duration = Duration::from_millis(400);
 /// After this time what could not be written is tried again.
-const AGAIN: Duration = Duration::from_secs(5);
+pub const AGAIN: Duration = Duration::from_secs(5);
 
 /// More leaves or seasons than any bike fills.
 const MOST_RECORDS: usize = 4096;
@@ -76,10 +78,15 @@ pub fn keep(page: Page) {
     });
     browser::on_leave(move || page.tabs.left.update(|it| *it += 1));
     browser::on_storage(move |key, text| heard(page, key, text));
+    if let Some(store) = page.store.get_untracked() {
+        // Said before anything is typed.
+        told(page, store.write(PROBE, "1"));
+        store.remove(PROBE);
+    }
 }
 
 /// Writes a little later, when no other tab writes.
-fn later(page: Page, soon: Duration) {
+pub fn later(page: Page, soon: Duration) {
     if let Some(handle) = page.tabs.unsaved.get_untracked() {
         handle.clear();
     }
@@ -117,14 +124,20 @@ fn heard(page: Page, key: Option<String>, text: Option<String>) {
         if crossed {
             let mut written = page.tabs.leaves.get_untracked();
             written.retain(|it| it.0 == leaf);
+            let theirs = text.and_then(|it| record::read::<Vec<Entries>>(&it).ok());
+            if let (Some((_, before)), Some(record)) = (written.first(), theirs) {
+                let (mut theirs, now) = (record.kept, page.logbook().leaf(leaf));
+                theirs.retain(|it| !before.contains(it) && !now.contains(it));
+                page.take_into_book(leaf, theirs);
+            }
             page.unwritten(written);
             page.changed();
         } else if text.is_some() {
             page.follow_leaf(leaf, load(page, store, key));
         }
     } else if key == GARAGE || key == bike || key == season_key(&own) {
-        if crossed {
-            page.beyond.set(page.tabs.before.get_untracked());
+        if let (true, Some(text), Owner::Own(_)) = (crossed, text, page.owner.get_untracked()) {
+            page.take_crossed(store, key, &text);
         }
         // Not at once: its other records are still on their way.
         page.changed();
@@ -138,18 +151,37 @@ pub fn look_again(page: Page) {
     }
 }
 
-/// Writes at once what is still to be written, and what could not be written before; whether all is kept, where anything is.
+/// Writes at once what is still to be written, and what could not be written before; whether nothing of the owner's waits, so that
+/// another bike may be laid on the sheet.
 pub fn flush(page: Page) -> bool {
-    let failed = |page: Page| matches!(page.saving.get_untracked(), Saving::Failed(_));
+    let failed = matches!(page.saving.get_untracked(), Saving::Failed(_));
     let waits = page.tabs.unsaved.get_untracked();
-    if waits.is_some() || failed(page) {
+    if waits.is_some() || failed {
         if let Some(handle) = waits {
             handle.clear();
         }
         page.tabs.unsaved.set(None);
-        save(page);
+        // What a swap could not put back; not the bike on the sheet, which somebody may have wanted gone.
+        let own = page.own_place().map(|it| bike_key(&it.0));
+        let back = match page.store.get_untracked() {
+            Some(it) if failed && own.as_ref().is_none_or(|own| it.read(own).is_some()) => {
+                it.bring_back()
+            }
+            _ => Ok(()),
+        };
+        if back.is_ok() && own.is_some() {
+            save(page);
+        } else if failed && !told(page, back) {
+            later(page, AGAIN);
+        }
     }
-    !failed(page)
+    match page.owner.get_untracked() {
+        Owner::Example => true,
+        Owner::Looked(aside) => aside.safe,
+        Owner::Own(_) => {
+            page.store.get_untracked().is_none() || page.saving.get_untracked() == Saving::Kept
+        }
+    }
 }
 
 /// Lays a kept bike on the sheet.
@@ -159,15 +191,6 @@ pub fn open(page: Page, store: Store, key: &str) {
         page.lay(stored(page, store, key, &Kept::default()), Owner::Own(key.to_owned()));
         let _ = store.write(OPEN, key);
         browser::tell("torpor-open");
-    }
-}
-
-/// A bike as it is kept; as in `base` where it is not.
-pub fn stored(page: Page, store: Store, key: &str, base: &Kept) -> Kept {
-    Kept {
-        bike: theirs(page, store, &bike_key(key), &base.bike),
-        season: theirs(page, store, &season_key(key), &base.season),
-        garage: theirs(page, store, GARAGE, &base.garage),
     }
 }
 
@@ -187,24 +210,34 @@ pub fn close(page: Page, next: Option<String>) {
     }
 }
 
+/// Lays a bike that is kept nowhere yet, in the garage as it is kept.
+pub fn lay_new(page: Page, kept: Kept, garage: Garage) {
+    page.lay(kept, Owner::Own(browser::new_key()));
+    page.beyond.update(move |it| it.garage = garage);
+}
+
 /// Writes a bike that is not on the sheet, as a link brings it, and opens it.
 pub fn take_in(page: Page, kept: Kept) {
-    flush(page);
-    let mut garage = page.own_garage();
+    let there = page.own_garage();
+    let mut garage = there.clone();
     garage.welcome(kept.garage);
     let mut bike = kept.bike;
     bike.entries.remove(&facts::ARCHIVED.id());
-    page.lay(Kept { garage, bike, ..kept }, Owner::Own(browser::new_key()));
+    lay_new(page, Kept { garage, bike, ..kept }, there);
     save(page);
 }
 
-fn save(page: Page) {
+/// Writes the sheet, merged with what other tabs wrote since.
+pub fn save(page: Page) {
+    save_as(page, page.kept());
+}
+
+/// The same of what the sheet is to hold: of a newer page's facts, too, which stand on none.
+pub fn save_as(page: Page, mut kept: Kept) {
     let Some((key, store)) = page.own_place() else { return };
-    let mut kept = page.kept();
     let base = page.beyond.get_untracked();
     let bike = bike_key(&key);
-    let mut there = store.read(&bike).is_some();
-    if !there && store.knew(&bike) {
+    if store.read(&bike).is_none() && store.knew(&bike) {
         // Nobody who took it away is to find it there again, unless it is still worked on.
         if kept == base && page.book.is_kept() {
             return page.tabs.gone.set(true);
@@ -212,29 +245,40 @@ fn save(page: Page) {
         if !bring_back(page, store, &key) {
             return;
         }
-        there = true;
     }
-    if there {
-        let theirs = stored(page, store, &key, &base);
-        if page.store.get_untracked().is_none() {
-            // A newer page's: nothing is taken of it, and nothing written.
-            return;
-        }
-        if theirs != base {
-            let (merged, twice) = Kept::merged(&base, &kept, &theirs);
-            if merged != kept || !twice.is_empty() {
-                page.take_merged(merged.clone(), twice);
-            }
-            kept = merged;
-        }
+    let theirs = stored(page, store, &key, &base);
+    if page.store.get_untracked().is_none() {
+        // A newer page's: nothing is taken of it, and nothing written.
+        return;
     }
-    let written = write_all(page, store, &key, &kept)
-        .and_then(|()| save_book(page, store, &key))
+    if theirs != base {
+        let (merged, twice) = Kept::merged(&base, &kept, &theirs);
+        if merged != kept || !twice.is_empty() {
+            page.take_merged(merged.clone(), twice);
+        }
+        kept = merged;
+    }
+    // From each record that was written the next change is told, though the one behind it does not fit.
+    if kept != base {
+        page.tabs.before.set(base.clone());
+    }
+    let mut now = base;
+    let written = write(page, store, &bike, &kept.bike)
+        .and_then(|()| {
+            now.bike = kept.bike;
+            write(page, store, &season_key(&key), &kept.season)
+        })
+        .and_then(|()| {
+            now.season = kept.season;
+            write(page, store, GARAGE, &kept.garage)
+        })
+        .and_then(|()| {
+            now.garage = kept.garage;
+            save_book(page, store, &key)
+        })
         .and_then(|()| store.write(OPEN, &key));
+    page.beyond.set(now);
     if told(page, written) {
-        // From here on the next change is told from.
-        page.tabs.before.set(base);
-        page.beyond.set(kept);
         browser::tell("torpor-kept");
     } else if page.saving.get_untracked() != Saving::Blocked {
         later(page, AGAIN);
@@ -298,7 +342,9 @@ pub fn told(page: Page, written: Result<(), StoreError>) -> bool {
 /// Writes the leaves of the logbook that have changed. What another tab wrote on one since is taken in.
 fn save_book(page: Page, store: Store, bike: &str) -> Result<(), StoreError> {
     let mut changed = page.take_changed_leaves();
-    page.tabs.leaves.set(changed.clone());
+    if !changed.is_empty() {
+        page.tabs.leaves.set(changed.clone());
+    }
     while let Some((leaf, before)) = changed.pop() {
         let key = format!("{}{leaf}", log_key(bike));
         let mut now = page.logbook().leaf(leaf);

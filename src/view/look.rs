@@ -3,7 +3,7 @@
 use super::bikes::{self, Stands};
 use super::element::{El, button, paragraph};
 use super::page::{Desk, Owner, Page};
-use super::{browser, kept};
+use super::{browser, kept, records};
 use crate::entry::{Entry, LONGEST, day_written};
 use crate::facts::{self, Facts, Id};
 use crate::garage::Kept;
@@ -22,6 +22,8 @@ pub struct Aside {
     beyond: Kept,
     owner: Owner,
     book: Option<Arc<Logbook>>,
+    /// Whether all of it is kept.
+    pub safe: bool,
 }
 
 impl PartialEq for Aside {
@@ -94,7 +96,7 @@ pub fn mine(page: Page, there: &Kept) -> Option<Mine> {
     }
     for it in bikes::all(page) {
         if let (Stands::Listed, Some(store)) = (it.stands, page.store.get_untracked()) {
-            let kept = kept::stored(page, store, &it.key, &Kept::default());
+            let kept = records::stored(page, store, &it.key, &Kept::default());
             if is_it(&kept) {
                 return Some(Mine { kept, same: true, other: Some(it.key) });
             }
@@ -103,8 +105,11 @@ pub fn mine(page: Page, there: &Kept) -> Option<Mine> {
     own
 }
 
-/// Keeps a bike from a link beside the others.
+/// Keeps a bike from a link beside the others. Where the one on the sheet could not be kept, it is only looked at.
 pub fn keep_as_new(page: Page, given: &Given) {
+    if !kept::flush(page) {
+        return only_look(page, given);
+    }
     let mut new = given.new.clone();
     // Two bikes of one number could not be told apart.
     if !facts::given(&new, KEY) || mine(page, &new).is_some_and(|it| it.same) {
@@ -120,7 +125,7 @@ pub fn keep_as_new(page: Page, given: &Given) {
 }
 
 fn set_aside(page: Page) -> Arc<Aside> {
-    kept::flush(page);
+    let safe = kept::flush(page);
     match page.owner.get_untracked() {
         Owner::Looked(aside) => aside,
         owner => Arc::new(Aside {
@@ -128,6 +133,7 @@ fn set_aside(page: Page) -> Arc<Aside> {
             beyond: page.beyond.get_untracked(),
             owner,
             book: page.book.unkept(),
+            safe,
         }),
     }
 }
@@ -196,7 +202,7 @@ pub fn replace(page: Page, given: &Given) {
             return;
         }
     }
-    kept::flush(page);
+    kept::save(page);
     let was = page.kept();
     if !copied(page, &was, &mine.name()) {
         return;
@@ -206,7 +212,8 @@ pub fn replace(page: Page, given: &Given) {
     put_over(page, new);
     let now = page.kept();
     page.can_undo_by(words::replaced(&mine.name()), move || {
-        // What was typed since stays.
+        // What was typed since stays, in another tab, too.
+        kept::save(page);
         put_over(page, Kept::merged(&now, &page.kept(), &was).0);
     });
 }
@@ -222,16 +229,12 @@ fn copied(page: Page, was: &Kept, name: &str) -> bool {
     kept::told(page, kept::write_all(page, store, &browser::new_key(), &copy))
 }
 
-/// Lays another state of the bike on the sheet and writes it as it is: what the store has is what it takes the place of.
+/// Lays another state of the bike on the sheet and writes it.
 fn put_over(page: Page, kept: Kept) {
-    kept::flush(page);
     page.lay_again(kept.clone());
-    let Some((key, store)) = page.own_place() else {
-        page.beyond.set(kept);
-        return;
-    };
-    let written = kept::write_all(page, store, &key, &kept);
-    if kept::told(page, written) {
+    if page.own_place().is_some() {
+        kept::save_as(page, kept);
+    } else {
         page.beyond.set(kept);
     }
 }

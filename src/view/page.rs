@@ -288,8 +288,11 @@ impl Page {
         self.changes.update(|it| *it += 1);
     }
 
-    /// Lays the invented bike on the sheet, under the units in use.
+    /// Lays the invented bike on the sheet, under the units in use; not where the owner's could not be kept.
     pub fn lay_example(self) {
+        if !super::kept::flush(self) {
+            return;
+        }
         let units = self.sheet().entry(facts::UNIT_SET.id());
         let mut kept = garage::example(self.today.get_untracked(), self.set.get_untracked());
         kept.put(facts::UNIT_SET.id(), units);
@@ -305,14 +308,17 @@ impl Page {
     }
 
     /// Starts a blank bike of the owner's own. The garage, if one is kept, stays: it is the owner's already.
+    /// Where what is on the sheet could not be kept, it stays there, as is said.
     pub fn start_own(self) {
-        super::kept::flush(self);
+        if !super::kept::flush(self) {
+            return;
+        }
         let garage = self.own_garage();
         let units = self.sheet().entry(facts::UNIT_SET.id());
-        let mut kept = Kept { garage, ..Kept::default() };
+        let mut kept = Kept { garage: garage.clone(), ..Kept::default() };
         kept.put(facts::UNIT_SET.id(), units);
         kept.put(facts::BIKE_KEY.id(), super::look::new_bike_key());
-        self.lay(kept, Owner::Own(browser::new_key()));
+        super::kept::lay_new(self, kept, garage);
         self.began.set(true);
     }
 

@@ -1,7 +1,8 @@
 //! Records of the store, read and written: each with its revision, a damaged one set aside, a newer page's left alone.
 
-use super::browser;
 use super::page::{Page, Saving};
+use super::{browser, kept};
+use crate::garage::Kept;
 use crate::storage::browser::{Store, StoreError};
 use crate::storage::record::{self, Unreadable};
 use crate::words::page as words;
@@ -10,18 +11,48 @@ use serde::{Serialize, de::DeserializeOwned};
 /// A record, or a blank one. A damaged one is set aside under a name of its own before anything is written over it; where
 /// a newer page has written, this one writes nothing any more.
 pub fn load<T: DeserializeOwned + Default + Clone>(page: Page, store: Store, key: &str) -> T {
-    theirs(page, store, key, &T::default())
+    theirs(page, store, key, store.read(key), &T::default())
 }
 
-/// A record as another tab may have written it; where there is none, or none that can be read, what this page began with.
-pub fn theirs<T: DeserializeOwned + Clone>(page: Page, store: Store, key: &str, base: &T) -> T {
-    let Some(text) = store.read(key) else { return base.clone() };
+/// A record as another tab may have written it in `text`; where there is none, or none that can be read, what this page began with.
+fn theirs<T: DeserializeOwned + Clone>(
+    page: Page,
+    store: Store,
+    key: &str,
+    text: Option<String>,
+    base: &T,
+) -> T {
+    let Some(text) = text else { return base.clone() };
     match record::read(&text) {
         Ok(record) => record.kept,
         Err(why) => {
-            unreadable(page, store, key, why);
+            // Nothing that stands there is set aside for what was only told.
+            if store.read(key) == Some(text) {
+                unreadable(page, store, key, why);
+            }
             base.clone()
         }
+    }
+}
+
+/// A bike as it is kept; as in `base` where it is not.
+pub fn stored(page: Page, store: Store, key: &str, base: &Kept) -> Kept {
+    told_of(page, store, key, &|key| store.read(key), base)
+}
+
+/// A bike as the texts are that `read` has under its keys; as in `base` where it has none.
+pub fn told_of(
+    page: Page,
+    store: Store,
+    key: &str,
+    read: &dyn Fn(&str) -> Option<String>,
+    base: &Kept,
+) -> Kept {
+    let [bike, season] = [kept::bike_key(key), kept::season_key(key)];
+    Kept {
+        bike: theirs(page, store, &bike, read(&bike), &base.bike),
+        season: theirs(page, store, &season, read(&season), &base.season),
+        garage: theirs(page, store, kept::GARAGE, read(kept::GARAGE), &base.garage),
     }
 }
 

@@ -6,9 +6,11 @@ use super::element::{El, button, el, paragraph};
 use super::kept;
 use super::live::{Live, Typed};
 use super::page::Page;
+use super::records;
 use crate::entry::{Entry, text::joined};
 use crate::facts::{self, About};
 use crate::garage::{Entries, Kept, Twice};
+use crate::storage::browser::Store;
 use crate::words::page as words;
 use leptos::prelude::*;
 use std::time::Duration;
@@ -88,6 +90,26 @@ impl Tabs {
 }
 
 impl Page {
+    /// Takes in what another tab wrote before it had seen what this one wrote under the same key. It may stand nowhere else: this
+    /// one's may have taken its place in the store, and its writer be gone.
+    pub fn take_crossed(self, store: Store, key: &str, text: &str) {
+        let (mine, own) = (self.kept(), self.key());
+        // From there on both told their changes.
+        let (mut base, before) = (self.beyond.get_untracked(), self.tabs.before.get_untracked());
+        if key == kept::GARAGE {
+            base.garage = before.garage;
+        } else if key == kept::season_key(&own) {
+            base.season = before.season;
+        } else {
+            base.bike = before.bike;
+        }
+        let read = |of: &str| (of == key).then(|| text.to_owned());
+        let theirs = records::told_of(self, store, &own, &read, &base);
+        let (merged, twice) = Kept::merged(&base, &mine, &theirs);
+        self.beyond.set(base);
+        self.take_merged(merged, twice);
+    }
+
     /// Lays on the sheet what was merged with another tab's, and asks of each fact that both changed.
     pub fn take_merged(self, merged: Kept, twice: Vec<Twice>) {
         let merging = self.tabs.merging;

@@ -121,37 +121,71 @@ const tear = (page, start, times) => page.evaluate(([start, times]) => {
   };
 }, [start, times]);
 
-test("a torn write is written once more, and nobody notices", async () => {
+const RECORDS = ["torpor.bike.", "torpor.season.", "torpor.garage", "torpor.log."];
+
+/** Changes something in each record. */
+async function changeAll(page, tank, park, label, step) {
+  await (await fact(page, FUEL, "Tank volume")).fill(tank);
+  await blank(line(page, FUEL), "Stabilizer label").fill(label);
+  await blank(line(page, "Season"), "Park date").fill(park);
+  await tick(page, step).check();
+}
+
+/** All of it stands there, and nobody is asked. */
+async function changed(page, tank, park, label, step) {
+  assert.equal(await (await fact(page, FUEL, "Tank volume")).inputValue(), tank);
+  assert.equal(await blank(line(page, FUEL), "Stabilizer label").inputValue(), label);
+  assert.equal(await blank(line(page, "Season"), "Park date").inputValue(), park);
+  assert.equal(await tick(page, step).isChecked(), true);
+  assert.equal(await page.getByText("changed in another tab").count(), 0);
+}
+
+for (const record of RECORDS) test(`a torn write of ${record} is written once more, and nobody notices`, async () => {
   const page = await rowan();
-  await tear(page, "torpor.bike.", 1);
-  await (await fact(page, FUEL, "Tank volume")).fill("17");
+  await tear(page, record, 1);
+  await changeAll(page, "17", "2026-11-14", "1:320", "Chain");
   await eventually(async () => assert.equal(await page.evaluate(() => window.torn), 1));
   await kept(page);
   assert.equal(await page.getByText("could not be kept").count(), 0);
   await reload(page);
   await whole(page);
-  assert.equal(await (await fact(page, FUEL, "Tank volume")).inputValue(), "17");
+  await changed(page, "17", "2026-11-14", "1:320", "Chain");
   await clean(page);
 });
 
-for (const [what, spoil] of [
-  ["tears every write", () => { const real = Storage.prototype.setItem; Storage.prototype.setItem = function half(key, text) { real.call(this, key, key.startsWith("torpor.bike.") && window.spoils ? text.slice(0, 9) : text); }; }],
-  ["drops every write without a word", () => { const real = Storage.prototype.setItem; Storage.prototype.setItem = function none(key, text) { if (!(key.startsWith("torpor.bike.") && window.spoils)) real.call(this, key, text); }; }],
-]) test(`a store that ${what}: it is said, what stood there still does, and it is tried again`, async () => {
+for (const record of RECORDS) for (const [what, spoil] of [
+  ["tears every write", (record) => { const real = Storage.prototype.setItem; Storage.prototype.setItem = function half(key, text) { real.call(this, key, key.startsWith(record) && window.spoils ? text.slice(0, 9) : text); }; }],
+  ["drops every write without a word", (record) => { const real = Storage.prototype.setItem; Storage.prototype.setItem = function none(key, text) { if (!(key.startsWith(record) && window.spoils)) real.call(this, key, text); }; }],
+]) test(`a store that ${what} of ${record}: it is said, what stood there still does, and it is tried again; a halfway save is nobody else's`, async () => {
   const page = await rowan();
-  const before = ofBike(await stored(page))[0];
+  const before = Object.keys(await stored(page)).find((it) => it.startsWith(record));
   const text = (await stored(page))[before];
   await page.evaluate(() => { window.spoils = true; });
-  await page.evaluate(spoil);
-  await (await fact(page, FUEL, "Tank volume")).fill("17");
+  await page.evaluate(spoil, record);
+  await changeAll(page, "17", "2026-11-20", "1:320", "Chain");
   await page.getByRole("alert").getByText("holds something else than what was written").waitFor();
   if (what.startsWith("drops")) assert.equal((await stored(page))[before], text);
+  // Typed on, and taken back.
+  await changeAll(page, "16", "2026-11-14", "1:330", "Cover");
+  await tick(page, "Chain").uncheck();
+  await unfold(page, "Torques");
+  await line(page, "Header nut").getByRole("button", { name: "Header nut", exact: true }).click();
+  await blank(line(page, "Header nut"), "Torque at the fastener").fill("27");
+  await page.evaluate(() => dispatchEvent(new Event("pagehide")));
+  await blank(line(page, "Header nut"), "Torque at the fastener").fill("28");
+  await page.evaluate(() => dispatchEvent(new Event("pagehide")));
   await page.evaluate(() => { window.spoils = false; });
   // By itself, without a further letter.
   await eventually(async () => assert.equal(await page.getByText("could not be kept").count(), 0), 9000);
-  await reload(page);
-  await whole(page);
-  assert.equal(await (await fact(page, FUEL, "Tank volume")).inputValue(), "17");
+  for (const again of [false, true]) {
+    if (again) {
+      await reload(page);
+      await whole(page);
+    }
+    await changed(page, "16", "2026-11-14", "1:330", "Cover");
+    assert.equal(await tick(page, "Chain").isChecked(), false);
+    assert.equal(await page.getByRole("button", { name: "Header nut", exact: true }).count(), 1, "a fastener is not doubled");
+  }
   await clean(page);
 });
 

@@ -318,3 +318,111 @@ test("dates moved on to the next winter open every step again; the season that w
   assert.equal(await park.inputValue(), "2027-11-20");
   await clean(page);
 });
+
+test("a new bike whose first writes were refused does not write over what another tab made of the garage meanwhile", async () => {
+  const label = (page) => blank(line(page, FUEL), "Stabilizer label");
+  const { one, other, close } = await twoTabs((page) => label(page).fill("1:320"));
+  await press(other, "Garage");
+  await other.evaluate(() => {
+    const real = Storage.prototype.setItem;
+    window.full = true;
+    Storage.prototype.setItem = function full(key, text) {
+      if (window.full) throw new DOMException("full", "QuotaExceededError");
+      real.call(this, key, text);
+    };
+  });
+  await other.getByRole("button", { name: "New bike" }).click();
+  await other.getByText("store for this site is full").waitFor();
+  await label(one).fill("1:330");
+  await label(one).blur();
+  await hide(one);
+  await other.evaluate(() => { window.full = false; });
+  await eventually(async () => assert.equal(await other.getByText("store for this site is full").count(), 0), 9000);
+  await unfold(other, FUEL);
+  for (const page of [one, other]) await holds(label(page), "1:330");
+  await reload(one);
+  await unfold(one, FUEL);
+  await holds(label(one), "1:330");
+  await close();
+});
+
+test("what another tab saved after a bike was replaced stays when that is taken back", async () => {
+  const { one, other, close } = await twoTabs();
+  await press(one, "Link");
+  const link = await one.getByLabel("Your link").inputValue();
+  await (await tank(one)).fill("16");
+  await hide(one);
+  await holds(await tank(other), "16");
+  await one.evaluate((hash) => { location.hash = hash; }, link.slice(link.indexOf("#")));
+  await one.getByRole("button", { name: /^Replace/ }).click();
+  await holds(await tank(other), "15");
+  const capacity = async (page) => blank(await unfold(page, "Battery"), "Capacity");
+  // Both at once, so that the first has not heard of it when it takes its own back.
+  await (await capacity(other)).fill("12");
+  await (await capacity(other)).blur();
+  await one.evaluate(() => { addEventListener("storage", (event) => event.stopImmediatePropagation(), { capture: true }); });
+  await hide(other);
+  await one.getByRole("button", { name: "Undo", exact: true }).first().click();
+  for (const page of [one, other]) {
+    await holds(await tank(page), "16");
+    await holds(await capacity(page), "12");
+  }
+  await reload(one);
+  await holds(await capacity(one), "12");
+  await holds(await tank(one), "16");
+  await close();
+});
+
+test("a write that crossed this tab's is taken in from what is told of it, though it stands nowhere any more", async () => {
+  const { context, one, other } = await twoTabs(async (page) => {
+    await blank(line(page, "Season"), "Park date").fill("2026-11-14");
+    await blank(line(page, FUEL), "Stabilizer label").fill("1:320");
+    await tick(page, "Wash and dry").check();
+  });
+  await other.close();
+  const records = (page) => page.evaluate(() => Object.fromEntries(Object.entries(localStorage).filter(([key]) => /^torpor\.(bike|season|garage|log)/.test(key))));
+  const before = await records(one);
+  // Another process, which has the same copy of the store and tells of its writes later.
+  const away = await openContext({ locale: "en-GB" });
+  const them = await openPage({ context: away, before: at });
+  await them.evaluate(([all, key]) => {
+    for (const [key, text] of Object.entries(all)) localStorage.setItem(key, text);
+    localStorage.setItem("torpor.open", key);
+  }, [before, await one.evaluate(() => localStorage.getItem("torpor.open"))]);
+  await reload(them);
+  await blank(await unfold(them, "Battery"), "Capacity").fill("12");
+  await blank(line(them, "Season"), "Ride date").fill("2027-03-28");
+  await blank(await unfold(them, FUEL), "Stabilizer label").fill("1:330");
+  await tick(them, "Cover").check();
+  await hide(them);
+  const theirs = await records(them);
+  await unfold(one, "Battery");
+  await (await tank(one)).fill("17");
+  await blank(line(one, "Season"), "Park date").fill("2026-11-20");
+  await blank(line(one, "Season"), "Coldest night").fill("-24");
+  await tick(one, "Chain").check();
+  await hide(one);
+  await one.evaluate((all) => {
+    for (const [key, newValue] of Object.entries(all)) dispatchEvent(new StorageEvent("storage", { key, newValue }));
+  }, theirs);
+  const whole = async () => {
+    await holds(await tank(one), "17");
+    await holds(blank(await unfold(one, "Battery"), "Capacity"), "12");
+    await holds(blank(line(one, "Season"), "Park date"), "2026-11-20");
+    await holds(blank(line(one, "Season"), "Ride date"), "2027-03-28");
+    await holds(blank(await unfold(one, FUEL), "Stabilizer label"), "1:330");
+    await holds(blank(line(one, "Season"), "Coldest night"), "-24");
+    for (const title of ["Wash and dry", "Chain", "Cover"]) await eventually(async () => assert.equal(await tick(one, title).isChecked(), true));
+    assert.equal(await one.getByText("changed in another tab").count(), 0);
+  };
+  await whole();
+  await hide(one);
+  await reload(one);
+  await whole();
+  await openBook(one);
+  await are(one, ["Chain", "Cover", "Wash and dry"]);
+  await clean(them);
+  await away.close();
+  await clean(one);
+  await context.close();
+});
