@@ -258,10 +258,17 @@ pub fn save(name: &str, kind: &str, text: &str) {
     }
 }
 
-/// Puts the owner's keys at an element as soon as it stands on the page.
+/// Puts the owner's keys at an element as soon as it stands on the page, unless they went on to something else meanwhile.
 pub fn focus_soon(element: &super::element::El) {
     let element = element.element();
-    after(std::time::Duration::ZERO, move || call(&element, "focus"));
+    let before = document().active_element();
+    let focus = move || {
+        let now = document().active_element();
+        if now == before || now.is_none_or(|it| it.tag_name() == "BODY") {
+            call(&element, "focus");
+        }
+    };
+    after(std::time::Duration::ZERO, focus);
 }
 
 /// Brings what has this id into sight, once it stands there.
