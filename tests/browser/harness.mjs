@@ -17,6 +17,8 @@ const FLAGS = [
   "--disable-background-networking",
   "--disable-component-update",
   "--disable-sync",
+  // A page of the browser's own that every new window loads, for up to a second beside what is tested and measured.
+  "--disable-features=WebUIOmniboxPopup",
 ];
 
 const troubles = new WeakMap();
