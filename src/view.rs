@@ -122,6 +122,7 @@ pub fn lay_out() {
         )
         .child(el("p").class("aloud").set("role", "status").live_text(move || page.spoken.get()));
     browser::replace_shell(&all.element());
+    browser::after(std::time::Duration::ZERO, move || page.whole.set(true));
     to_step(page);
 }
 

@@ -138,6 +138,8 @@ pub struct State {
     pub notices: Live<Vec<String>>,
     /// Changes of lists that can be taken back, the last one last.
     pub undo: Live<Vec<Undo>>,
+    /// Whether what is out of sight when the page opens is laid out too: the first screen does not wait for it.
+    pub whole: Live<bool>,
     /// For screen readers: the changed line's answer, once.
     pub spoken: Live<String>,
     /// Today.
@@ -197,6 +199,7 @@ impl Page {
             store: Live::new(store),
             notices: Live::new(Vec::new()),
             undo: Live::new(Vec::new()),
+            whole: Live::new(false),
             spoken: Live::new(String::new()),
             today: Live::new(browser::today()),
             narrow: Live::new(browser::is_narrow()),

@@ -11,6 +11,9 @@ use crate::facts;
 use crate::plan::{Line, Side};
 use crate::words::{bench as bench_words, page as words, paper};
 
+/// Steps that fit on the first screen.
+const FIRST_STEPS: usize = 4;
+
 /// The sheet on a side; without one on that which the day wants.
 pub fn sheet(page: Page, side: Option<Side>) -> Vec<El> {
     let desk = Desk::of_bike(page);
@@ -25,7 +28,8 @@ pub fn sheet(page: Page, side: Option<Side>) -> Vec<El> {
     let mark = || while_so("span", example, || vec![span("example", words::EXAMPLE)]);
     let side = Derived::new(move |_| side.unwrap_or_else(|| Side::on(page.today.get(), &dated)));
     let numbers = move || {
-        let steps = side.get().steps().iter().enumerate();
+        let first = if page.whole.get() { usize::MAX } else { FIRST_STEPS };
+        let steps = side.get().steps().iter().enumerate().take(first);
         steps.filter(|(_, it)| it.is_asked(&asked)).map(|(at, _)| key(side.get(), at)).collect()
     };
     let sides = move || {
@@ -35,6 +39,13 @@ pub fn sheet(page: Page, side: Option<Side>) -> Vec<El> {
         all.push(button("quiet", paper::PRINT, browser::print));
         all
     };
+    let below = move || {
+        vec![
+            el("div").part(move || own_steps::own_steps(page, side.get())),
+            while_so("div", move || side.get() == Side::LayUp, move || vec![needs::needs(page)]),
+            logbook::logbook(page),
+        ]
+    };
     vec![
         while_so("div", example, move || vec![introduction(page)]),
         el("h1").live_text(name).text(" ").child(mark()),
@@ -43,9 +54,7 @@ pub fn sheet(page: Page, side: Option<Side>) -> Vec<El> {
         el("nav").class("side").set("aria-label", words::SIDES).part(sides),
         while_so("div", own, move || vec![season_life::life(page, &living)]),
         el("ol").class("sheet").each(numbers, move |key| step_at(page, key)),
-        el("div").part(move || own_steps::own_steps(page, side.get())),
-        while_so("div", move || side.get() == Side::LayUp, move || vec![needs::needs(page)]),
-        logbook::logbook(page),
+        while_so("div", move || page.whole.get(), below),
     ]
 }
 

@@ -197,3 +197,11 @@ fn finds_what_is_visible() {
         assert_eq!(seen(raw), 0, "{raw}");
     }
 }
+
+/// What stands there before the page runs is what the page then says.
+#[test]
+fn the_shell_says_what_the_page_is_for() {
+    let shell = std::fs::read_to_string(root().join("index.html")).expect("index.html");
+    let said = format!("<p class=\"purpose\">{}</p>", torpor::words::page::PURPOSE);
+    assert!(shell.contains(&said), "index.html does not say: {said}");
+}
