@@ -102,6 +102,8 @@ async function start() {
     if (!answer.ok) throw new Error(`${answer.status} ${wasm}`);
     const packed = wasm.endsWith(".packed.wasm");
     await begin({ module_or_path: packed ? unpack(new Uint8Array(await answer.arrayBuffer())) : answer });
+    // Behind what the page lays out last.
+    setTimeout(() => scrollTo(0, history.state ?? scrollY));
   } catch (failure) {
     console.error(failure);
     rescue();
@@ -166,6 +168,11 @@ addEventListener("keydown", (event) => {
   event.preventDefault();
   button.click();
 });
+
+// Where the owner is: a phone forgets tabs that are out of sight, and a browser looks for its place before the sheet stands.
+const keepPlace = () => history.replaceState(Math.round(scrollY), "");
+addEventListener("scrollend", keepPlace);
+addEventListener("visibilitychange", keepPlace);
 
 // In a frame, what surrounds the page could make a person press what they do not see.
 if (self === top) {

@@ -124,3 +124,18 @@ test("every hint, label and description belongs to something", async () => {
   assert.deepEqual(loose, []);
   await clean(page);
 });
+
+test("loaded again, the page opens where its owner was", async () => {
+  const page = await openPage({ ...METRIC });
+  const step = page.getByRole("heading", { name: "Tires", exact: true });
+  await step.evaluate((it) => it.scrollIntoView({ block: "start" }));
+  const before = await page.evaluate(() => scrollY);
+  assert.ok(before > 500, `${before} px`);
+  await eventually(async () => assert.equal(await page.evaluate(() => history.state), Math.round(before)));
+  await page.reload();
+  await eventually(async () => assert.ok(Math.abs((await page.evaluate(() => scrollY)) - before) < 2));
+  // Another part of the page has its own place.
+  await page.evaluate(() => { location.hash = "#fuel"; });
+  await eventually(async () => assert.equal(await page.evaluate(() => scrollY), 0));
+  await clean(page);
+});
