@@ -133,7 +133,7 @@ test("loaded again, the page opens where its owner was", async () => {
   assert.ok(before > 500, `${before} px`);
   await eventually(async () => assert.equal(await page.evaluate(() => history.state), Math.round(before)));
   await page.reload();
-  await eventually(async () => assert.ok(Math.abs((await page.evaluate(() => scrollY)) - before) < 2));
+  await eventually(async () => assert.ok(Math.abs((await page.evaluate(() => scrollY)) - before) < 2, `${before} ${await page.evaluate(() => [scrollY, history.state, document.body.scrollHeight])}`));
   // Another part of the page has its own place.
   await page.evaluate(() => { location.hash = "#fuel"; });
   await eventually(async () => assert.equal(await page.evaluate(() => scrollY), 0));
