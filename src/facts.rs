@@ -2,6 +2,7 @@
 //! words, its reader and the record it lives in; and how a calculation asks for facts and says which it lacks.
 
 mod choices;
+mod doubt;
 mod echo;
 mod fluids;
 mod general;

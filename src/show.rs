@@ -11,11 +11,12 @@ use places::places;
 pub use day::{long as long_day, plain as plain_day, short as short_day};
 
 use crate::digits;
-use crate::entry::day_written;
+use crate::entry::{day_written, replaced};
 use crate::facts::{self, Lack, Lacks, Told};
 use crate::units::{Measure, Unit, UnitSet};
 use crate::working::{Amount, Answer, Law, Parts, Quantity, Term};
 use chrono::NaiveDate;
+use uom::si::f64::TemperatureInterval;
 
 /// One answer as it stands on the page.
 #[derive(Debug, Clone, PartialEq)]
@@ -367,6 +368,11 @@ fn in_formula(it: Amount, set: UnitSet) -> String {
 /// A quantity rounded as an answer is, with its unit: for notes beside an answer.
 pub fn rounded(measure: Measure, quantity: impl Quantity, set: UnitSet) -> String {
     rounded_in(measure, quantity, measure.usual(set))
+}
+
+/// A step of temperature in a sentence, where its unit needs no sign that it is one.
+pub fn step(it: TemperatureInterval, set: UnitSet) -> String {
+    replaced(&rounded(Measure::TemperatureStep, it, set), "Δ", "")
 }
 
 /// The same, rounded down: what is accepted at most has to be accepted.

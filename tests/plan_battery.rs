@@ -725,7 +725,7 @@ fn a_step_to_freezing_is_told_in_the_set_s_unit() {
     };
     assert!(told(UnitSet::Metric).starts_with("Less than 5\u{a0}K from freezing"));
     assert!(
-        told(UnitSet::Us).starts_with("Less than 9\u{a0}Δ°F from freezing"),
+        told(UnitSet::Us).starts_with("Less than 9\u{a0}°F from freezing"),
         "{}",
         told(UnitSet::Us)
     );

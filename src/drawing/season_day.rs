@@ -112,7 +112,7 @@ pub(super) fn margin(least: f64, set: UnitSet) -> String {
         return words::MAY_FREEZE.to_owned();
     }
     let step = TemperatureInterval::new::<kelvin>(least);
-    words::from_freezing(&show::rounded(Measure::TemperatureStep, step, set))
+    words::from_freezing(&show::step(step, set))
 }
 
 /// What is where in the picture.

@@ -1,6 +1,6 @@
 //! How often something is due: what the manual's maintenance table says, by distance, by time, or by whichever comes first.
 
-use super::{About, read};
+use super::{About, doubt};
 use crate::entry::{self, Entry, Refusal, text};
 use crate::units::{self, Dimension};
 use crate::working::Quantity;
@@ -46,7 +46,7 @@ fn interval(part: &str) -> Result<Interval, Refusal> {
         let twice = match months(one) {
             Some(months) => found.months.replace(months).is_some(),
             None => {
-                read::thousands(one)?;
+                doubt::thousands(one)?;
                 let entry = Entry::new(one, 0);
                 let read = entry::quantity(&entry, &[Dimension::Length])?.ok_or_else(refused)?;
                 let long = read.unit.is_some_and(|it| {

@@ -1,8 +1,8 @@
 //! Readers: from an entry to what a fact is, within the limits that its kind sets.
 
-use super::{About, Choice, Home, Kind, Limit};
+use super::{About, Choice, Home, Kind, Limit, doubt};
 use crate::digits;
-use crate::entry::text::{self, joined};
+use crate::entry::text::joined;
 use crate::entry::{self, Entry, LONGEST, Read, Refusal};
 use crate::oil::Grade;
 use crate::season::Temperatures;
@@ -120,23 +120,6 @@ pub(super) fn check(about: &About, entry: &Entry) -> Result<(), Refusal> {
 }
 
 /// A number within its limits, with the dimension it was typed in.
-/// "18.500 km" is eighteen thousand where a point parts them, and no odometer shows meters: it is asked which.
-pub(super) fn thousands(text: &str) -> Result<(), Refusal> {
-    let number = text.trim();
-    let Some((whole, rest)) = number.split_once('.') else { return Ok(()) };
-    let end = text::place(rest, |it| !it.is_ascii_digit()).unwrap_or(rest.len());
-    let whole_too = !whole.is_empty() && whole.chars().all(|it| it.is_ascii_digit());
-    if end != 3 || !whole_too {
-        return Ok(());
-    }
-    let digits = text::cut(rest, end).0;
-    Err(Refusal::OneOrThousand {
-        text: entry::quoted(number),
-        thousand: joined(&[whole, digits], ""),
-        decimal: joined(&[whole, ".", digits, "0"], ""),
-    })
-}
-
 pub(super) fn quantity(about: &About, entry: &Entry) -> Told<(Read, Dimension)> {
     let (limits, range) = match &about.kind {
         Kind::Quantity { limits, range } => (limits, *range),
@@ -145,8 +128,12 @@ pub(super) fn quantity(about: &About, entry: &Entry) -> Told<(Read, Dimension)> 
     };
     let dimensions: Vec<Dimension> = limits.iter().map(|it| it.unit.dimension).collect();
     known_unit(about, entry)?;
-    if limits.iter().any(|it| it.measure == Measure::Distance) {
-        thousands(&entry.text)?;
+    let measured = |measure| limits.iter().any(|it| it.measure == measure);
+    if measured(Measure::Distance) {
+        doubt::thousands(&entry.text)?;
+    }
+    if measured(Measure::Tank) && measured(Measure::Share) {
+        doubt::half(entry.text.trim())?;
     }
     // A number without a unit of its own means the usual unit of the fact.
     let bare = Entry {

@@ -204,7 +204,7 @@ fn warned(
             (None, Some(_)) => notes::may_freeze(&day),
             (None, None) => {
                 let near = TemperatureInterval::new::<kelvin>(NEAR);
-                notes::near_freezing(&show::rounded(Measure::TemperatureStep, near, set), &day)
+                notes::near_freezing(&show::step(near, set), &day)
             }
         });
     }

@@ -2,7 +2,6 @@
 
 use super::Panel;
 use crate::coolant::{self, CoolantError, Cooling, Glycol, Job, READY_MIXED, Refill, WEAK};
-use crate::entry::replaced;
 use crate::entry::text::joined;
 use crate::facts::{self, Facts, Strength, Told, all3, both};
 use crate::show::{self, Shown};
@@ -40,7 +39,7 @@ pub fn coolant(from: &dyn Facts, set: UnitSet) -> Panel {
             let margin = match &night {
                 Ok(night) => {
                     let margin = coolant::margin(&freezes, *night);
-                    note.push(notes::night_margin(&step(margin.value, set)));
+                    note.push(notes::night_margin(&show::step(margin.value, set)));
                     let [least, most] = margin.bounds.unwrap_or([margin.value; 2]);
                     if most.base() <= 0.0 {
                         warnings.push(notes::COOLANT_FREEZES.to_owned());
@@ -94,7 +93,7 @@ pub fn coolant(from: &dyn Facts, set: UnitSet) -> Panel {
             let at = show::rounded(Measure::Temperature, then.value, set);
             let by = TemperatureInterval::of_base(margin.value.base().abs());
             let short = margin.value.base() < 0.0;
-            warnings.push(notes::then_freezes(reached, &at, &step(by, set), short));
+            warnings.push(notes::then_freezes(reached, &at, &show::step(by, set), short));
         }
     }
     answers.push(Shown::quantity(labels::THEN_FREEZES_AT, then, set));
@@ -117,11 +116,6 @@ pub fn coolant(from: &dyn Facts, set: UnitSet) -> Panel {
         cautions: cautions::COOLANT,
         ..Panel::of(head)
     }
-}
-
-/// A step of temperature in a sentence, where its unit needs no sign that it is one.
-fn step(it: TemperatureInterval, set: UnitSet) -> String {
-    replaced(&show::rounded(Measure::TemperatureStep, it, set), "Δ", "")
 }
 
 /// Instead of a freezing point, and the warning with it.

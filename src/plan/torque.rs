@@ -186,10 +186,11 @@ fn notes_of(
     }
     let hand = held.length.as_ref().ok().copied().flatten();
     note.extend(fit.as_ref().ok().and_then(|_| row::through(asked, hand, set)));
-    if let (Ok(wrench), Ok(_), Some(setting)) = (&held.wrench, fit, setting)
-        && wrench.graduation().is_some()
-    {
-        note.push(notes::exact_setting(&setting));
+    if let (Ok(wrench), Ok(_), Some(setting)) = (&held.wrench, fit, setting) {
+        note.push(match wrench.graduation() {
+            Some(_) => notes::exact_setting(&setting),
+            None => notes::NEAREST_MARK.to_owned(),
+        });
     }
     // Low on its scale a wrench need not keep the accuracy that this is reckoned with.
     if let Ok(Fit { verdict: Some(Verdict::Inside), caution: None, .. }) = fit {

@@ -20,7 +20,12 @@ pub fn page(page: Page, sum: QuickSum) -> Vec<El> {
         Line::Coolant => desk.signal(facts::COOLING.id()).set(Entry::new("liquid", 0)),
         _ => {}
     }
-    let told = Told::new(line, &desk, page);
+    let told = Told::of(&desk, page, move |desk, drawer, set| {
+        let mut panel = line.panel(desk, drawer, set);
+        // A name is for what is kept.
+        panel.blanks.retain(|it| *it != facts::FASTENER_NAME.id());
+        panel
+    });
     let said = line.words();
     let scope = format!("quick-{}", line.key());
     let title = "quick-title";
@@ -40,9 +45,7 @@ pub fn page(page: Page, sum: QuickSum) -> Vec<El> {
 
 /// Links to the quick sums.
 pub fn offer() -> El {
-    let links = QuickSum::ALL
-        .into_iter()
-        .map(|it| el("li").child(el("a").set("href", &format!("#{}", it.key())).text(name(it))));
+    let links = QuickSum::ALL.into_iter().map(|it| el("li").child(link(it)));
     el("nav")
         .class("offer")
         .set("aria-label", words::QUICK_SUMS)
@@ -50,6 +53,8 @@ pub fn offer() -> El {
         .child(el("ul").children(links))
 }
 
-fn name(QuickSum::Of(line): QuickSum) -> &'static str {
-    line.words().quick
+/// Link to a quick sum.
+pub fn link(sum: QuickSum) -> El {
+    let QuickSum::Of(line) = sum;
+    el("a").set("href", &format!("#{}", sum.key())).text(line.words().quick)
 }

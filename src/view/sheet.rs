@@ -6,9 +6,11 @@ use super::live::Derived;
 use super::live::Live;
 use super::page::{Desk, Owner, Page};
 use super::step::{self, Sum};
-use super::{browser, link, logbook, needs, own_steps, season, season_life, season_line, torques};
+use super::{
+    browser, link, logbook, needs, own_steps, quick_sum, season, season_life, season_line, torques,
+};
 use crate::facts;
-use crate::plan::{Line, Side};
+use crate::plan::{Line, Side, address::QuickSum};
 use crate::words::{bench as bench_words, page as words, paper};
 
 /// Steps that fit on the first screen.
@@ -101,8 +103,13 @@ fn introduction(page: Page) -> El {
         .live("aria-expanded", move || pasting.get().to_string());
     let start = button("do", words::START_YOUR_OWN, move || page.start_own());
     let back = el("p").text(words::HAD_A_BIKE).child(paste);
-    let row = el("div").class("row").child(start).child(el("p").text(words::INVENTED)).child(back);
-    el("div").class("back").child(paragraph("purpose", words::PURPOSE)).child(row).child(while_so(
+    let row = el("div").class("row").child(start).child(el("p").text(words::INVENTED));
+    let mut sums = el("p").class("row").text(words::ONE_FIGURE);
+    for line in [Line::Torques, Line::Fuel] {
+        sums = sums.child(quick_sum::link(QuickSum::Of(line)));
+    }
+    let purpose = paragraph("purpose", words::PURPOSE);
+    el("div").class("back").child(purpose).child(row).child(sums).child(back).child(while_so(
         "div",
         move || pasting.get(),
         move || link::paste(page),

@@ -27,6 +27,9 @@ pub fn spoons((tablespoons, quarters): (u32, u32)) -> String {
 pub fn measured_as(first: &str, second: &str, spoons: &str) -> String {
     joined(&[first, " · ", second, " · ", spoons], "")
 }
+/// Refusal: a bare fraction of what may be a share or an amount.
+pub const HALF_OF_WHAT: &str =
+    "a fraction of the tank or of the unit? Write 50 % for half of the tank, or 0.5 with the unit";
 /// Warning: ounces or gallons of no country.
 pub fn which_measures(us: &str, imperial: &str) -> String {
     joined(

@@ -61,6 +61,9 @@ pub fn bottles(count: u32, left: &str) -> String {
 /// Between the marks is not known.
 pub const MARKS_UNKNOWN: &str = "Between the marks is not known: after the first pour bring the level to the glass or stick before you start the engine.";
 
+/// Beside an exact setting, while the wrench's marks are not known.
+pub const NEAREST_MARK: &str =
+    "set the wrench as near to it as its scale allows; Graduation gives the mark";
 /// Beside the mark.
 pub fn exact_setting(setting: &str) -> String {
     format!("exact setting {setting}")

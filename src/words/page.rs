@@ -32,7 +32,8 @@ words! {
     PASTE_A_LINK: "paste a link";
     PURPOSE: "Your manual’s figures in; what to set, pour, dose and do out, before winter.";
     START_YOUR_OWN: "Start your own";
-    INVENTED: "The bike below is invented: type over any blank and yours begins.";
+    ONE_FIGURE: "Only one figure?";
+    INVENTED: "The bike below is invented: type over any blank and yours begins, kept in this browser only.";
     OWN_STARTED: "Your own bike has begun; the example is put away and nothing of it is mixed in.";
     SHOW_EXAMPLE: "Show the example";
     PARKED: "Parked ";

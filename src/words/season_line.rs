@@ -43,7 +43,7 @@ pub const POINT: &str = "Tap the picture, or drag the knob, to read what holds o
 /// Under the picture.
 pub const LEGEND: &str = "Green: the battery’s charge, most likely and at worst; dashed: charge it before it falls below; blue: how cold it is.";
 /// Instead of the picture.
-pub const NOT_YET: &str = "The season line is drawn as soon as the battery line has its facts.";
+pub const NOT_YET: &str = "Fill in the battery to see its season here.";
 
 /// At the coldest mean.
 pub fn mean(degrees: &str) -> String {

@@ -122,7 +122,7 @@ test("a dose is said back as a ratio", async () => {
   const fuel = line(page, "Fuel and stabilizer");
   for (const [text, echo] of [
     ["30 mL per 10 L", /read as 30 mL per 10 L, 1 to 333\.3/],
-    ["1 fl oz per 2.5 gal", /read as 1 US fl oz per 2\.5 US gal, 1 to 320; whose measures they are/],
+    ["1 fl oz per 2.5 gal", /read as 1 US fl oz per 2\.5 US gal, 1 to 320; US or British ones: see below/],
     ["1:320", /read as 1 to 320/],
     ["a splash", /“a splash” is not a dose: write for example 30 mL per 10 L/],
   ]) {

@@ -324,3 +324,28 @@ fn bowls_are_drained_with_care() {
     let hint = facts::about(facts::BOWLS_VOLUME.id()).unwrap().hint;
     assert!(hint.contains("engine cold") && hint.contains("vapor burns"), "{hint}");
 }
+
+/// A gauge's "1/2" is half of the tank, the blank's unit makes half a liter of it: 14.7 L too little or too much is poured.
+#[test]
+fn a_bare_fraction_of_the_tank_is_asked_about() {
+    for text in ["1/2", " 3/4 ", "½", "¼"] {
+        let panel = plan::fuel(&tank(&[(facts::FUEL_IN_TANK.id(), text)]), UnitSet::Metric);
+        let why = panel.head.lacks().first().and_then(|it| it.refusal().map(|it| it.to_string()));
+        assert_eq!(why.as_deref(), Some(words::HALF_OF_WHAT), "{text}");
+    }
+    for text in ["1/2 L", "1 1/2", "50 %", "0.5", "½ L", "1 ½"] {
+        let panel = plan::fuel(&tank(&[(facts::FUEL_IN_TANK.id(), text)]), UnitSet::Metric);
+        assert!(panel.head.lacks().is_empty(), "{text}");
+    }
+}
+
+/// Who reckons in US units is not warned of ounces that are not theirs; whose they are can still be said.
+#[test]
+fn us_units_take_a_label_of_no_country_as_theirs() {
+    let label = (facts::STABILIZER_LABEL.id(), "1 fl oz per 2.5 gal");
+    let panel = plan::fuel(&tank(&[label]), UnitSet::Us);
+    assert!(panel.warnings.is_empty(), "{:?}", panel.warnings);
+    assert!(panel.blanks.contains(&facts::LABEL_MEASURES.id()));
+    // 47.5 mL by hand, as above.
+    assert_eq!(figure(&panel.head), "1.61 US fl oz");
+}

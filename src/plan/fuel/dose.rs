@@ -41,7 +41,9 @@ pub fn details(
         .map(|unit: &'static Unit| show::rounded_in(Measure::Dose, single, Some(unit)));
     let spoons = words::spoons(fuel::spoons(single));
     answers.push(Shown::words(labels::MEASURED_AS, words::measured_as(&ml, &ounces, &spoons)));
-    if asks_measures(from) && !facts::given(from, facts::LABEL_MEASURES.id()) {
+    // Who reckons in US units buys by US labels; the question stands beside the label all the same.
+    let asked = asks_measures(from) && set != UnitSet::Us;
+    if asked && !facts::given(from, facts::LABEL_MEASURES.id()) {
         let [us, imperial] = [Measures::Us, Measures::Imperial].map(|it| {
             let dose = by(filled, read_as(from, it), from, 1.0);
             dose.map_or_else(|_| String::new(), |it| show::rounded(Measure::Dose, it.value, set))
