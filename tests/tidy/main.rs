@@ -1,6 +1,7 @@
 //! The project's own rules, kept by reading its files.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+mod documents;
 mod source;
 mod words;
 
@@ -268,24 +269,6 @@ fn no_file_is_too_long_to_read() {
         found.extend((lines > 450).then(|| format!("{}: {lines} lines", path.display())));
     }
     none(found, "over 450 lines");
-}
-
-/// Both documents, once they are there, name chores that there are.
-#[test]
-fn documents_name_real_chores() {
-    let help = std::fs::read_to_string(root().join("xtask/src/main.rs")).unwrap();
-    for name in ["README.md", "DEVELOPERS.md"] {
-        let Ok(text) = std::fs::read_to_string(root().join(name)) else { continue };
-        for after in text.split("cargo xtask ").skip(1) {
-            let chore: String = after.chars().take_while(char::is_ascii_lowercase).collect();
-            assert!(help.contains(&format!("[\"{chore}\"")), "{name}: cargo xtask {chore}");
-        }
-        if name == "README.md" {
-            for command in ["cargo xtask serve", "cargo xtask test"] {
-                assert!(text.contains(command), "{name} says how to {command}");
-            }
-        }
-    }
 }
 
 /// Nothing that is committed names a folder of somebody's machine.
