@@ -9,9 +9,8 @@ use super::leaf::Leaves;
 use super::live::{Derived, Live};
 use super::page::{Desk, Page};
 use super::{season_line, torque_drawing, torques};
-use crate::drawing;
 use crate::facts::{Id, Lack};
-use crate::plan::{Accept, Held, Line, OnWrench, Panel, Pictured};
+use crate::plan::{Accept, Held, Line, Panel, Pictured};
 use crate::show::Shown;
 use crate::units::UnitSet;
 use crate::words::page as words;
@@ -202,20 +201,23 @@ pub fn panel(page: Page, desk: &Desk, told: Told, scope: &str) -> El {
         .child(el("ul").class("cautions").children(cautions.iter().map(|it| el("li").text(it))))
 }
 
-/// What is drawn of a calculator; drawn anew only where a measure changes.
+/// The battery's and the adapter's picture among those of a calculator; any other number is so many bolts.
+const BATTERY: usize = 1000;
+const ADAPTER: usize = 1001;
+
+/// What is drawn of a calculator. A picture stays as long as there is one of its sort, and follows the measures.
 fn pictures(page: Page, panel: Derived<Panel>) -> El {
     let pictured = Derived::new(move |_| panel.with(|it| it.pictured));
-    el("div").class("pictures").part(move || {
+    let which = move || {
         let Pictured { adapter, bolts, battery } = pictured.get();
-        if battery {
-            return vec![season_line::battery(page, panel)];
-        }
-        let set = page.set.get();
-        let adapter = adapter.map(|OnWrench { wrench, adapter, angle }| {
-            torque_drawing::adapter(&drawing::adapter(wrench, adapter, angle, set))
-        });
-        let pattern = bolts.and_then(|it| drawing::pattern(it as usize));
-        adapter.into_iter().chain(pattern.as_ref().map(torque_drawing::pattern)).collect()
+        let battery = battery.then_some(BATTERY);
+        let bolts = bolts.map(|it| it as usize);
+        battery.into_iter().chain(adapter.map(|_| ADAPTER)).chain(bolts).collect()
+    };
+    el("div").class("pictures").each(which, move |it| match it {
+        BATTERY => season_line::battery(page, panel),
+        ADAPTER => torque_drawing::adapter(page, pictured),
+        bolts => torque_drawing::pattern(bolts),
     })
 }
 

@@ -1,12 +1,31 @@
 //! Pictures of the torque line: wrench and adapter, and the order of tightening.
 
-use super::element::{El, el, paragraph};
-use super::picture::{SAYS, picture};
-use crate::drawing::{AdapterDrawing, PatternDrawing};
-use crate::words::{drawings as words, page};
+use super::element::{El, el, paragraph, svg};
+use super::leaf::Leaves;
+use super::live::Derived;
+use super::page::Page;
+use super::picture::{SAYS, picture, place};
+use crate::drawing::{self, AdapterDrawing};
+use crate::entry::text::joined;
+use crate::plan::{OnWrench, Pictured};
+use crate::words::{drawings as words, page as page_words};
 
 /// Wrench and adapter, and how the angle counts.
-pub fn adapter(it: &AdapterDrawing) -> El {
+pub fn adapter(page: Page, pictured: Derived<Pictured>) -> El {
+    let picture = svg("svg").class("assembled").set("role", "img");
+    let [frame, says] = ["viewBox", SAYS].map(|it| picture.attribute(it));
+    let leaves = Leaves::of(&picture);
+    let draw = move || {
+        let Some(OnWrench { wrench, adapter, angle }) = pictured.get().adapter else { return };
+        let drawn = drawing::adapter(wrench, adapter, angle, page.set.get());
+        frame.say(&joined(&drawn.frame.map(place), " "));
+        says.say(&drawn.told);
+        adapter_drawn(&leaves, &drawn);
+    };
+    figure(picture).child(caption(words::ANGLE_COUNTS)).follow(draw)
+}
+
+fn adapter_drawn(leaves: &Leaves, it: &AdapterDrawing) {
     let paths = [
         ("dim", &it.dimensions),
         ("ext", &it.extension),
@@ -19,21 +38,20 @@ pub fn adapter(it: &AdapterDrawing) -> El {
         ("pull", &it.pull),
     ];
     let texts = [("", &it.names), ("key", &it.figures), ("care", &it.cares)];
-    let picture = picture("assembled", it.frame).set(SAYS, &it.told).holding(&|drawn| {
-        for (class, d) in paths {
-            if !d.is_empty() {
-                drawn.path(class, d);
-            }
+    for (class, d) in paths {
+        if !d.is_empty() {
+            leaves.path(class, d);
         }
-        for (class, all) in texts {
-            drawn.labels(class, all);
-        }
-    });
-    figure(picture).child(caption(words::ANGLE_COUNTS))
+    }
+    for (class, all) in texts {
+        leaves.labels(class, all);
+    }
+    leaves.end();
 }
 
-/// The order of tightening.
-pub fn pattern(it: &PatternDrawing) -> El {
+/// The order of tightening; nothing for so few or many bolts that there is none.
+pub fn pattern(bolts: usize) -> El {
+    let Some(it) = drawing::pattern(bolts) else { return el("div") };
     // The first bolt stands out, so that the eye finds where to begin.
     let class = |at: usize| if at == 0 { "link" } else { "tool" };
     let picture = picture("bolts", it.frame).set(SAYS, &it.told).holding(&|drawn| {
@@ -46,7 +64,7 @@ pub fn pattern(it: &PatternDrawing) -> El {
     });
     figure(picture)
         .child(caption(words::PATTERN_CAPTION))
-        .child(paragraph("hint", &format!("{}{}.", page::SOURCE, it.source)))
+        .child(paragraph("hint", &format!("{}{}.", page_words::SOURCE, it.source)))
 }
 
 /// A picture whose caption is still to be added.
