@@ -349,7 +349,7 @@ impl Field {
         let options = choices.iter().map(|it| el("option").set("value", it.key).text(it.label));
         let list = el("select")
             .set("id", &self.name)
-            .child(el("option").set("value", "").text("…"))
+            .child(el("option").set("value", "").text(self.about.label))
             .children(options)
             .live_value(move || {
                 facts::chosen(choices, &now.entry())
