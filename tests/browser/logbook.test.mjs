@@ -135,7 +135,7 @@ test("a saved logbook is taken in by another browser, with every row's error, an
 test("the next season starts blank from the same facts, and the last one is put away with its ticks", async () => {
   const page = await ownBike({ time: "2027-03-28T12:00:00" });
   const sheet = page.locator("main");
-  await sheet.getByText("Planned", { exact: true }).waitFor();
+  await sheet.getByText("Planned. Tick a step’s number when it is done.").waitFor();
   await page.goto(page.url().replace(/#.*/, "#layup"));
   const fuel = await unfold(page, "Fill up and stabilize");
   await type(fuel, { "Tank volume": "15", "Fuel in the tank": "5" });
@@ -149,7 +149,7 @@ test("the next season starts blank from the same facts, and the last one is put 
   });
   await sheet.getByText("Out again").waitFor();
   await page.getByRole("button", { name: "Begin the next season" }).click();
-  await sheet.getByText("Planned", { exact: true }).waitFor();
+  await sheet.getByText("Planned. Tick a step’s number when it is done.").waitFor();
   const season = page.getByRole("region", { name: "Season", exact: true });
   assert.equal(await blank(season, "Park date").inputValue(), "");
   await openBook(page);
