@@ -15,6 +15,7 @@ use crate::order::ordered;
 use crate::packed::Packed;
 use crate::program::{ask, run};
 use crate::setup::Tools;
+use crate::types::numbered;
 use crate::wasm::{imports, sections};
 use crate::{Outcome, root};
 
@@ -112,9 +113,10 @@ fn runs(wasm_opt: &Path) -> bool {
 fn shrink(wasm_opt: &Path, wasm: &Path, script: &Path, torpor: bool) -> Outcome {
     let whole =
         fs::read(wasm).map_err(|why| format!("{} cannot be read ({why}).", wasm.display()))?;
+    let (whole, types) = numbered(&whole)?;
     let hollow = hollow(&whole, torpor)?;
     println!(
-        "   Hollowed out: {} functions that are not reached, {} places in the source.",
+        "   Hollowed out: {} functions that are not reached, {} places in the source; {types} types numbered.",
         hollow.functions, hollow.places
     );
     let part = scratch("part.wasm")?;

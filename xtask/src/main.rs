@@ -24,6 +24,7 @@ mod serve;
 mod setup;
 mod sizes;
 mod test;
+mod types;
 mod wasm;
 mod zip;
 
