@@ -59,9 +59,7 @@ enum Role {
     Write,
     Constant,
     Load,
-    LoadMore,
     Store,
-    StoreMore,
     Call,
     Way,
     Ways,
@@ -148,10 +146,8 @@ fn function(body: &[u8], tokens: &mut Vec<Token>) -> Option<()> {
             0x41 => Role::Constant,
             0x42 => Role::Long,
             0x44 => Role::Float,
-            0x28 => Role::Load,
-            0x29..=0x35 => Role::LoadMore,
-            0x36 => Role::Store,
-            0x37..=0x3e => Role::StoreMore,
+            0x28..=0x35 => Role::Load,
+            0x36..=0x3e => Role::Store,
             0x10 => Role::Call,
             0x0c | 0x0d => Role::Way,
             0x0e => Role::Ways,
@@ -171,7 +167,7 @@ fn function(body: &[u8], tokens: &mut Vec<Token>) -> Option<()> {
                 let end = if at == last { END } else { 0 };
                 put(code(role, end, &bytes), &[]);
             }
-            Role::Load | Role::LoadMore | Role::Store | Role::StoreMore => {
+            Role::Load | Role::Store => {
                 let (align, offset) = number(it.rest)?;
                 let mut bytes = vec![it.code];
                 bytes.extend(align);
@@ -270,7 +266,7 @@ fn local(next: &Code) -> u8 {
     match next.role {
         Role::Read => 1,
         Role::Constant => 2,
-        Role::Load | Role::LoadMore => 3,
+        Role::Load => 3,
         _ => 0,
     }
 }
@@ -282,16 +278,16 @@ fn class(code: &Code) -> Range<usize> {
         (Role::Read, _) => 0..1,
         (Role::Constant, _) => 255..256,
         // Takes values and leaves none.
-        (Role::Store | Role::StoreMore, _) | (Role::Write, 0x21) => 1..16,
+        (Role::Store, _) | (Role::Write, 0x21) => 1..16,
         (Role::Way, 0x0d) | (Role::Plain, 0x02 | 0x03 | 0x05 | 0x1a | 0xfc) => 1..16,
         // Comparisons.
         (Role::Plain, 0x45..=0x66) => 16..64,
         (Role::Plain, 0x0b) if code.form == END => 16..64,
         // Work with doubles, and with words of 64 bits.
-        (Role::Float, _) | (Role::Write, _) | (Role::LoadMore, 0x2b) => 240..255,
+        (Role::Float, _) | (Role::Write, _) | (Role::Load, 0x2b) => 240..255,
         (Role::Plain, 0x6c | 0x7c..=0x8a | 0x99..=0xa6) => 240..255,
         // Leaves a word.
-        (Role::Load, _) | (Role::LoadMore, 0x2c..=0x2f) | (Role::Global, 0x23) => 192..240,
+        (Role::Load, 0x28 | 0x2c..=0x2f) | (Role::Global, 0x23) => 192..240,
         (Role::Plain, 0x1b | 0x67..=0x78 | 0xa7) => 192..240,
         // Goes elsewhere.
         (Role::Call | Role::Way | Role::Global | Role::Locals, _) => 128..192,
