@@ -16,6 +16,7 @@ use crate::packed::Packed;
 use crate::program::{ask, run};
 use crate::setup::Tools;
 use crate::types::numbered;
+use crate::unsaid::silent;
 use crate::wasm::{imports, sections};
 use crate::{Outcome, root};
 
@@ -146,7 +147,9 @@ fn shrink(wasm_opt: &Path, wasm: &Path, script: &Path, torpor: bool) -> Outcome 
         .arg(&part)
         .arg("-o")
         .arg(wasm))?;
-    write(wasm, &ordered(&bytes(wasm)?)?)?;
+    let (silent, sentences) = silent(&whole, &bytes(wasm)?)?;
+    println!("   Left out: {sentences} sentences that nothing says any more.");
+    write(wasm, &ordered(&silent)?)?;
     write(script, renamed(&text, &names)?.as_bytes())
 }
 

@@ -25,6 +25,7 @@ mod setup;
 mod sizes;
 mod test;
 mod types;
+mod unsaid;
 mod wasm;
 mod zip;
 
