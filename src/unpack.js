@@ -24,6 +24,7 @@ export function unpack(packed) {
   out.set(take(to));
   const ends = sizes.map((size) => (at += size));
   const place = ends.map((end, i) => end - sizes[i]);
+  const last = [0, 0, 0, 0, 0];
   const codes = packed.subarray(place[1], (place[1] = ends[1]));
 
   for (let i = 0, start = to; i < codes.length; i += 1) {
@@ -31,12 +32,21 @@ export function unpack(packed) {
     const kind = form[code];
     for (let each = 0; each < long[code]; each += 1) out[to++] = literal[first[code] + each];
     let source = stream[code] + near[(kind & 96) * 8 + (codes[i + 1] ?? 0)];
-    for (let left = kind & 15; left; left -= 1) {
-      const byte = packed[place[source]++];
-      out[to++] = byte;
-      // A number ends by itself.
-      if (kind & 1 && byte < 128) break;
-      if (kind & 16) source += 1;
+    if (kind & 16) {
+      // A word: a length, or what has to be added to the one before of its kind.
+      const wide = kind & 15;
+      let word = 0;
+      for (let each = 0; each < wide; each += 1) word |= packed[place[source++]++] << (8 * each);
+      if (wide < 3) last[3] += word;
+      else word = last[wide] = (last[wide] + word) & 0xffffff;
+      for (let left = 4; left; left -= 1, word >>= 8) out[to++] = word;
+    } else {
+      for (let left = kind & 15; left; left -= 1) {
+        const byte = packed[place[source]++];
+        out[to++] = byte;
+        // A number ends by itself.
+        if (kind & 1 && byte < 128) break;
+      }
     }
     // A function ends, and its size goes before it.
     if (kind & 128) {

@@ -9,7 +9,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use crate::Outcome;
-use crate::wasm::{HEAD, Reader, imports, put, put_sized, sections};
+use crate::wasm::{HEAD, Reader, imports, put, put_sized, sections, segments};
 
 /// Parts of the names of functions that are not reached on a page that lives. A name that is not there any more breaks
 /// nothing, only its bytes come back; the build prints how many there were.
@@ -163,20 +163,7 @@ fn never(name: &str, torpor: bool) -> bool {
 /// a whole source file's, with a line and a column that can be, is taken for one.
 fn data(section: &[u8], wiped: &mut usize) -> Option<Vec<u8>> {
     let mut all = section.to_vec();
-    let mut segments = Vec::new();
-    let mut it = Reader(section);
-    for _ in 0..it.number()? {
-        // Active, at an address known now; others do not come from this linker.
-        if it.byte()? != 0 || it.byte()? != 0x41 {
-            return Some(all);
-        }
-        let address = it.number()?;
-        it.byte()?;
-        let size = it.number()?;
-        let at = section.len() - it.0.len();
-        it.take(size)?;
-        segments.push((address, at, size));
-    }
+    let Some(segments) = segments(section) else { return Some(all) };
     let mut paths = BTreeSet::new();
     for (address, at, size) in &segments {
         let first = (4 - address % 4) % 4;

@@ -24,6 +24,8 @@ mod serve;
 mod setup;
 mod sizes;
 mod test;
+mod types;
+mod unsaid;
 mod wasm;
 mod zip;
 

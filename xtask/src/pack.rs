@@ -9,9 +9,9 @@
 //!    stand for;
 //! 3. what stands before the bodies; the streams. The second of these is the codes, from which all that follows is made.
 //!
-//! A code's form: in its lowest four bits how many bytes follow from its stream, or 15 for a number of any size; 16 where
-//! each of those has the next stream; 32 times the number of the table that the next code is looked up in; 128 where a
-//! function ends.
+//! A code's form: in its lowest four bits how many bytes follow from its stream, or 15 for a number of any size; 16 for a
+//! word of four bytes that is made of those, each from the next stream, as below; 32 times the number of the table that the
+//! next code is looked up in; 128 where a function ends.
 //!
 //! A body is written without its size. A code is an instruction with whatever in it is hardly ever different (the
 //! alignment, the type of a block), without its number. What does not fit is divided: the types of a call through a table
@@ -23,12 +23,17 @@ use std::collections::BTreeMap;
 use std::ops::Range;
 
 use crate::body::{instructions, locals};
-use crate::wasm::{HEAD, Reader, put};
+use crate::wasm::{HEAD, Reader, put, segments};
 
 /// A number of any size follows.
 const NUMBER: u8 = 15;
-/// Each byte has a stream of its own.
-const APART: u8 = 16;
+/// A word of the data, by its bytes: a pointer, a length, a function's place in the table.
+const WORD: u8 = 16;
+const POINTER: u8 = WORD | 3;
+const LENGTH: u8 = WORD | 2;
+const PLACE: u8 = WORD | 4;
+/// Pointers have three bytes.
+const WIDEST: usize = 1 << 24;
 /// The table that the next code is looked up in: for a local, for a constant.
 const LOCAL: u8 = 32;
 const CONSTANT: u8 = 64;
@@ -54,9 +59,7 @@ enum Role {
     Write,
     Constant,
     Load,
-    LoadMore,
     Store,
-    StoreMore,
     Call,
     Way,
     Ways,
@@ -65,6 +68,7 @@ enum Role {
     Float,
     Type,
     Locals,
+    Place,
 }
 
 /// From this stream on there are those of constants.
@@ -82,7 +86,7 @@ fn stream(role: Role) -> u8 {
 }
 
 /// A code with what goes to its stream.
-type Token<'a> = (Code, &'a [u8]);
+type Token = (Code, Vec<u8>);
 
 /// The module in that form, or a sentence that says why not.
 pub fn pack(wasm: &[u8]) -> Result<Vec<u8>, &'static str> {
@@ -122,15 +126,16 @@ fn divided(wasm: &[u8]) -> Option<(&[u8], Bodies<'_>, &[u8])> {
 }
 
 /// A body as codes.
-fn function<'a>(body: &'a [u8], tokens: &mut Vec<Token<'a>>) -> Option<()> {
+fn function(body: &[u8], tokens: &mut Vec<Token>) -> Option<()> {
     let code = |role, form, bytes: &[u8]| Code { role, form, bytes: bytes.to_vec() };
+    let mut put = |code, number: &[u8]| tokens.push((code, number.to_vec()));
     let declared = locals(&mut Reader(body))?;
     let mut head = vec![u8::try_from(declared.len()).ok().filter(|it| *it < 0x80)?];
     for (count, of_type) in declared {
-        tokens.push((code(Role::Locals, NUMBER, &head), count));
+        put(code(Role::Locals, NUMBER, &head), count);
         head = vec![of_type];
     }
-    tokens.push((code(Role::Locals, 0, &head), &[]));
+    put(code(Role::Locals, 0, &head), &[]);
     let all = instructions(body)?;
     let last = all.len().checked_sub(1)?;
     for (at, it) in all.iter().enumerate() {
@@ -141,10 +146,8 @@ fn function<'a>(body: &'a [u8], tokens: &mut Vec<Token<'a>>) -> Option<()> {
             0x41 => Role::Constant,
             0x42 => Role::Long,
             0x44 => Role::Float,
-            0x28 => Role::Load,
-            0x29..=0x35 => Role::LoadMore,
-            0x36 => Role::Store,
-            0x37..=0x3e => Role::StoreMore,
+            0x28..=0x35 => Role::Load,
+            0x36..=0x3e => Role::Store,
             0x10 => Role::Call,
             0x0c | 0x0d => Role::Way,
             0x0e => Role::Ways,
@@ -162,68 +165,73 @@ fn function<'a>(body: &'a [u8], tokens: &mut Vec<Token<'a>>) -> Option<()> {
                 let mut bytes = vec![it.code];
                 bytes.extend(it.rest);
                 let end = if at == last { END } else { 0 };
-                tokens.push((code(role, end, &bytes), &[]));
+                put(code(role, end, &bytes), &[]);
             }
-            Role::Load | Role::LoadMore | Role::Store | Role::StoreMore => {
+            Role::Load | Role::Store => {
                 let (align, offset) = number(it.rest)?;
                 let mut bytes = vec![it.code];
                 bytes.extend(align);
-                tokens.push((code(role, more, &bytes), offset));
+                put(code(role, more, &bytes), offset);
             }
             Role::Type => {
                 let (of_type, table) = number(it.rest)?;
-                tokens.push((code(role, more, &[it.code]), of_type));
-                tokens.push((code(role, 0, table), &[]));
+                put(code(role, more, &[it.code]), of_type);
+                put(code(role, 0, table), &[]);
             }
             Role::Ways => {
                 let (count, mut rest) = number(it.rest)?;
-                tokens.push((code(role, more, &[it.code]), count));
+                put(code(role, more, &[it.code]), count);
                 while !rest.is_empty() {
                     let (way, others) = number(rest)?;
-                    tokens.push((code(role, more, &[]), way));
+                    put(code(role, more, &[]), way);
                     rest = others;
                 }
             }
-            _ => tokens.push((code(role, more, &[it.code]), it.rest)),
+            _ => put(code(role, more, &[it.code]), it.rest),
         }
     }
     (all.last()?.code == 0x0b).then_some(())
 }
 
 /// The data, which is the last section. Nothing is added where it has another form.
-fn data<'a>(section: &'a [u8], tokens: &mut Vec<Token<'a>>) -> Option<()> {
-    let mut it = Reader(section);
-    it.byte().filter(|it| *it == 11)?;
-    it.number()?;
-    let mut segments = Vec::new();
-    for _ in 0..it.number()? {
-        // Active, at an address known now.
-        it.take(2).filter(|it| *it == [0, 0x41])?;
-        let address = it.number()?;
-        it.byte()?;
-        let size = it.number()?;
-        let at = section.len() - it.0.len();
-        it.take(size)?;
-        segments.push((address, at, size));
-    }
-    it.0.is_empty().then_some(())?;
+fn data(section: &[u8], tokens: &mut Vec<Token>) -> Option<()> {
+    let pieces = section.strip_prefix(&[11]).and_then(|it| Reader(it).sized())?;
+    let segments = segments(pieces)?;
+    let before = section.len() - pieces.len();
     let from = segments.first()?.0;
-    let to = segments.last().map(|(address, _, size)| address + size)?;
+    let to = segments.last().map(|(address, _, size)| address + size).filter(|it| *it <= WIDEST)?;
     let mut done = 0;
+    let (mut expected, mut place) = (0, 0);
     for (address, at, size) in segments {
+        let at = before + at;
         let first = at + size.min(address.wrapping_neg() % 4);
         plain(section.get(done..first)?, tokens);
-        let mut before = Role::Text;
         let words = section.get(first..at + size)?.chunks_exact(4);
         done = at + size - words.remainder().len();
-        for word in words {
-            let value = u32::from_le_bytes(word.try_into().ok()?) as usize;
-            let (role, form) = match value {
-                _ if (from..to).contains(&value) => (Role::Pointer, 4 | APART),
-                0..0x1_0000 if before == Role::Pointer => (Role::Length, 4 | APART),
-                _ => (Role::Text, 4),
+        let words: Vec<u32> =
+            words.filter_map(|it| Some(u32::from_le_bytes(it.try_into().ok()?))).collect();
+        let mut before = Role::Text;
+        for (at, value) in words.iter().enumerate() {
+            let value = *value;
+            let (role, form, bytes) = match value {
+                _ if (from..to).contains(&(value as usize)) => {
+                    let more = value.wrapping_sub(expected);
+                    expected = value;
+                    (Role::Pointer, POINTER, more)
+                }
+                0..0x1_0000 if before == Role::Pointer => {
+                    expected += value;
+                    (Role::Length, LENGTH, value)
+                }
+                _ if value == place + 1 || value > place && table(words.get(at..)?) => {
+                    let more = value - place;
+                    place = value;
+                    (Role::Place, PLACE, more)
+                }
+                _ => (Role::Text, 4, value),
             };
-            tokens.push((Code { role, form, bytes: Vec::new() }, word));
+            let bytes = bytes.to_le_bytes().into_iter().take(usize::from(form & 15)).collect();
+            tokens.push((Code { role, form, bytes: Vec::new() }, bytes));
             before = role;
         }
     }
@@ -231,10 +239,20 @@ fn data<'a>(section: &'a [u8], tokens: &mut Vec<Token<'a>>) -> Option<()> {
     Some(())
 }
 
+/// Whether a trait's table may begin with these words: a function's place, a size, an alignment, another place.
+fn table(words: &[u32]) -> bool {
+    const PLACES: u32 = 0x1000;
+    let [drop, size, align, method, ..] = words else { return false };
+    *drop < PLACES
+        && (1..PLACES).contains(method)
+        && matches!(align, 1 | 4 | 8)
+        && size % align == 0
+}
+
 /// Bytes as they are.
-fn plain<'a>(bytes: &'a [u8], tokens: &mut Vec<Token<'a>>) {
+fn plain(bytes: &[u8], tokens: &mut Vec<Token>) {
     let code = Code { role: Role::Text, form: 1, bytes: Vec::new() };
-    tokens.extend(bytes.chunks(1).map(|it| (code.clone(), it)));
+    tokens.extend(bytes.iter().map(|it| (code.clone(), vec![*it])));
 }
 
 /// The first number's bytes and the rest.
@@ -248,7 +266,7 @@ fn local(next: &Code) -> u8 {
     match next.role {
         Role::Read => 1,
         Role::Constant => 2,
-        Role::Load | Role::LoadMore => 3,
+        Role::Load => 3,
         _ => 0,
     }
 }
@@ -260,16 +278,16 @@ fn class(code: &Code) -> Range<usize> {
         (Role::Read, _) => 0..1,
         (Role::Constant, _) => 255..256,
         // Takes values and leaves none.
-        (Role::Store | Role::StoreMore, _) | (Role::Write, 0x21) => 1..16,
+        (Role::Store, _) | (Role::Write, 0x21) => 1..16,
         (Role::Way, 0x0d) | (Role::Plain, 0x02 | 0x03 | 0x05 | 0x1a | 0xfc) => 1..16,
         // Comparisons.
         (Role::Plain, 0x45..=0x66) => 16..64,
         (Role::Plain, 0x0b) if code.form == END => 16..64,
         // Work with doubles, and with words of 64 bits.
-        (Role::Float, _) | (Role::Write, _) | (Role::LoadMore, 0x2b) => 240..255,
+        (Role::Float, _) | (Role::Write, _) | (Role::Load, 0x2b) => 240..255,
         (Role::Plain, 0x6c | 0x7c..=0x8a | 0x99..=0xa6) => 240..255,
         // Leaves a word.
-        (Role::Load, _) | (Role::LoadMore, 0x2c..=0x2f) | (Role::Global, 0x23) => 192..240,
+        (Role::Load, 0x28 | 0x2c..=0x2f) | (Role::Global, 0x23) => 192..240,
         (Role::Plain, 0x1b | 0x67..=0x78 | 0xa7) => 192..240,
         // Goes elsewhere.
         (Role::Call | Role::Way | Role::Global | Role::Locals, _) => 128..192,
@@ -279,7 +297,7 @@ fn class(code: &Code) -> Range<usize> {
 }
 
 /// A place for each code, those that are met most first; none where there are too many.
-fn placed<'a>(tokens: &'a [Token]) -> Option<Vec<Option<&'a Code>>> {
+fn placed(tokens: &[Token]) -> Option<Vec<Option<&Code>>> {
     let mut counted: BTreeMap<&Code, usize> = BTreeMap::new();
     for (code, _) in tokens {
         *counted.entry(code).or_default() += 1;
@@ -325,7 +343,7 @@ fn write(size: usize, before: &[u8], tokens: &[Token]) -> Option<Vec<u8>> {
         let next = codes.get(at + 1).map_or(0, |it| usize::from(*it));
         let stream = usize::from(stream(code.role) + *table.get(next)?);
         for (at, byte) in number.iter().enumerate() {
-            let apart = if code.form & APART == 0 { 0 } else { at };
+            let apart = if code.form & WORD == 0 { 0 } else { at };
             streams.get_mut(stream + apart)?.push(*byte);
         }
     }

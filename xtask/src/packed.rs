@@ -150,6 +150,10 @@ mod tests {
             for word in [at + 8, 12, at, 0xffff, at + 1, 0x1_0000, 0x4142_4344, 7, u32::MAX] {
                 bytes.extend(word.to_le_bytes());
             }
+            // Tables of two traits, and functions that come next.
+            for word in [311, 12, 4, 312, 313, 0, 8, 8, 314, 311, 0, 1, 700, 701] {
+                bytes.extend(u32::to_le_bytes(word));
+            }
             bytes.extend(vec![b'z'; rest]);
             let mut data = vec![2];
             data.extend(segment(at, &bytes));

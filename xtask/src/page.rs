@@ -43,6 +43,10 @@ pub fn build_smallest(tools: &Tools) -> Outcome<PathBuf> {
     Ok(dist)
 }
 
+/// LLVM neither works out on one of two ways what is needed after both, nor counts along with a loop what follows from its
+/// place: each saves some work and takes code. 0.4 and 1.9 kB on the wire.
+const SMALLER: &str = "-Cllvm-args=-enable-pre=false -Cllvm-args=-disable-lsr";
+
 /// Where cargo unpacks crates, where that is a single folder without a space in its name.
 fn crates_folder() -> Option<PathBuf> {
     let home = env::var_os("CARGO_HOME").map(PathBuf::from);
@@ -66,12 +70,11 @@ pub fn trunk(tools: &Tools, verb: &str) -> Outcome<Command> {
     }
     // The messages of faults name the files of crates: from here on, not from this user's home, which is nobody's business
     // on the net and takes bytes.
+    let mut flags = SMALLER.to_owned();
     if let Some(crates) = crates_folder() {
-        trunk.env(
-            "CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS",
-            format!("--remap-path-prefix={}=", crates.display()),
-        );
+        flags.push_str(&format!(" --remap-path-prefix={}=", crates.display()));
     }
+    trunk.env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS", flags);
     // Trunk's own stack says nothing about a fault in the page.
     trunk.env_remove("RUST_BACKTRACE");
     Ok(trunk)

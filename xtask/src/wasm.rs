@@ -33,6 +33,23 @@ pub fn imports(section: &[u8]) -> Option<(Vec<String>, usize)> {
     Some((names, functions))
 }
 
+/// The pieces of data: the address of each, where in the section it stands, its size. Each is active, at an address known
+/// now; others do not come from this linker.
+pub fn segments(section: &[u8]) -> Option<Vec<(usize, usize, usize)>> {
+    let mut all = Vec::new();
+    let mut it = Reader(section);
+    for _ in 0..it.number()? {
+        it.take(2).filter(|it| *it == [0, 0x41])?;
+        let address = it.number()?;
+        it.byte()?;
+        let size = it.number()?;
+        let at = section.len() - it.0.len();
+        it.take(size)?;
+        all.push((address, at, size));
+    }
+    Some(all)
+}
+
 /// Appends a number.
 pub fn put(to: &mut Vec<u8>, mut number: usize) {
     while number > 0x7f {
