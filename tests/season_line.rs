@@ -187,7 +187,7 @@ fn a_day_is_told_in_words() {
     let first = season_day(&course, 0, true, UnitSet::Metric);
     assert!(
         first.told.starts_with(
-            "Sat, Nov 14, day 0 of 321 · charge 95–100 %, most likely 100 % · rests at 12.7"
+            "Sat, Nov 14, day 0 of 321 · charge 95–100\u{a0}%, most likely 100\u{a0}% · rests at 12.7"
         ),
         "{}",
         first.told

@@ -87,8 +87,8 @@ fn laid_out(page: Page, wide: bool) -> Vec<El> {
     };
     vec![
         picture
-            .child(drawn)
             .child(mark)
+            .child(drawn)
             .follow(draw)
             .follow(read)
             .on("pointerdown", point.clone())

@@ -60,7 +60,7 @@ pub fn told(
 ) -> String {
     let planned = if planned { format!(" {IF_CHARGED}") } else { String::new() };
     format!(
-        "{nights} days; the battery holds {low} to {high} % on {end}{planned}; the coldest mean temperature is {coldest}."
+        "{nights} days; the battery holds {low} to {high}\u{a0}% on {end}{planned}; the coldest mean temperature is {coldest}."
     )
 }
 
@@ -114,8 +114,8 @@ pub fn day(
     [volts, to]: [&str; 2],
     degrees: &str,
 ) -> String {
-    let likely = typical.map_or(String::new(), |it| format!(", most likely {it} %"));
+    let likely = typical.map_or(String::new(), |it| format!(", most likely {it}\u{a0}%"));
     format!(
-        "{name}, day {day} of {last} · charge {low}–{high} %{likely} · rests at {volts} to {to} · {degrees}"
+        "{name}, day {day} of {last} · charge {low}–{high}\u{a0}%{likely} · rests at {volts} to {to} · {degrees}"
     )
 }
