@@ -209,3 +209,28 @@ test("a removed bike that a backup has brought back comes out of the archive bes
   assert.ok(text.includes("Rowan"));
   await clean(page);
 });
+
+test("a past season that would be seen nowhere is not taken; the others keep their places", async () => {
+  const page = await openPage({ locale: "en-GB", hash: "#layup", before: at("2026-11-14T12:00:00") });
+  await drawer(page);
+  const lists = (day) => [{ facts: { park_date: { text: day } } }];
+  await open(page, JSON.stringify({ torpor_backup: 1, records: [
+    { record: "bike.a1", name: "Rowan", lists: [{ facts: { bike_name: { text: "Rowan" } } }] },
+    { record: "season.a1", name: "Rowan: season", lists: lists("2026-11-14") },
+    { record: "past.a1.4095", name: "Rowan: past season", lists: lists("2020-11-14") },
+    { record: "past.a1.4096", name: "Too far", lists: lists("2021-11-14") },
+  ] }));
+  await page.getByText("Too far: no record of Torpor’s").waitFor();
+  await press(page, "Restore");
+  await page.getByRole("heading", { name: "Rowan", exact: true }).waitFor();
+  const park = blank(line(page, "Season"), "Park date");
+  await press(page, "Logbook");
+  const past = page.getByText(/to no day/);
+  await park.fill("2026-11-14");
+  await tick(page, "Close exhaust and intake").check();
+  await kept(page);
+  await press(page, "Begin the next season");
+  await eventually(async () => assert.equal(await past.count(), 2));
+  for (const day of ["Nov 14 2020", "Nov 14 2026"]) await page.getByText(new RegExp(`${day} to no day`)).waitFor();
+  await clean(page);
+});
