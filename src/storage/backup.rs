@@ -159,7 +159,7 @@ impl Found {
                 return;
             }
         };
-        into.push((self.key.clone(), text));
+        into.extend(text.map(|it| (self.key.clone(), Some(it))));
     }
 }
 

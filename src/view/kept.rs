@@ -11,6 +11,7 @@ use crate::storage::backup::PLACES;
 use crate::storage::browser::{Store, StoreError};
 use crate::storage::record::{self, PREFIX};
 use crate::storage::removed;
+use crate::storage::restore::Write;
 use crate::words::page as words;
 use leptos::prelude::*;
 use serde::de::DeserializeOwned;
@@ -24,7 +25,7 @@ const OPEN: &str = "open";
 /// Long enough that a word is typed, short enough that nothing is lost.
 const SOON: Duration = Duration::from_millis(400);
 /// After this time what could not be written is tried again.
-pub const AGAIN: Duration = Duration::from_secs(5);
+const AGAIN: Duration = Duration::from_secs(5);
 
 /// Where a bike's record is kept.
 pub fn bike_key(key: &str) -> String {
@@ -87,7 +88,7 @@ pub fn later(page: Page, soon: Duration) {
     let later = move || {
         if !waits.get_untracked() {
             waits.set_untracked(true);
-            browser::in_turn(write);
+            browser::in_turn(Box::new(write));
         }
     };
     page.tabs.unsaved.set(set_timeout_with_handle(later, soon).ok());
@@ -325,6 +326,15 @@ pub fn told(page: Page, written: Result<(), StoreError>) -> bool {
     // What is said once is not said again with every try.
     if done || page.saving.get_untracked() != now {
         page.saving.set(now);
+    }
+    done
+}
+
+/// Puts texts under their keys, all or none; whether that is done, which is said. What could not even be put back is tried again.
+pub fn swap(page: Page, store: Store, all: &[Write]) -> bool {
+    let done = told(page, store.swap(all));
+    if !done {
+        later(page, AGAIN);
     }
     done
 }
