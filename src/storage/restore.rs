@@ -84,21 +84,20 @@ pub fn part(here: &[Found], file: &Found) -> Part {
 }
 
 impl Part {
-    /// Adds what is to be written for a choice. The same part with what then stands there in place of the file's, to take it back.
-    pub fn write(&self, choice: Choice, into: &mut Vec<Write>) -> Option<Self> {
-        let mut now = self.file.clone();
+    /// Adds what is to be written for a choice. The same part with what then stands there as the file's, to take it back.
+    pub fn write(mut self, choice: Choice, into: &mut Vec<Write>) -> Option<Self> {
         match (self.stands, choice) {
-            (Stands::New, _) => {}
+            (Stands::New, _) | (Stands::Differs, Choice::Take) => {}
             (Stands::Differs, Choice::Merge) => {
-                now.held = self.here.held.clone();
-                compare::both(&mut now.held, &self.file.held);
-                now.revision = self.here.revision;
+                let mut held = self.here.held.clone();
+                compare::both(&mut held, &self.file.held);
+                self.file.held = held;
             }
-            (Stands::Differs, Choice::Take) => now.revision = self.here.revision,
             _ => return None,
         }
-        over(&self.here, &now, into);
-        Some(Self { file: now, ..self.clone() })
+        self.file.revision = self.here.revision;
+        over(&self.here, &self.file, into);
+        Some(self)
     }
 
     /// Adds what is to be written so that a record that was restored is as it was, but for what was changed since. It counts as a

@@ -165,17 +165,18 @@ fn preview(page: Page, brought: Live<Brought>) -> Vec<El> {
     } else if some {
         all.push(button("do", words::RESTORE, move || {
             let mut chosen = Vec::new();
-            for (it, choice) in file.0.iter().zip(&choices) {
+            for choice in &choices {
                 let value = choice.value();
                 let choice = match value.as_str() {
                     words::MERGE => Choice::Merge,
                     words::TAKE => Choice::Take,
                     _ => Choice::Leave,
                 };
-                chosen.push((it.file.clone(), choice));
+                chosen.push(choice);
             }
+            let file = file.clone();
             let restore = move || {
-                if restore_all(page, &chosen) {
+                if restore_all(page, &file.0, &chosen) {
                     brought.set(Brought::default());
                 }
             };
@@ -186,15 +187,15 @@ fn preview(page: Page, brought: Live<Brought>) -> Vec<El> {
 }
 
 /// Writes what was chosen; whether it is done.
-fn restore_all(page: Page, chosen: &[(Found, Choice)]) -> bool {
+fn restore_all(page: Page, parts: &[Part], chosen: &[Choice]) -> bool {
     let Some(store) = page.store.get_untracked().filter(|_| kept::flush(page)) else {
         return false;
     };
     // As it stands now: another tab may have written since it was looked at.
     let now = here(page);
     let (mut writes, mut changes) = (Vec::new(), Vec::new());
-    for (file, choice) in chosen {
-        let mut file = file.clone();
+    for (it, choice) in parts.iter().zip(chosen) {
+        let mut file = it.file.clone();
         restore::renew(&now, &mut file, page.today.get_untracked());
         changes.extend(restore::part(&now, &file).write(*choice, &mut writes));
     }
