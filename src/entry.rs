@@ -56,6 +56,11 @@ impl Entry {
         Self { text: text.into(), unit, edited: 0 }
     }
 
+    /// Whether the same was typed, whenever it was.
+    pub fn same(&self, other: &Self) -> bool {
+        self.text == other.text && self.unit == other.unit
+    }
+
     /// Not known. A blank is never a zero.
     pub fn is_blank(&self) -> bool {
         self.text.chars().all(char::is_whitespace)

@@ -26,6 +26,7 @@ mod needs;
 mod own_steps;
 mod page;
 mod paper;
+mod past;
 mod picture;
 mod preview;
 mod quick_sum;

@@ -64,11 +64,11 @@ impl Entries {
         let mut merged = theirs.clone();
         for (id, now) in mine.iter() {
             let [was, other] = [base, theirs].map(|it| it.get(id).unwrap_or(&BLANK));
-            if same(now, was) || same(now, other) {
+            if now.same(was) || now.same(other) {
                 continue;
             }
             let mut entry = now.clone();
-            if !same(other, was) {
+            if !other.same(was) {
                 if let Some(sign) = between(*id) {
                     entry.text = parts([was, now, other], sign);
                 } else if !(now.is_blank() && other.is_blank()) {
@@ -79,7 +79,7 @@ impl Entries {
         }
         // What this page let go: an entry that was emptied by hand is still there, and blank.
         merged.retain(|id, it| {
-            let gone = mine.get(id).is_none() && base.get(id).is_some_and(|was| same(it, was));
+            let gone = mine.get(id).is_none() && base.get(id).is_some_and(|was| it.same(was));
             !gone && *it != BLANK
         });
         merged
@@ -87,10 +87,6 @@ impl Entries {
 }
 
 static BLANK: Entry = Entry { text: String::new(), unit: 0, edited: 0 };
-
-fn same(one: &Entry, other: &Entry) -> bool {
-    one.text == other.text && one.unit == other.unit
-}
 
 /// What stands between the parts of a fact that is a list.
 fn between(id: Id) -> Option<char> {

@@ -30,6 +30,10 @@ use chrono::NaiveDate;
 /// The longest file that is looked at, bytes: a full store is less.
 pub const LONGEST: usize = 32 * 1024 * 1024;
 
+/// So many places there are for a bike's past seasons and for the leaves of its logbook: more than any fills, and what stood beyond
+/// them would be seen nowhere.
+pub const PLACES: usize = 4096;
+
 /// The name that says what a file is, and its form.
 const FORM: &str = "torpor_backup";
 const FACTS: &str = "facts";
@@ -59,6 +63,7 @@ impl Shape {
     /// use torpor::storage::backup::Shape;
     /// assert_eq!(Shape::of("log.a1.0"), Some(Shape::Log));
     /// assert_eq!(Shape::of("../bike.a1"), None);
+    /// assert_eq!(Shape::of("past.a1.4096"), None);
     /// ```
     pub fn of(key: &str) -> Option<Self> {
         let plain = |it: char| it.is_ascii_alphanumeric() || matches!(it, '.' | '-' | '_');
@@ -67,11 +72,12 @@ impl Shape {
         }
         let own = removed::read(key).map_or(key, |it| it.1);
         let (sort, rest) = own.split_once('.').unwrap_or((own, ""));
+        let place = rest.split_once('.').map(|it| it.1.parse().unwrap_or(PLACES));
         match (sort, rest.is_empty()) {
             ("garage", true) => Some(Self::Garage),
             ("calendar" | "damaged", false) => Some(Self::Text),
-            ("past", false) => Some(Self::Season),
-            ("log", false) => Some(Self::Log),
+            ("past", false) if place.is_some_and(|it| it < PLACES) => Some(Self::Season),
+            ("log", false) if place.is_none_or(|it| it < PLACES) => Some(Self::Log),
             ("bike", false) if !has(rest, '.') => Some(Self::Bike),
             ("season", false) if !has(rest, '.') => Some(Self::Season),
             _ => None,
@@ -153,7 +159,7 @@ impl Found {
                 return;
             }
         };
-        into.push((self.key.clone(), text));
+        into.extend(text.map(|it| (self.key.clone(), Some(it))));
     }
 }
 

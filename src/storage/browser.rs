@@ -89,15 +89,12 @@ impl Store {
         know(key, None);
     }
 
-    /// Puts each text under its key, and takes away what stands under a key without one: all, or nothing. What stood there before,
-    /// in the same order. Where not all fits beside what goes, that makes room.
+    /// Puts each text under its key, and takes away what stands under a key without one: all, or nothing. Where not all fits
+    /// beside what goes, that makes room.
     ///
     /// # Errors
     /// [`StoreError`]; then all is as it was. What the store did not even take back is known, for [`Store::bring_back`].
-    pub fn swap(
-        self,
-        all: &[(String, Option<String>)],
-    ) -> Result<Vec<(String, Option<String>)>, StoreError> {
+    pub fn swap(self, all: &[(String, Option<String>)]) -> Result<(), StoreError> {
         let before: Vec<_> = all.iter().map(|it| (it.0.clone(), self.read(&it.0))).collect();
         let mut room = (0..all.len()).filter(|at| all[*at].1.is_none());
         let mut did = Vec::new();
@@ -129,7 +126,7 @@ impl Store {
             return Err(why);
         }
         all.iter().filter(|it| it.1.is_none()).for_each(|it| self.remove(&it.0));
-        Ok(before)
+        Ok(())
     }
 
     /// Goes back the way that a swap came, so that there is as much room as there was. Once something is not taken back, nothing

@@ -2,8 +2,11 @@
 
 use super::backup::{Found, Shape};
 use super::compare::{self, Row};
+use super::removed;
 use crate::facts::{self, Facts};
+use crate::garage::{Bike, Kept};
 use crate::words::page as words;
+use chrono::NaiveDate;
 
 /// How a record of the file stands to what is here.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -81,26 +84,69 @@ pub fn part(here: &[Found], file: &Found) -> Part {
 }
 
 impl Part {
-    /// Adds what is to be written for a choice.
-    pub fn write(&self, choice: Choice, into: &mut Vec<Write>) {
-        let mut new = self.file.clone();
+    /// Adds what is to be written for a choice. The same part with what then stands there as the file's, to take it back.
+    pub fn write(mut self, choice: Choice, into: &mut Vec<Write>) -> Option<Self> {
         match (self.stands, choice) {
-            (Stands::New, _) => {}
+            (Stands::New, _) | (Stands::Differs, Choice::Take) => {}
             (Stands::Differs, Choice::Merge) => {
-                new = self.here.clone();
-                compare::both(&mut new.held, &self.file.held);
+                let mut held = self.here.held.clone();
+                compare::both(&mut held, &self.file.held);
+                self.file.held = held;
             }
-            (Stands::Differs, Choice::Take) => new.revision = self.here.revision,
-            _ => return,
+            _ => return None,
         }
-        let (mut old, from) = (Vec::new(), into.len());
-        self.here.stored(&mut old);
-        new.stored(into);
-        for (key, _) in old {
-            // Leaves that the file has not.
-            if self.stands == Stands::Differs && into.iter().skip(from).all(|it| it.0 != key) {
-                into.push((key, None));
+        self.file.revision = self.here.revision;
+        over(&self.here, &self.file, into);
+        Some(self)
+    }
+
+    /// Adds what is to be written so that a record that was restored is as it was, but for what was changed since. It counts as a
+    /// later write than that of the restore, so that other tabs take it. False where the record stays: it was new then, and
+    /// more has come to it.
+    pub fn back(&self, here: &[Found], into: &mut Vec<Write>) -> bool {
+        let Some(here) = here.iter().find(|it| it.key == self.file.key) else { return false };
+        let mut back = self.here.clone();
+        let [was, now, own] =
+            [&back, &self.file, here].map(|it| Kept { bike: it.held.clone(), ..Kept::default() });
+        let mut held = Kept::merged(&now, &own, &was).0.bike;
+        // Entries of a logbook, each for itself.
+        let [was, now, mut all] = [was, now, own].map(|it| it.bike.others);
+        all.retain(|it| was.contains(it) || !now.contains(it));
+        for it in was {
+            if !now.contains(&it) && !all.contains(&it) {
+                all.push(it);
             }
         }
+        held.others = all;
+        if self.stands == Stands::New {
+            if here.raw != self.file.raw || held != Bike::default() {
+                return false;
+            }
+        } else {
+            (back.held, back.revision) = (held, here.revision);
+        }
+        over(here, &back, into);
+        true
+    }
+}
+
+/// Adds what is to be written so that `new` takes the place of `old`, which may have leaves that it has not.
+fn over(old: &Found, new: &Found, into: &mut Vec<Write>) {
+    let (mut gone, from) = (Vec::new(), into.len());
+    old.stored(&mut gone);
+    new.stored(into);
+    for (key, _) in gone {
+        if into.iter().skip(from).all(|it| it.0 != key) {
+            into.push((key, None));
+        }
+    }
+}
+
+/// A bike that was removed, under the day on which it is restored: so long ago it would be swept at once.
+pub fn renew(here: &[Found], file: &mut Found, today: NaiveDate) {
+    if let Some((_, own)) = removed::read(&file.key)
+        && here.iter().all(|it| it.key != file.key)
+    {
+        file.key = removed::on(today) + own;
     }
 }

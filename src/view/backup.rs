@@ -4,13 +4,13 @@ use super::element::{El, button, el, paragraph, span};
 use super::live::Live;
 use super::page::{Owner, Page};
 use super::preview::laid_out;
-use super::{bikes, browser, kept};
-use crate::entry::{self, Entry, day_written};
+use super::{bikes, browser, kept, look};
+use crate::entry::{self, Entry, day_written, text::joined};
 use crate::garage::{Bike, Garage, Kept};
 use crate::show;
 use crate::storage::backup::{self, File, Found, Shape};
 use crate::storage::browser::Store;
-use crate::storage::restore::{self, Choice, Part, Stands, Write};
+use crate::storage::restore::{self, Choice, Part, Stands};
 use crate::storage::text;
 use crate::words::backup as words;
 use chrono::NaiveDate;
@@ -34,9 +34,9 @@ pub fn last_words(page: Page) -> El {
     })
 }
 
-/// Records as they are kept; what could not be kept as it stands on the sheet.
+/// Records as they are kept; what could not be kept as it stands on the sheet, or stood there before a bike was only looked at.
 fn here(page: Page) -> Vec<Found> {
-    let failed = !kept::flush(page);
+    let own = look::set_aside(page);
     let mut all = Vec::new();
     let store = page.store.get_untracked();
     if let Some(store) = store {
@@ -45,20 +45,21 @@ fn here(page: Page) -> Vec<Found> {
         }
     }
     let mut all = backup::found(&all);
-    if let (Owner::Own(bike), true) = (page.owner.get_untracked(), failed || store.is_none()) {
-        let Kept { bike: held, season, garage } = page.kept();
+    if let (Owner::Own(bike), true) = (&own.owner, !own.safe || store.is_none()) {
+        let Kept { bike: held, season, garage } = own.kept.clone();
         let mut put = |key: String, shape: Shape, held: Bike| {
             all.retain(|it| it.key != key);
             all.push(Found { key, shape, held, ..Found::default() });
         };
-        put(kept::bike_key(&bike), Shape::Bike, held);
+        put(kept::bike_key(bike), Shape::Bike, held);
         let entries = season.entries;
-        put(kept::season_key(&bike), Shape::Season, Bike { entries, ..Bike::default() });
+        put(kept::season_key(bike), Shape::Season, Bike { entries, ..Bike::default() });
         let Garage { entries, wrenches: fasteners } = garage;
         put("garage".to_owned(), Shape::Garage, Bike { entries, fasteners, ..Bike::default() });
-        let book = page.logbook();
-        let others = book.rows().iter().map(|it| (it.leaf as u64, it.own.clone())).collect();
-        put(format!("log.{bike}"), Shape::Log, Bike { others, ..Bike::default() });
+        if let Some(book) = &own.book {
+            let others = book.rows().iter().map(|it| (it.leaf as u64, it.own.clone())).collect();
+            put(format!("log.{bike}"), Shape::Log, Bike { others, ..Bike::default() });
+        }
     }
     all
 }
@@ -164,48 +165,64 @@ fn preview(page: Page, brought: Live<Brought>) -> Vec<El> {
     } else if some {
         all.push(button("do", words::RESTORE, move || {
             let mut chosen = Vec::new();
-            for (it, choice) in file.0.iter().zip(&choices) {
+            for choice in &choices {
                 let value = choice.value();
                 let choice = match value.as_str() {
                     words::MERGE => Choice::Merge,
                     words::TAKE => Choice::Take,
                     _ => Choice::Leave,
                 };
-                chosen.push((&it.file, choice));
+                chosen.push(choice);
             }
-            if restore_all(page, &chosen) {
-                brought.set(Brought::default());
-            }
+            let file = file.clone();
+            let restore = move || {
+                if restore_all(page, &file.0, &chosen) {
+                    brought.set(Brought::default());
+                }
+            };
+            browser::in_turn(Box::new(restore));
         }));
     }
     all
 }
 
 /// Writes what was chosen; whether it is done.
-fn restore_all(page: Page, chosen: &[(&Found, Choice)]) -> bool {
+fn restore_all(page: Page, parts: &[Part], chosen: &[Choice]) -> bool {
     let Some(store) = page.store.get_untracked().filter(|_| kept::flush(page)) else {
         return false;
     };
     // As it stands now: another tab may have written since it was looked at.
-    let here = here(page);
-    let mut writes: Vec<Write> = Vec::new();
-    for (file, choice) in chosen {
-        restore::part(&here, file).write(*choice, &mut writes);
+    let now = here(page);
+    let (mut writes, mut changes) = (Vec::new(), Vec::new());
+    for (it, choice) in parts.iter().zip(chosen) {
+        let mut file = it.file.clone();
+        restore::renew(&now, &mut file, page.today.get_untracked());
+        changes.extend(restore::part(&now, &file).write(*choice, &mut writes));
     }
-    let swapped = store.swap(&writes);
-    let before = swapped.as_ref().ok().cloned().unwrap_or_default();
-    if !kept::told(page, swapped.map(drop)) {
+    if !kept::swap(page, store, &writes) {
         return false;
     }
     lay(page, store);
+    let changes = Arc::new(changes);
     page.can_undo_by(words::RESTORED.to_owned(), move || {
-        kept::flush(page);
-        // What was typed since is not lost: such a record stays.
-        let mut back = before.clone();
-        back.retain(|it| writes.contains(&(it.0.clone(), store.read(&it.0))));
-        if kept::told(page, store.swap(&back).map(drop)) {
-            lay(page, store);
-        }
+        let changes = changes.clone();
+        browser::in_turn(Box::new(move || {
+            // What was typed since is not lost.
+            if !kept::flush(page) {
+                return;
+            }
+            let now = here(page);
+            let mut writes = Vec::new();
+            for it in changes.iter() {
+                if !it.back(&now, &mut writes) {
+                    page.notices
+                        .update(|all| all.push(joined(&[&it.file.name, words::STANDS], "")));
+                }
+            }
+            if kept::swap(page, store, &writes) {
+                lay(page, store);
+            }
+        }));
     });
     true
 }

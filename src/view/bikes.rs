@@ -157,10 +157,9 @@ pub fn put(page: Page, bike: &str, from: &str, to: &str) -> Option<String> {
             all.push((key, None));
         }
     }
-    let done = told(page, store.swap(&all).map(drop));
-    if !done {
-        // What could not even be put back is tried again.
-        kept::later(page, kept::AGAIN);
+    let done = kept::swap(page, store, &all);
+    if done {
+        page.changed();
     }
     done.then_some(new)
 }

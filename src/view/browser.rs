@@ -121,22 +121,22 @@ const SEEN_BY_ALL: i32 = 100;
 
 /// Calls `act` when no other tab of ours is at it (Web Locks); at once where the browser knows no turns, and out of sight, where
 /// nothing is typed and timers sleep.
-pub fn in_turn(act: impl FnOnce() + 'static) {
+pub fn in_turn(mut act: Box<dyn Does>) {
     let turns = js_sys::Reflect::get(&window().navigator(), &"locks".into()).unwrap_or_default();
     let ask = js_sys::Reflect::get(&turns, &"request".into()).unwrap_or_default();
     let ask = ask.dyn_ref::<js_sys::Function>();
-    let Some(ask) = ask.filter(|_| !document().hidden()) else { return act() };
+    let Some(ask) = ask.filter(|_| !document().hidden()) else { return act.does() };
     let once = Rc::new(Cell::new(Some(act)));
     let late = once.clone();
     let mine = Closure::once_into_js(move || {
-        once.take().into_iter().for_each(|act| act());
+        once.take().into_iter().for_each(|mut act| act.does());
         js_sys::Promise::new(&mut |done, _| {
             let pause = SEEN_BY_ALL;
             let _ = window().set_timeout_with_callback_and_timeout_and_arguments_0(&done, pause);
         })
     });
     let _ = ask.call2(&turns, &"torpor.store".into(), &mine);
-    after(LONGEST_TURN, move || late.take().into_iter().for_each(|act| act()));
+    after(LONGEST_TURN, move || late.take().into_iter().for_each(|mut act| act.does()));
 }
 
 /// Tells boot.js something.

@@ -90,6 +90,9 @@ impl Field {
     }
 
     fn say_soon(&self) {
+        let signal = self.desk.signal(self.about.id);
+        let typed = signal.get_untracked();
+        self.page.tabs.ask(self.about, &self.desk, signal, typed, true);
         if let Some(told) = self.told {
             told.say_soon(self.page);
         }
@@ -175,8 +178,8 @@ impl Field {
                 move |text, late| {
                     if late {
                         let theirs = take.desk.signal(about.id);
-                        let label = about.label.to_owned();
-                        page.tabs.ask(about, label, theirs.clone(), theirs.get_untracked());
+                        let entry = theirs.get_untracked();
+                        page.tabs.ask(about, &take.desk, theirs, entry, false);
                     }
                     take.typed(text);
                 },

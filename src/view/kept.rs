@@ -3,14 +3,15 @@
 use super::browser;
 use super::follow::follow;
 use super::page::{Owner, Page, Saving};
+use super::past::PAST;
 use super::records::{load, stored, write};
-use crate::calendar::Saved;
-use crate::entry::Entry;
 use crate::facts;
-use crate::garage::{Entries, Garage, Kept, Season};
+use crate::garage::{Entries, Garage, Kept};
+use crate::storage::backup::PLACES;
 use crate::storage::browser::{Store, StoreError};
 use crate::storage::record::{self, PREFIX};
 use crate::storage::removed;
+use crate::storage::restore::Write;
 use crate::words::page as words;
 use leptos::prelude::*;
 use serde::de::DeserializeOwned;
@@ -24,10 +25,7 @@ const OPEN: &str = "open";
 /// Long enough that a word is typed, short enough that nothing is lost.
 const SOON: Duration = Duration::from_millis(400);
 /// After this time what could not be written is tried again.
-pub const AGAIN: Duration = Duration::from_secs(5);
-
-/// More leaves or seasons than any bike fills.
-const MOST_RECORDS: usize = 4096;
+const AGAIN: Duration = Duration::from_secs(5);
 
 /// Where a bike's record is kept.
 pub fn bike_key(key: &str) -> String {
@@ -41,15 +39,6 @@ pub fn season_key(key: &str) -> String {
 /// Leaves of a bike's logbook, each under its number.
 fn log_key(key: &str) -> String {
     format!("log.{key}.")
-}
-/// Seasons of a bike that are over, each under its number.
-fn past_key(key: &str) -> String {
-    format!("past.{key}.")
-}
-
-/// The days of the last calendar file of a bike.
-fn calendar_key(key: &str) -> String {
-    format!("calendar.{key}")
 }
 
 /// Lays the bike that was open last on the page's sheet, or the example, and keeps it from then on.
@@ -99,7 +88,7 @@ pub fn later(page: Page, soon: Duration) {
     let later = move || {
         if !waits.get_untracked() {
             waits.set_untracked(true);
-            browser::in_turn(write);
+            browser::in_turn(Box::new(write));
         }
     };
     page.tabs.unsaved.set(set_timeout_with_handle(later, soon).ok());
@@ -135,6 +124,8 @@ fn heard(page: Page, key: Option<String>, text: Option<String>) {
         } else if text.is_some() {
             page.follow_leaf(leaf, load(page, store, key));
         }
+    } else if key.starts_with(PAST) {
+        page.book.turn();
     } else if key == GARAGE || key == bike || key == season_key(&own) {
         if let (true, Some(text), Owner::Own(_)) = (crossed, text, page.owner.get_untracked()) {
             page.take_crossed(store, key, &text);
@@ -339,6 +330,15 @@ pub fn told(page: Page, written: Result<(), StoreError>) -> bool {
     done
 }
 
+/// Puts texts under their keys, all or none; whether that is done, which is said. What could not even be put back is tried again.
+pub fn swap(page: Page, store: Store, all: &[Write]) -> bool {
+    let done = told(page, store.swap(all));
+    if !done {
+        later(page, AGAIN);
+    }
+    done
+}
+
 /// Writes the leaves of the logbook that have changed. What another tab wrote on one since is taken in.
 fn save_book(page: Page, store: Store, bike: &str) -> Result<(), StoreError> {
     let mut changed = page.take_changed_leaves();
@@ -376,7 +376,10 @@ pub fn leaves(page: Page) -> Vec<Vec<Entries>> {
 }
 
 /// Records of the bike on the sheet that have a number, each in its place.
-fn numbered<T: DeserializeOwned + Default + Clone>(page: Page, of: fn(&str) -> String) -> Vec<T> {
+pub fn numbered<T: DeserializeOwned + Default + Clone>(
+    page: Page,
+    of: fn(&str) -> String,
+) -> Vec<T> {
     let Some((key, store)) = page.own_place() else {
         return Vec::new();
     };
@@ -384,7 +387,7 @@ fn numbered<T: DeserializeOwned + Default + Clone>(page: Page, of: fn(&str) -> S
     let mut all = Vec::new();
     for key in store.keys(&start) {
         let place = key.strip_prefix(&start).and_then(|it| it.parse::<usize>().ok());
-        if let Some(place) = place.filter(|it| *it < MOST_RECORDS) {
+        if let Some(place) = place.filter(|it| *it < PLACES) {
             if all.len() <= place {
                 all.resize(place + 1, T::default());
             }
@@ -392,56 +395,4 @@ fn numbered<T: DeserializeOwned + Default + Clone>(page: Page, of: fn(&str) -> S
         }
     }
     all
-}
-
-/// Seasons of the bike on the sheet that are over, each with its place.
-pub fn past_seasons(page: Page) -> Vec<(usize, Season)> {
-    let all: Vec<Season> = numbered(page, past_key);
-    all.into_iter().enumerate().filter(|it| !it.1.entries.is_empty()).collect()
-}
-
-/// Puts a season away; its place. `None` where it could not be kept, which is said. Where nothing is kept at all it is only
-/// put off the sheet.
-pub fn put_season_away(page: Page, season: &Season) -> Option<usize> {
-    let place = numbered::<Season>(page, past_key).len();
-    if let Some((key, store)) = page.own_place() {
-        let written = write(page, store, &format!("{}{place}", past_key(&key)), season);
-        return told(page, written).then_some(place);
-    }
-    Some(place)
-}
-
-/// Lays a season that is over, `back`, on the sheet again, and puts what was typed of the one there in its place.
-pub fn bring_season_back(page: Page, place: usize, back: &Season) {
-    let now = page.kept();
-    page.lay_again(Kept { season: back.clone(), ..now.clone() });
-    // Only once it is kept there it goes here.
-    save(page);
-    if let (Owner::Own(key), Some(store), Saving::Kept) =
-        (page.owner.get_untracked(), page.store.get_untracked(), page.saving.get_untracked())
-    {
-        let record = format!("{}{place}", past_key(&key));
-        if now.season.entries.values().all(Entry::is_blank) {
-            store.remove(&record);
-        } else {
-            let written = write(page, store, &record, &now.season);
-            told(page, written);
-        }
-    }
-    page.book.turn();
-}
-
-/// What the last calendar file of the bike on the sheet had; nothing where there was none.
-pub fn calendar(page: Page) -> Saved {
-    page.store
-        .get_untracked()
-        .map(|store| load(page, store, &calendar_key(&page.key())))
-        .unwrap_or_default()
-}
-
-/// Remembers what the calendar file has now. Where that fails an old event stays in the calendar, and no more.
-pub fn remember_calendar(page: Page, saved: &Saved) {
-    if let Some((key, store)) = page.own_place() {
-        let _ = write(page, store, &calendar_key(&key), saved);
-    }
 }

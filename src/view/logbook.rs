@@ -55,7 +55,7 @@ fn inside(page: Page) -> Vec<El> {
         while_so("div", some, due),
         entries(page),
         log_file::file(page),
-        season_life::past(page),
+        season_life::past_seasons(page),
     ]
 }
 

@@ -17,11 +17,14 @@ const KEY: Id = facts::BIKE_KEY.id();
 
 /// What stood on the sheet before a bike is only looked at: the owner's own may be kept nowhere else.
 pub struct Aside {
-    kept: Kept,
+    /// The bike.
+    pub kept: Kept,
     /// What the store had when it was told last.
     beyond: Kept,
-    owner: Owner,
-    book: Option<Arc<Logbook>>,
+    /// Whose it is.
+    pub owner: Owner,
+    /// What of its logbook is kept nowhere yet.
+    pub book: Option<Arc<Logbook>>,
     /// Whether all of it is kept.
     pub safe: bool,
 }
@@ -124,7 +127,8 @@ pub fn keep_as_new(page: Page, given: &Given) {
     }
 }
 
-fn set_aside(page: Page) -> Arc<Aside> {
+/// What stands on the sheet, or stood there before a bike was only looked at.
+pub fn set_aside(page: Page) -> Arc<Aside> {
     let safe = kept::flush(page);
     match page.owner.get_untracked() {
         Owner::Looked(aside) => aside,

@@ -1,8 +1,8 @@
 //! The season's life on the page: how far it is, the step to the next one, those that are over.
 
 use super::element::{El, button, el, paragraph, while_so};
-use super::kept;
 use super::page::{Desk, Page};
+use super::past;
 use crate::facts;
 use crate::garage::{Kept, Season};
 use crate::plan::{self, Life};
@@ -45,23 +45,23 @@ fn ride_is_past(page: Page) -> bool {
 /// Puts the season away and lays a blank one.
 fn begin_next(page: Page) {
     let Kept { season, .. } = page.kept();
-    if let Some(place) = kept::put_season_away(page, &season) {
+    if let Some(place) = past::put_season_away(page, &season) {
         page.lay_again(Kept { season: Season::default(), ..page.kept() });
-        let back = move || kept::bring_season_back(page, place, &season);
+        let back = move || past::bring_season_back(page, place, &season);
         page.can_undo_by(words::NEXT_BEGUN.to_owned(), back);
     }
 }
 
 /// Seasons of this bike that are over, the last first.
-pub fn past(page: Page) -> El {
+pub fn past_seasons(page: Page) -> El {
     let all = move || {
         page.book.turns.track();
-        kept::past_seasons(page)
+        past::past_seasons(page)
     };
     let rows = move || {
         let row = |(place, it): &(usize, Season)| {
             let (place, season) = (*place, it.clone());
-            let back = move || kept::bring_season_back(page, place, &season);
+            let back = move || past::bring_season_back(page, place, &season);
             let back = button("quiet", words::BRING_BACK, back);
             el("li").text(&plan::past(&it.entries)).text(" ").child(back)
         };

@@ -7,7 +7,7 @@ use super::live::Derived;
 use super::page::{Desk, Page};
 use super::picture::{SAYS, picture, place};
 use super::torque_drawing::figure;
-use super::{browser, kept};
+use super::{browser, past};
 use crate::calendar;
 use crate::drawing::{self, BatteryDrawing, SeasonLine};
 use crate::facts;
@@ -117,8 +117,8 @@ fn save_calendar(page: Page) {
         // More than a link takes: the page alone.
         let link = link::made(&address, &parcel, false).unwrap_or(address);
         let mut events = plan::dates(&parcel.kept);
-        calendar::call_off(&mut events, kept::calendar(page));
-        kept::remember_calendar(page, &calendar::saved(&events));
+        calendar::call_off(&mut events, past::calendar(page));
+        past::remember_calendar(page, &calendar::saved(&events));
         calendar::written(&events, &page.key(), &link, browser::now())
     });
     browser::save(dates::FILE_NAME, "text/calendar;charset=utf-8", &text);

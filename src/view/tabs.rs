@@ -8,7 +8,7 @@ use super::live::{Live, Typed};
 use super::page::Page;
 use super::records;
 use crate::entry::{Entry, text::joined};
-use crate::facts::{self, About};
+use crate::facts::{self, About, Facts, Home};
 use crate::garage::{Entries, Kept, Twice};
 use crate::storage::browser::Store;
 use crate::words::page as words;
@@ -19,10 +19,13 @@ use std::time::Duration;
 #[derive(Clone)]
 struct Asked {
     about: &'static About,
-    /// What it is called; a fastener's or a wrench's with whose it is.
+    /// What it is called; a fastener's or a wrench's with the name of that.
     label: String,
     signal: Typed,
+    /// What may be had in its place.
     theirs: Entry,
+    /// Whether that was typed here, and the other tab's stands.
+    mine: bool,
 }
 
 /// Handles to what this tab knows of others.
@@ -46,6 +49,8 @@ pub struct Tabs {
     /// What comes on the sheet now is another tab's.
     merging: Live<bool>,
     asked: Live<Vec<Asked>>,
+    /// What was typed in this tab, of this bike; it is asked about once it gives way.
+    typed: Live<Vec<Asked>>,
 }
 
 impl Tabs {
@@ -61,6 +66,7 @@ impl Tabs {
             left: Live::new(0),
             merging: Live::new(false),
             asked: Live::new(Vec::new()),
+            typed: Live::new(Vec::new()),
         }
     }
 
@@ -70,6 +76,7 @@ impl Tabs {
         self.before.set(page.beyond.get_untracked());
         self.leaves.set(Vec::new());
         self.asked.set(Vec::new());
+        self.typed.set(Vec::new());
         self.gone.set(false);
     }
 
@@ -79,14 +86,37 @@ impl Tabs {
         self.merging.get_untracked()
     }
 
-    /// Asks which of two is to stand: what `signal` holds from now on, or `theirs`. `label` is what it is called.
-    pub fn ask(self, about: &'static About, label: String, signal: Typed, theirs: Entry) {
-        let asked = Asked { about, label, signal, theirs };
-        self.asked.update(|all| {
-            all.retain(|it| !it.signal.same(&asked.signal));
-            all.push(asked);
+    /// Asks which of two is to stand of a fact `of` something: what `signal` holds from now on, or `theirs`. What was typed here, as
+    /// `mine`, is asked about once it gives way.
+    pub fn ask(
+        self,
+        about: &'static About,
+        of: &dyn Facts,
+        signal: Typed,
+        theirs: Entry,
+        mine: bool,
+    ) {
+        let name = untrack(|| match about.home {
+            Home::Fastener => facts::FASTENER_NAME.known(of),
+            Home::Wrench => facts::WRENCH_NAME.known(of),
+            _ => None,
         });
+        let name = name.map_or_else(String::new, |it| it + ": ");
+        let label = joined(&[&name, about.label], "");
+        put(
+            if mine { self.typed } else { self.asked },
+            Asked { about, label, signal, theirs, mine },
+        );
     }
+}
+
+/// Puts one in the place of what there was of the same fact.
+#[inline(never)]
+fn put(into: Live<Vec<Asked>>, new: Asked) {
+    into.update(|all| {
+        all.retain(|it| !it.signal.same(&new.signal));
+        all.push(new);
+    });
 }
 
 impl Page {
@@ -114,29 +144,31 @@ impl Page {
     pub fn take_merged(self, merged: Kept, twice: Vec<Twice>) {
         let merging = self.tabs.merging;
         merging.set_untracked(true);
+        let mut typed = self.tabs.typed.get_untracked();
+        typed.retain(|it| it.signal.get_untracked().same(&it.theirs));
         self.lay_again(merged);
         // What follows the sheet runs before.
         browser::after(Duration::ZERO, move || merging.set_untracked(false));
         for it in twice {
             let Some(about) = facts::about(it.id) else { continue };
-            let mut label = about.label.to_owned();
-            let signal = match it.item {
-                None => self.sheet().signal(it.id),
-                Some(at) => {
-                    let (items, name, nameless) = match it.of_wrench() {
-                        true => (self.wrenches, &facts::WRENCH_NAME, words::wrench(at + 1)),
-                        false => (self.fasteners, &facts::FASTENER_NAME, words::fastener(at + 1)),
-                    };
-                    let item = untrack(|| items.with(|all| all.get(at).cloned()));
-                    item.and_then(|item| {
-                        let of = untrack(|| name.known(&item)).unwrap_or(nameless);
-                        label = joined(&[&of, ": ", about.label], "");
-                        item.sheet.signal(it.id)
-                    })
-                }
+            let items = if it.of_wrench() { self.wrenches } else { self.fasteners };
+            let sheet = match it.item {
+                None => Some(self.sheet()),
+                Some(at) => untrack(|| items.with(|all| all.get(at).map(|it| it.sheet.clone()))),
             };
-            if let Some(signal) = signal {
-                self.tabs.ask(about, label, signal, it.theirs);
+            if let Some(sheet) = sheet
+                && let Some(signal) = sheet.signal(it.id)
+            {
+                self.tabs.ask(about, &sheet, signal, it.theirs, false);
+            }
+        }
+        // What was typed here does not give way without a word, in either tab.
+        for it in typed {
+            let now = it.signal.get_untracked();
+            // A season that was put away is not lost.
+            let over = now.is_blank() && it.about.home == Home::Season;
+            if !now.same(&it.theirs) && !over {
+                put(self.tabs.asked, it);
             }
         }
     }
@@ -146,26 +178,33 @@ impl Page {
 pub fn asked(page: Page) -> El {
     let rows = move || {
         let all = page.tabs.asked.get();
-        all.into_iter().map(|it| question(page, it)).collect()
+        all.into_iter().filter_map(|it| question(page, it)).collect()
     };
     el("div").set("role", "status").part(rows)
 }
 
-fn question(page: Page, it: Asked) -> El {
-    let Asked { about, label, signal, theirs } = it;
-    let [mine, of_keep, of_take] = [(); 3].map(|()| signal.clone());
+fn question(page: Page, it: Asked) -> Option<El> {
+    let Asked { about, label, signal, theirs, mine } = it;
+    let stands = signal.get();
+    let typed = |it: &Asked| it.signal.same(&signal) && it.theirs.same(&theirs);
+    // Both say the same now, or what was typed here last is something else.
+    if stands.same(&theirs) || mine && !page.tabs.typed.get_untracked().iter().any(typed) {
+        return None;
+    }
+    let [of_keep, of_take] = [(); 2].map(|()| signal.clone());
     let gone = move |signal: &Typed| {
         page.tabs.asked.update(|all| all.retain(|it| !it.signal.same(signal)));
     };
-    let keep = button("quiet", "", move || gone(&of_keep))
-        .live_text(move || words::keep_mine(&facts::as_read(about, &mine.get())));
-    let named = words::take_theirs(&facts::as_read(about, &theirs));
+    let named = words::keep_mine(&facts::as_read(about, &stands));
+    let keep = button("quiet", &named, move || gone(&of_keep));
+    let named = words::take(&facts::as_read(about, &theirs), mine);
     let take = button("quiet", &named, move || {
         of_take.set(Entry { edited: browser::now(), ..theirs.clone() });
         page.changed();
         gone(&of_take);
     });
-    paragraph("notice", &words::changed_twice(&label)).child(keep).text(" ").child(take)
+    let said = words::changed_twice(&label, mine);
+    Some(paragraph("notice care", &said).child(keep).text(" ").child(take))
 }
 
 /// What has to be said of the store.

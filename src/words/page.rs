@@ -161,16 +161,17 @@ pub fn kept(name: &str) -> String {
     format!("{name} is in the list.")
 }
 /// Where a fact was changed here and in another tab.
-pub fn changed_twice(label: &str) -> String {
-    format!("{label} was changed in another tab, too. ")
+pub fn changed_twice(label: &str, mine: bool) -> String {
+    let stands = if mine { ", and that stands here now" } else { ", too" };
+    format!("{label} was changed in another tab{stands}. ")
 }
 /// Keeps what was typed here.
 pub fn keep_mine(text: &str) -> String {
     format!("Keep {}", shown(text))
 }
-/// Takes what was typed in another tab.
-pub fn take_theirs(text: &str) -> String {
-    format!("Take the other’s {}", shown(text))
+/// Takes what was typed in another tab; or back what was typed here.
+pub fn take(text: &str, mine: bool) -> String {
+    format!("Take {} {}", if mine { "back" } else { "the other’s" }, shown(text))
 }
 fn shown(text: &str) -> &str {
     if text.is_empty() { "blank" } else { text }

@@ -157,7 +157,7 @@ fn bent_twenty_thousand_times() {
                 let part = restore::part(&sample, it);
                 for choice in [restore::Choice::Merge, restore::Choice::Take] {
                     let mut writes = Vec::new();
-                    part.write(choice, &mut writes);
+                    part.clone().write(choice, &mut writes);
                     let ours = |it: &restore::Write| backup::Shape::of(&it.0).is_some();
                     assert!(writes.iter().all(ours), "{writes:?}");
                 }

@@ -5,6 +5,7 @@
 mod damage;
 mod merge;
 mod samples;
+mod undo;
 
 use chrono::NaiveDate;
 use proptest::prelude::*;

@@ -14,7 +14,7 @@ fn found(key: &str, text: Option<String>) -> Vec<Found> {
 
 fn writes(part: &Part, choice: Choice) -> Vec<Write> {
     let mut all = Vec::new();
-    part.write(choice, &mut all);
+    part.clone().write(choice, &mut all);
     all
 }
 
@@ -29,7 +29,8 @@ fn into_an_empty_browser_everything_is_new_and_comes_as_it_was() {
     for it in backup::read(&sample_text()).records {
         let part = part(&[], &it);
         assert_eq!(part.stands, Stands::New);
-        part.write(part.usual, &mut kept);
+        let usual = part.usual;
+        part.write(usual, &mut kept);
     }
     let kept: Kept = kept.into_iter().map(|(key, text)| (key, text.unwrap())).collect();
     assert_eq!(again(&kept), again(&sample()));

@@ -1,5 +1,6 @@
 // A store that is full, or refuses: nothing that is kept is lost by what is done with bikes, and nothing unsaved leaves the sheet.
 import assert from "node:assert/strict";
+import { readFile } from "node:fs/promises";
 import { after, test } from "node:test";
 import { clean, laidOut, openContext, openPage, stop } from "./harness.mjs";
 import { blank, eventually, kept, line, stored, unfold } from "./sheet.mjs";
@@ -158,5 +159,25 @@ test("a store that is full already is said before anything is typed", async () =
     await page.addInitScript(() => { Storage.prototype.setItem = () => { throw new DOMException("full", "QuotaExceededError"); }; });
   } });
   await said(page).waitFor();
+  await clean(page);
+});
+
+test("while a link is looked at, a backup has the owner's bike with what the full store could not take", async () => {
+  const page = await first();
+  await press(page, "Link");
+  const link = await page.getByLabel("Your link").inputValue();
+  await refuse(page, "all");
+  await (await tank(page)).fill("18");
+  await page.getByRole("checkbox", { name: "Done: Cover", exact: true }).check();
+  await said(page).waitFor();
+  await page.evaluate((hash) => { location.hash = hash; }, link.slice(link.indexOf("#")));
+  await press(page, "Only look");
+  await page.getByRole("button", { name: "Back to mine" }).waitFor();
+  await press(page, "Backup file");
+  const [file] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name: "Save a backup file", exact: true }).first().click()]);
+  const { records } = JSON.parse(await readFile(await file.path(), "utf8"));
+  const of = (start) => JSON.stringify(records.filter((it) => it.record.startsWith(start)));
+  assert.equal(JSON.parse(of("bike."))[0].lists[0].facts.tank_volume.text, "18");
+  assert.match(of("log."), /Cover/);
   await clean(page);
 });

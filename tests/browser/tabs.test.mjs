@@ -59,6 +59,7 @@ const hide = (page) => page.evaluate(() => dispatchEvent(new Event("pagehide")))
 const tank = async (page) => blank(await unfold(page, FUEL), "Tank volume");
 const holds = (entry, text) => eventually(async () => assert.equal(await entry.inputValue(), text), 5000);
 const question = (page) => page.getByText("Tank volume was changed in another tab, too.");
+const told = (page) => page.getByText("Tank volume was changed in another tab, and that stands here now.");
 const press = (page, name) => page.getByRole("button", { name, exact: true }).click();
 
 /** Two tabs of a kept bike whose tank takes 15 L. */
@@ -87,10 +88,16 @@ test("a fact that both tabs changed is asked, with both values, and either can b
     await hide(one);
     await question(other).waitFor();
     await holds(await tank(other), mine);
+    // The one that wrote first is told that its own no longer stands.
+    await told(one).waitFor();
     await press(other, take);
     assert.equal(await question(other).count(), 0);
     for (const page of [one, other]) await holds(await tank(page), left);
-    assert.equal(await question(one).count(), 0, "asked once, where it was seen");
+    assert.equal(await question(one).count(), 0);
+    // Where its own stands again, there is nothing to be told any more.
+    if (left === theirs) await told(one).waitFor({ state: "detached" });
+    else await press(one, `Keep ${left} L`);
+    assert.equal(await told(one).count(), 0);
   }
   // The same in both, and different facts, are no question.
   await (await tank(other)).fill("20");
@@ -102,6 +109,62 @@ test("a fact that both tabs changed is asked, with both values, and either can b
   assert.equal(await question(other).count(), 0);
   await reload(other);
   await holds(await tank(other), "20");
+  await close();
+});
+
+test("a torque that was typed here and gives way to another tab's is told by name and can be taken back, on the bench as well", async () => {
+  const torque = async (page) => {
+    const row = line(page, "Drain plug");
+    const fold = row.getByRole("button", { name: "Drain plug", exact: true });
+    if ((await fold.getAttribute("aria-expanded")) !== "true") await fold.click();
+    return blank(row, "Torque at the fastener");
+  };
+  const { one, other, close } = await twoTabs(async (page) => {
+    await type(await unfold(page, "Torques"), { Adapter: ["none"], "Torque at the fastener": "20", Fastener: "Drain plug" });
+    await press(page, "Keep this fastener");
+  });
+  await unfold(other, "Torques");
+  const [here, there] = [await torque(one), await torque(other)];
+  // The figure that is wrong is typed first and written last.
+  await there.fill("250");
+  await here.fill("25");
+  await here.blur();
+  await hide(one);
+  const asked = (page, rest) => page.getByText(`Drain plug: Torque at the fastener was changed in another tab, ${rest}.`);
+  await asked(other, "too").waitFor();
+  await asked(one, "and that stands here now").waitFor();
+  await holds(here, "250");
+  for (const [page, name] of [[one, "Take back 25 N·m"], [other, "Take the other’s 25 N·m"]]) {
+    await page.getByRole("link", { name: "Bench view" }).click();
+    await page.getByRole("button", { name, exact: true }).waitFor();
+  }
+  await press(one, "Take back 25 N·m");
+  assert.equal(await asked(one, "and that stands here now").count(), 0);
+  // The other has what it was asked about.
+  await asked(other, "too").waitFor({ state: "detached" });
+  for (const page of [one, other]) {
+    await page.goBack();
+    await reload(page);
+    await unfold(page, "Torques");
+    await holds(await torque(page), "25");
+  }
+  await close();
+});
+
+test("what another tab typed over is told again where it is typed over again, and not where it was typed anew here", async () => {
+  const { one, other, close } = await twoTabs();
+  const [here, there] = [await tank(one), await tank(other)];
+  await here.blur();
+  for (const text of ["16", "18"]) {
+    await there.fill(text);
+    await there.blur();
+    await hide(other);
+    await holds(here, text);
+    await one.getByRole("button", { name: `Keep ${text} L`, exact: true }).waitFor();
+    await one.getByRole("button", { name: "Take back 15 L", exact: true }).waitFor();
+  }
+  await here.fill("19");
+  await told(one).waitFor({ state: "detached" });
   await close();
 });
 
@@ -413,9 +476,11 @@ test("a write that crossed this tab's is taken in from what is told of it, thoug
     await holds(blank(await unfold(one, FUEL), "Stabilizer label"), "1:330");
     await holds(blank(line(one, "Season"), "Coldest night"), "-24");
     for (const title of ["Wash and dry", "Chain", "Cover"]) await eventually(async () => assert.equal(await tick(one, title).isChecked(), true));
-    assert.equal(await one.getByText("changed in another tab").count(), 0);
+    assert.equal(await one.getByText("changed in another tab, too").count(), 0);
   };
   await whole();
+  // The one fact of this tab's that gave way is told.
+  await one.getByText("Stabilizer label was changed in another tab, and that stands here now.").waitFor();
   await hide(one);
   await reload(one);
   await whole();

@@ -1,0 +1,84 @@
+//! Seasons of the bike on the sheet that are over, and what its last calendar file had.
+
+use super::kept::{numbered, save, told};
+use super::page::{Page, Saving};
+use super::records::{load, write};
+use crate::calendar::Saved;
+use crate::entry::Entry;
+use crate::garage::{Kept, Season};
+
+/// What the keys of seasons that are over start with.
+pub const PAST: &str = "past.";
+
+/// Those of a bike, each under its number.
+fn past_key(key: &str) -> String {
+    format!("{PAST}{key}.")
+}
+
+fn place_of(key: &str, place: usize) -> String {
+    format!("{PAST}{key}.{place}")
+}
+
+/// The days of the last calendar file of a bike.
+fn calendar_key(key: &str) -> String {
+    format!("calendar.{key}")
+}
+
+/// Seasons of the bike on the sheet that are over, each with its place.
+pub fn past_seasons(page: Page) -> Vec<(usize, Season)> {
+    let all: Vec<Season> = numbered(page, past_key);
+    all.into_iter().enumerate().filter(|it| !it.1.entries.is_empty()).collect()
+}
+
+/// Puts a season away; its place. `None` where it could not be kept, which is said. Where nothing is kept at all it is only
+/// put off the sheet.
+pub fn put_season_away(page: Page, season: &Season) -> Option<usize> {
+    let mut place = 0;
+    if let Some((key, store)) = page.own_place() {
+        let mut record = place_of(&key, place);
+        while store.read(&record).is_some() && load::<Season>(page, store, &record) != *season {
+            place += 1;
+            record = place_of(&key, place);
+        }
+        let written = write(page, store, &record, season);
+        page.book.turn();
+        return told(page, written).then_some(place);
+    }
+    Some(place)
+}
+
+/// Lays a season that is over, `back`, on the sheet again. The one there is put away first: nothing is written over another season,
+/// whatever has come to stand in that place since.
+pub fn bring_season_back(page: Page, place: usize, back: &Season) {
+    let now = page.kept();
+    let typed = now.season != *back && !now.season.entries.values().all(Entry::is_blank);
+    if !typed || put_season_away(page, &now.season).is_some() {
+        page.lay_again(Kept { season: back.clone(), ..now });
+        // Only once it is kept there it goes here.
+        save(page);
+        if let (Some((key, store)), Saving::Kept) = (page.own_place(), page.saving.get_untracked())
+        {
+            let record = place_of(&key, place);
+            // What another tab wrote may have come on the sheet with that.
+            if page.kept().season == *back && load::<Season>(page, store, &record) == *back {
+                store.remove(&record);
+            }
+        }
+    }
+    page.book.turn();
+}
+
+/// What the last calendar file of the bike on the sheet had; nothing where there was none.
+pub fn calendar(page: Page) -> Saved {
+    page.store
+        .get_untracked()
+        .map(|store| load(page, store, &calendar_key(&page.key())))
+        .unwrap_or_default()
+}
+
+/// Remembers what the calendar file has now. Where that fails an old event stays in the calendar, and no more.
+pub fn remember_calendar(page: Page, saved: &Saved) {
+    if let Some((key, store)) = page.own_place() {
+        let _ = write(page, store, &calendar_key(&key), saved);
+    }
+}
