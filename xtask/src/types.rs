@@ -132,7 +132,7 @@ fn asking(body: &[u8], now: &BTreeMap<[u8; HALF], u64>, gives: Option<&u64>) -> 
 }
 
 /// A number with a sign.
-fn signed(bytes: &[u8]) -> i64 {
+pub fn signed(bytes: &[u8]) -> i64 {
     let mut number = 0;
     let mut shift = 0;
     for byte in bytes {

@@ -6,6 +6,7 @@ use std::collections::BTreeSet;
 
 use crate::Outcome;
 use crate::body::instructions;
+use crate::types::signed;
 use crate::wasm::{HEAD, Reader, put_sized, sections, segments};
 
 /// An optimizer may point somewhere before or behind what is meant, and add the rest later. All that is as near as this to
@@ -64,6 +65,11 @@ fn pointed(wasm: &[u8]) -> Option<BTreeSet<usize>> {
             let mut rest = Reader(it.rest);
             match it.code {
                 0x41 => drop(all.insert(rest.number()?)),
+                // Two in one.
+                0x42 => {
+                    let both = signed(it.rest) as u64;
+                    all.extend([both as u32 as usize, (both >> 32) as usize]);
+                }
                 0x28..=0x3e => {
                     rest.number()?;
                     all.insert(rest.number()?);
