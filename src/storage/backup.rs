@@ -177,7 +177,9 @@ pub fn found(records: &[(String, String)]) -> Vec<Found> {
         if let Some(shape) = Shape::of(key) {
             // What cannot be read here may be read by another page.
             let it = Found::of(key, shape, stored).or_else(|| Found::of(key, Shape::Text, stored));
-            it.map(|it| add(&mut all, it));
+            if let Some(it) = it {
+                add(&mut all, it);
+            }
         }
     }
     all
