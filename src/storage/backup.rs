@@ -4,7 +4,7 @@
 //! {"torpor_backup": 1, "made": day, "about": for people, "contents": {key: name, …}, "records": [record, …]}
 //! record = {"record": key, "name": for people, "lists": [list, …]}, or of what has no facts "stored": its text, in place of lists
 //! list   = {"facts", "open_fastener", "fastener", "wrench" or "group_" and a number: {fact's key: fact, …}}
-//! fact   = {"text": as typed, "unit": symbol or code of what a bare number meant, "value_" and a unit: for people,
+//! fact   = {"text": as typed, "unit": symbol or code of what a bare number meant, "value_" and a unit: the same for people,
 //!           "edited": milliseconds, "id": number}
 //! ```
 //! A logbook is one record, its entries in the groups of their leaves; of a bike, groups are what only a newer page knows. A record
@@ -24,6 +24,7 @@ use crate::entry::day_written;
 use crate::entry::text::{has, joined, replaced};
 use crate::facts;
 use crate::garage::{Bike, Entries, Garage, Season};
+use crate::units::Unit;
 use crate::words::{backup as words, page as page_words};
 use chrono::NaiveDate;
 
@@ -39,6 +40,7 @@ const FORM: &str = "torpor_backup";
 const FACTS: &str = "facts";
 const OPEN: &str = "open_fastener";
 const GROUP: &str = "group_";
+const VALUE: &str = "value_";
 
 /// What sort of record stands under a key.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
@@ -70,8 +72,7 @@ impl Shape {
         if key.len() > 200 || !key.chars().all(plain) {
             return None;
         }
-        let own = removed::read(key).map_or(key, |it| it.1);
-        let (sort, rest) = own.split_once('.').unwrap_or((own, ""));
+        let (_, sort, rest) = parted(key);
         let place = rest.split_once('.').map(|it| it.1.parse().unwrap_or(PLACES));
         match (sort, rest.is_empty()) {
             ("garage", true) => Some(Self::Garage),
@@ -163,17 +164,16 @@ impl Found {
     }
 }
 
-/// Adds a record to others; a leaf to those of its logbook. False where there is one of its key.
-fn add(all: &mut Vec<Found>, new: Found) -> bool {
+/// Adds a record to others, where there is none of its key yet; a leaf to those of its logbook.
+fn add(all: &mut Vec<Found>, new: Found) {
     match all.iter_mut().find(|it| it.key == new.key) {
         Some(it) if it.shape == Shape::Log => {
             it.revision = it.revision.max(new.revision);
             it.held.others.extend(new.held.others);
         }
-        Some(_) => return false,
+        Some(_) => {}
         None => all.push(new),
     }
-    true
 }
 
 /// Records with their keys, as the store has them, that a backup holds.
@@ -183,16 +183,39 @@ pub fn found(records: &[(String, String)]) -> Vec<Found> {
         if let Some(shape) = Shape::of(key) {
             // What cannot be read here may be read by another page.
             let it = Found::of(key, shape, stored).or_else(|| Found::of(key, Shape::Text, stored));
-            it.map(|it| add(&mut all, it));
+            if let Some(it) = it {
+                add(&mut all, it);
+            }
         }
     }
     all
 }
 
-/// What a record is called; the bike's name is looked for among `all`.
-fn name(key: &str, all: &[Found]) -> String {
+/// What stands before a key where its bike was removed, its sort, and what is behind that.
+fn parted(key: &str) -> (&str, &str, &str) {
     let own = removed::read(key).map_or(key, |it| it.1);
     let (sort, rest) = own.split_once('.').unwrap_or((own, ""));
+    (key.strip_suffix(own).unwrap_or_default(), sort, rest)
+}
+
+/// The key of the bike that a record is of; its own where it is of none.
+///
+/// ```
+/// use torpor::storage::backup::bike_of;
+/// assert_eq!(bike_of("removed.2026-11-20.log.b2.0"), "removed.2026-11-20.bike.b2");
+/// assert_eq!(bike_of("garage"), "garage");
+/// ```
+pub fn bike_of(key: &str) -> String {
+    let (start, sort, rest) = parted(key);
+    match sort {
+        "garage" | "damaged" => key.to_owned(),
+        _ => joined(&[start, "bike.", rest.split_once('.').map_or(rest, |it| it.0)], ""),
+    }
+}
+
+/// What a record is called; the bike's name is looked for among `all`.
+fn name(key: &str, all: &[Found]) -> String {
+    let (start, sort, _) = parted(key);
     let what = match sort {
         "garage" => return words::GARAGE.to_owned(),
         "bike" => "",
@@ -201,9 +224,7 @@ fn name(key: &str, all: &[Found]) -> String {
         "log" => words::LOGBOOK,
         _ => words::OTHER,
     };
-    let start = key.strip_suffix(own).unwrap_or_default();
-    let bike = rest.split_once('.').map_or(rest, |it| it.0);
-    let bike = joined(&[start, "bike.", bike], "");
+    let bike = bike_of(key);
     let bike = all.iter().find(|it| it.key == bike);
     let bike = bike.and_then(|it| facts::BIKE_NAME.known(&it.held.entries));
     let bike = bike.unwrap_or_else(|| page_words::YOUR_BIKE.to_owned());
@@ -281,6 +302,11 @@ pub fn written(all: &[Found], made: NaiveDate) -> String {
     Json::Map(file).written()
 }
 
+/// The name of a value for people.
+fn value_in(unit: &Unit) -> String {
+    joined(&[VALUE, &replaced(unit.symbol, " ", "_")], "")
+}
+
 #[inline(never)]
 fn list(name: &str, own: &Entries) -> Json {
     let (mut all, mut list) = (Vec::new(), Vec::new());
@@ -293,8 +319,7 @@ fn list(name: &str, own: &Entries) -> Json {
         }
         let about = facts::about(*id);
         if let Some((value, unit)) = about.and_then(|it| facts::value(it, entry)) {
-            let name = joined(&["value_", &replaced(unit.symbol, " ", "_")], "");
-            put(&mut fact, &name, Json::Bare(digits::exact(value)));
+            put(&mut fact, &value_in(unit), Json::Bare(digits::exact(value)));
         }
         put_number(&mut fact, "edited", entry.edited);
         put_number(&mut fact, "id", u64::from(id.0));

@@ -1,11 +1,11 @@
 //! What a backup file would change here: looked at record by record, and merged. Nothing is written here.
 
-use super::backup::{Found, Shape};
+use super::backup::{Found, Shape, bike_of};
 use super::compare::{self, Row};
 use super::removed;
 use crate::facts::{self, Facts};
 use crate::garage::{Bike, Kept};
-use crate::words::page as words;
+use crate::words::{backup, page as words};
 use chrono::NaiveDate;
 
 /// How a record of the file stands to what is here.
@@ -19,6 +19,8 @@ pub enum Stands {
     Differs,
     /// It is here otherwise, and stays so.
     Left,
+    /// Of a bike that is neither in the file nor here: it stays where it is.
+    Orphan,
 }
 
 /// What becomes of a record that differs.
@@ -47,16 +49,36 @@ pub struct Part {
     /// What is chosen unless the owner chooses otherwise.
     pub usual: Choice,
     here: Found,
+    now: u64,
+}
+
+/// Holds all records of a file against those that are here, a bike before what is its own. `now`: milliseconds since 1970.
+pub fn parts(here: &[Found], file: &[Found], now: u64) -> Vec<Part> {
+    let mut all: Vec<Part> = Vec::new();
+    for it in file {
+        let mut part = part(here, it, now);
+        let bike = bike_of(&it.key);
+        if here.iter().chain(file).all(|it| it.key != bike) {
+            part.stands = Stands::Orphan;
+            part.rows.clear();
+        }
+        // Behind the first of its bike, which is the bike itself.
+        let first = all.iter().position(|it| bike_of(&it.file.key) == bike);
+        let at = first.map_or(all.len(), |at| at + usize::from(it.key != bike));
+        all.insert(at, part);
+    }
+    all
 }
 
 /// Holds a record of a file against those that are here.
-pub fn part(here: &[Found], file: &Found) -> Part {
+pub fn part(here: &[Found], file: &Found, now: u64) -> Part {
     let mut part = Part {
         file: file.clone(),
         stands: Stands::New,
         rows: Vec::new(),
         usual: Choice::Merge,
         here: Found::default(),
+        now,
     };
     for own in here {
         // Of a logbook a single leaf may be one that cannot be read.
@@ -77,21 +99,47 @@ pub fn part(here: &[Found], file: &Found) -> Part {
         if mark(&part.here) != mark(file) {
             part.usual = Choice::Leave;
         }
+    }
+    if matches!(part.stands, Stands::Differs | Stands::New) {
         let called = if file.shape == Shape::Garage { words::wrench } else { words::fastener };
-        part.rows = compare::records(&part.here.held, &file.held, called);
+        part.rows = compare::records(&part.here.held, &file.held, called, now);
     }
     part
 }
 
 impl Part {
+    /// Whether the owner has to choose, as merging would leave a fact of the file.
+    pub fn asks(&self) -> bool {
+        self.usual == Choice::Merge && self.counts(Choice::Merge)[1] > 0
+    }
+
+    /// How many facts a choice takes out of the file, and how many of it that differ it leaves.
+    pub fn counts(&self, choice: Choice) -> [usize; 2] {
+        let mut counts = [0; 2];
+        for it in &self.rows {
+            let left = match choice {
+                Choice::Merge => it.taken == Some(false),
+                choice => choice == Choice::Leave && self.stands == Stands::Differs,
+            };
+            let none = it.there.is_empty() || it.there == backup::UNREAD;
+            if it.here != it.there && !none {
+                counts[usize::from(left)] += 1;
+            }
+        }
+        counts
+    }
+
     /// Adds what is to be written for a choice. The same part with what then stands there as the file's, to take it back.
     pub fn write(mut self, choice: Choice, into: &mut Vec<Write>) -> Option<Self> {
         match (self.stands, choice) {
-            (Stands::New, _) | (Stands::Differs, Choice::Take) => {}
+            (Stands::New, _) => {}
             (Stands::Differs, Choice::Merge) => {
                 let mut held = self.here.held.clone();
-                compare::both(&mut held, &self.file.held);
+                compare::both(&mut held, &self.file.held, self.now);
                 self.file.held = held;
+            }
+            (Stands::Differs, Choice::Take) => {
+                compare::completed(&mut self.file.held, &self.here.held);
             }
             _ => return None,
         }

@@ -22,6 +22,25 @@ pub fn of_file(bytes: &[u8]) -> String {
     replaced(&replaced(text, "\r\n", "\n"), "\r", "\n")
 }
 
+/// As [`of_file`], but what is no UTF-8 is taken byte by byte: a single bent one bends no other text.
+///
+/// ```
+/// assert_eq!(torpor::storage::text::of_backup("25 N·m, \u{fe}".as_bytes()), "25 N·m, þ");
+/// assert_eq!(torpor::storage::text::of_backup(b"18 \xff 25 N\xc2\xb7m"), "18 ÿ 25 N·m");
+/// ```
+pub fn of_backup(bytes: &[u8]) -> String {
+    let (mut text, mut rest) = (String::new(), bytes);
+    while let (Err(why), false) = (std::str::from_utf8(rest), matches!(bytes, [0xfe | 0xff, ..])) {
+        let (good, bad) = rest.split_at(why.valid_up_to());
+        text.push_str(std::str::from_utf8(good).unwrap_or_default());
+        let Some((bad, behind)) = bad.split_first() else { break };
+        text.push(windows_1252(*bad));
+        rest = behind;
+    }
+    text.push_str(&of_file(rest));
+    text
+}
+
 fn utf16(bytes: &[u8], unit: fn([u8; 2]) -> u16) -> String {
     let units = bytes.as_chunks().0.iter().map(|it| unit(*it));
     char::decode_utf16(units).map(|it| it.unwrap_or(char::REPLACEMENT_CHARACTER)).collect()

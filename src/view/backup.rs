@@ -12,12 +12,13 @@ use crate::storage::backup::{self, File, Found, Shape};
 use crate::storage::browser::Store;
 use crate::storage::restore::{self, Choice, Part, Stands};
 use crate::storage::text;
-use crate::words::backup as words;
+use crate::words::{backup as words, page as page_words};
 use chrono::NaiveDate;
 use std::sync::Arc;
 
 /// Where the day of the last backup stands. It is no part of a backup.
 const LAST: &str = "backup";
+const OF_A_FILE: [&str; 3] = [words::ONLY_IN_THE_FILE, words::IN_THE_FILE, words::ONLY_HERE];
 /// So many of what is not taken are listed.
 const MOST_LISTED: usize = 200;
 
@@ -73,11 +74,16 @@ fn save(page: Page) {
     }
     let day = day_written(today);
     browser::save(&words::file_name(&day), "application/json", &backup::written(&all, today));
-    if let Some(store) = page.store.get_untracked() {
+    backed_up(page, Some(today));
+}
+
+/// Remembers the day of the last backup.
+fn backed_up(page: Page, day: Option<NaiveDate>) {
+    if let (Some(store), Some(day)) = (page.store.get_untracked(), day) {
         // Where that fails the page reminds once more.
-        let _ = store.write(LAST, &day);
+        let _ = store.write(LAST, &day_written(day));
     }
-    page.backup.set(Some(today));
+    page.backup.set(day);
 }
 
 /// The button that saves one.
@@ -95,7 +101,7 @@ pub fn drawer(page: Page) -> El {
 /// A blank for a file, and what is in it.
 fn open(page: Page) -> Vec<El> {
     const ID: &str = "backup-file";
-    let brought = Live::new(Brought::default());
+    let brought = Live::new(Arc::<Brought>::default());
     let file = el("input")
         .set("type", "file")
         .set("id", ID)
@@ -105,12 +111,13 @@ fn open(page: Page) -> Vec<El> {
         browser::read_file(&chosen, backup::LONGEST, move |bytes| {
             let mut file = File::default();
             match bytes {
-                Some(it) => file = backup::read(&text::of_file(&it)),
+                Some(it) => file = backup::read(&text::of_backup(&it)),
                 None => file.wrong.push(words::NOT_READ.to_owned()),
             }
             let here = here(page);
-            let parts = file.records.iter().map(|it| restore::part(&here, it)).collect();
-            brought.set(Arc::new((parts, file.wrong)));
+            let parts = restore::parts(&here, &file.records, browser::now());
+            let all = here.is_empty();
+            brought.set(Arc::new(Brought { parts, wrong: file.wrong, made: file.made, all }));
         });
     });
     vec![
@@ -119,42 +126,62 @@ fn open(page: Page) -> Vec<El> {
     ]
 }
 
-/// Records of a chosen file beside what is here, and what is not taken.
-type Brought = Arc<(Vec<Part>, Vec<String>)>;
+/// A chosen file: its records beside what is here, what is not taken, its day, and whether nothing was here before.
+#[derive(Default, PartialEq)]
+struct Brought {
+    parts: Vec<Part>,
+    wrong: Vec<String>,
+    made: Option<NaiveDate>,
+    all: bool,
+}
 
-fn preview(page: Page, brought: Live<Brought>) -> Vec<El> {
+fn preview(page: Page, brought: Live<Arc<Brought>>) -> Vec<El> {
     let file = brought.get();
     let mut all = Vec::new();
-    if !file.1.is_empty() {
-        let wrong = file.1.iter().take(MOST_LISTED).map(|it| el("li").text(it));
+    if let Some(day) = file.made {
+        all.push(paragraph("", &words::made(&show::plain_day(day))));
+    }
+    if !file.wrong.is_empty() {
+        let wrong = file.wrong.iter().take(MOST_LISTED).map(|it| el("li").text(it));
         all.push(paragraph("care", words::NOT_TAKEN));
         all.push(el("ul").class("how care").children(wrong));
     }
     let (mut some, mut differs) = (false, false);
     let mut choices = Vec::new();
-    for it in &file.0 {
+    for it in &file.parts {
         let name = it.file.name.as_str();
-        let mut names = [words::MERGE, words::TAKE, words::LEAVE];
+        let mut names = [words::CHOOSE, words::MERGE, words::TAKE, words::LEAVE];
         if it.usual == Choice::Leave {
-            names.swap(0, 2);
+            names.swap(1, 3);
         }
-        let names = names.into_iter().map(|it| el("option").text(it));
+        // Figures that differ are the owner's to choose.
+        let names = names.into_iter().skip(usize::from(!it.asks())).map(|it| el("option").text(it));
         let choice = el("select").set("aria-label", name).children(names);
         choices.push(choice.same());
-        let row = el("p").child(el("strong").text(name));
-        some |= matches!(it.stands, Stands::New | Stands::Differs);
-        all.push(match it.stands {
-            Stands::New => row.text(words::NEW),
-            Stands::Same => row.text(words::SAME),
-            Stands::Left => row.text(words::STANDS),
-            Stands::Differs => row.text(words::DIFFERS).child(choice),
-        });
-        if it.stands == Stands::Differs {
-            differs = true;
-            let mut both = vec![el("summary").text(words::LOOK)];
-            laid_out(&mut both, &it.rows, [words::ONLY_IN_THE_FILE, words::IN_THE_FILE]);
-            all.push(el("details").children(both));
+        let two = it.stands == Stands::Differs;
+        let said = match it.stands {
+            Stands::New => words::NEW,
+            Stands::Same => words::SAME,
+            Stands::Left => words::STANDS,
+            Stands::Orphan => words::ORPHAN,
+            Stands::Differs => words::DIFFERS,
+        };
+        let row = el("p").child(el("strong").text(name)).text(said);
+        all.push(row.maybe(two.then_some(choice)));
+        some |= two || it.stands == Stands::New;
+        differs |= two;
+        if !it.rows.is_empty() {
+            let look = if two { words::LOOK } else { page_words::LOOK_AT_IT };
+            let mut both = vec![el("summary").text(look)];
+            laid_out(&mut both, &it.rows, OF_A_FILE);
+            let fold = el("details").children(both);
+            // What no blank takes is not hidden.
+            let refused = it.rows.iter().any(|it| it.refused.is_some());
+            all.push(if refused { fold.set("open", "") } else { fold });
         }
+    }
+    if some {
+        all.push(paragraph("why", words::CHECK));
     }
     if differs {
         all.push(paragraph("why", words::WHAT_MERGE_IS));
@@ -164,20 +191,32 @@ fn preview(page: Page, brought: Live<Brought>) -> Vec<El> {
         all.push(paragraph("care", words::NO_STORE));
     } else if some {
         all.push(button("do", words::RESTORE, move || {
-            let mut chosen = Vec::new();
-            for choice in &choices {
-                let value = choice.value();
+            let (mut chosen, mut counts) = (Vec::new(), [0, 0]);
+            for (it, select) in file.parts.iter().zip(&choices) {
+                let value = select.value();
                 let choice = match value.as_str() {
+                    words::CHOOSE => {
+                        return browser::focus_soon(select);
+                    }
                     words::MERGE => Choice::Merge,
                     words::TAKE => Choice::Take,
                     _ => Choice::Leave,
                 };
-                chosen.push(choice);
+                let [taken, kept] = it.counts(choice);
+                counts = [counts[0] + taken, counts[1] + kept];
+                if it.stands != Stands::Orphan {
+                    chosen.push((it.file.clone(), choice));
+                }
             }
+            let done = words::restored(counts, file.wrong.len());
             let file = file.clone();
             let restore = move || {
-                if restore_all(page, &file.0, &chosen) {
-                    brought.set(Brought::default());
+                if restore_all(page, &chosen, &done) {
+                    // Nothing is here now but what the file has.
+                    if file.all && page.backup.get_untracked() < file.made {
+                        backed_up(page, file.made);
+                    }
+                    brought.set(Arc::default());
                 }
             };
             browser::in_turn(Box::new(restore));
@@ -187,24 +226,24 @@ fn preview(page: Page, brought: Live<Brought>) -> Vec<El> {
 }
 
 /// Writes what was chosen; whether it is done.
-fn restore_all(page: Page, parts: &[Part], chosen: &[Choice]) -> bool {
+fn restore_all(page: Page, chosen: &[(Found, Choice)], done: &str) -> bool {
     let Some(store) = page.store.get_untracked().filter(|_| kept::flush(page)) else {
         return false;
     };
     // As it stands now: another tab may have written since it was looked at.
     let now = here(page);
     let (mut writes, mut changes) = (Vec::new(), Vec::new());
-    for (it, choice) in parts.iter().zip(chosen) {
-        let mut file = it.file.clone();
+    for (it, choice) in chosen {
+        let mut file = it.clone();
         restore::renew(&now, &mut file, page.today.get_untracked());
-        changes.extend(restore::part(&now, &file).write(*choice, &mut writes));
+        changes.extend(restore::part(&now, &file, browser::now()).write(*choice, &mut writes));
     }
     if !kept::swap(page, store, &writes) {
         return false;
     }
     lay(page, store);
     let changes = Arc::new(changes);
-    page.can_undo_by(words::RESTORED.to_owned(), move || {
+    page.can_undo_by(done.to_owned(), move || {
         let changes = changes.clone();
         browser::in_turn(Box::new(move || {
             // What was typed since is not lost.

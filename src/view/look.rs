@@ -119,6 +119,11 @@ pub fn keep_as_new(page: Page, given: &Given) {
         new.put(KEY, new_bike_key());
     }
     mark(page, &mut new);
+    // Two of one name could not be told apart, either.
+    let name = &mut new.bike.entries.at(facts::BIKE_NAME.id()).text;
+    if bikes::all(page).iter().any(|it| it.name == *name) {
+        *name = words::from_a_link(name).chars().take(LONGEST).collect();
+    }
     let before = set_aside(page);
     kept::take_in(page, new);
     // Where nothing is kept, what was on the sheet is nowhere else.

@@ -6,7 +6,7 @@ use super::page::Page;
 use crate::garage::Kept;
 use crate::show;
 use crate::storage::link::{self, Row};
-use crate::words::page as words;
+use crate::words::{backup, page as words};
 use std::rc::Rc;
 
 /// What a link carries, and what can be done with it.
@@ -32,29 +32,31 @@ pub fn preview(page: Page, fragment: &str) -> Vec<El> {
         })
     };
     let mut row = el("p").class("row").child(act("do", words::KEEP_AS_NEW, look::keep_as_new));
+    let mut all = vec![title, paragraph("why", &made)];
     let mut said = Vec::new();
     let nothing = Kept::default();
     let mut here = &nothing;
     if let Some(mine) = &given.mine {
         row = row.child(act("do", words::REPLACE, look::replace));
         let same = if mine.same { words::COMPARED_SAME } else { words::COMPARED_OTHER };
-        said.push(paragraph("", &words::compared(&mine.name())).text(same));
+        all.push(paragraph("", &words::compared(&mine.name())).text(same));
         let kept = page.store.get_untracked().is_some();
         let copy = if kept { words::REPLACE_COPY } else { words::REPLACE_NO_COPY };
         said.push(paragraph("hint", words::REPLACE_HINT).text(copy));
         here = &mine.kept;
     }
     row = row.child(act("quiet", words::ONLY_LOOK, look::only_look)).child(leave);
-    let mut all = vec![title, paragraph("why", &made), row];
-    all.extend(said);
     let fasteners = given.new.bike.fasteners.len();
     if fasteners > 0 {
         let count = el("dd").text(&fasteners.to_string());
         let count = el("div").child(el("dt").text(words::KEPT_FASTENERS)).child(count);
         all.push(el("dl").child(count));
     }
-    const OF_A_LINK: [&str; 2] = [words::ONLY_IN_THE_LINK, words::IN_THE_LINK];
+    const OF_A_LINK: [&str; 3] = [words::ONLY_IN_THE_LINK, words::IN_THE_LINK, words::ONLY_HERE];
     laid_out(&mut all, &link::compared(here, &given.new), OF_A_LINK);
+    // What can be done with it comes after what it is.
+    all.extend(said);
+    all.push(row);
     vec![el("section").class("shared").set("aria-labelledby", "shared-title").children(all)]
 }
 
@@ -74,9 +76,9 @@ fn part_of(row: &Row) -> usize {
 }
 
 /// What differs, what only one of them has, what the garage has; what is the same is counted and may be unfolded. `there`: the
-/// words for what only the other has, and over what it says.
-pub fn laid_out(all: &mut Vec<El>, rows: &[Row], there: [&str; 2]) {
-    let caps = [words::DIFFERENT, there[0], words::ONLY_HERE, words::OF_THE_GARAGE, ""];
+/// words for what only the other has, over what it says, and for what it has not.
+pub fn laid_out(all: &mut Vec<El>, rows: &[Row], there: [&str; 3]) {
+    let caps = [words::DIFFERENT, there[0], there[2], words::OF_THE_GARAGE, ""];
     for (part, cap) in caps.iter().enumerate() {
         let mut list = Vec::new();
         for row in rows {
@@ -104,9 +106,11 @@ fn both(row: &Row, there: &str) -> El {
     let mut made = el("div").child(el("dt").text(&row.label));
     let differ = part_of(row) != SAME;
     let two = differ && !row.here.is_empty() && !row.there.is_empty();
-    for (of, text) in [(words::HERE, &row.here), (there, &row.there)] {
+    for (of, text, stays) in [(words::HERE, &row.here, false), (there, &row.there, true)] {
         if two {
-            made = made.child(el("dd").child(span("why", of)).text(text));
+            let stays = if row.taken == Some(stays) { backup::STAYS } else { "" };
+            let said = el("dd").child(span("why", of)).text(text);
+            made = made.child(said.child(span("why", stays)));
         } else if !text.is_empty() && (differ || of == words::HERE) {
             made = made.child(el("dd").text(text));
         }

@@ -8,18 +8,28 @@ words! {
     SAVE: "Save a backup file";
     OPEN: "Open a backup file";
     HINT: "Every bike, season and logbook and the garage, with names and notes, in one file that people can read.";
-    ABOUT: "Of each fact text and unit count; value is for people.";
+    ABOUT: "Of each fact text and unit count; value is for people. Change both or take value out.";
     NEVER: "No backup yet.";
     NOTHING: "Nothing is kept here yet, so there is nothing to save.";
     RESTORE: "Restore";
-    RESTORED: "The backup is restored.";
-    SAME: ": stands here already";
+    SAME: ": same as here";
     NEW: ": new";
-    DIFFERS: ": differs ";
+    DIFFERS: ": changed since ";
     NAMELESS: "a record whose name is lost";
     LOOK: "Look at both";
     ONLY_IN_THE_FILE: "Only in the file";
     IN_THE_FILE: "in the file ";
+    CHOOSE: "Choose…";
+    STAYS: " (stays with Merge)";
+    ONLY_HERE: "Only here: goes with “Take the file’s”";
+    ORPHAN: ": left out, as its bike is not in this file";
+    CHECK: "Torques and other figures from a file: check each against the manual.";
+    NO_FACT: "wants a text, or {\"text\": \"15\", \"unit\": \"L\"}";
+    NO_LIST: "wants facts, fastener or wrench";
+    TWICE: "there twice";
+    TWO_VALUES: "text and value differ; wants the same in both";
+    UNREAD: "not readable, so yours stays";
+    HIDDEN: "hidden characters";
     MERGE: "Merge";
     TAKE: "Take the file’s";
     LEAVE: "Leave as it is";
@@ -53,13 +63,27 @@ pub fn entries(new: usize) -> String {
 }
 /// A record that is broken, cut off or gone.
 pub fn lost(name: &str) -> String {
-    format!("{name}: damaged, missing or of a newer Torpor")
+    format!("{name}: damaged or missing")
+}
+/// A record of a newer page.
+pub fn newer(name: &str) -> String {
+    format!("{name}: of a newer Torpor: reload the page")
+}
+/// The day of a file.
+pub fn made(day: &str) -> String {
+    format!("File of {day}.")
+}
+/// Said after a restore: facts taken, left, and what could not be read.
+pub fn restored([taken, kept]: [usize; 2], wrong: usize) -> String {
+    format!(
+        "The backup is restored. Facts taken: {taken}, kept as they are here: {kept}, not readable: {wrong}."
+    )
 }
 /// A record that is none of ours, or comes again.
 pub fn not_ours(name: &str) -> String {
     format!("{name}: no record of Torpor’s, or there twice")
 }
 /// A fact that cannot be read.
-pub fn wrong_fact(name: &str, fact: &str) -> String {
-    format!("{name}, {fact}: wants a text, or {{\"text\": \"15\", \"unit\": \"L\"}}")
+pub fn wrong_fact(name: &str, fact: &str, why: &str) -> String {
+    format!("{name}, {fact}: {why}")
 }

@@ -60,11 +60,11 @@ words! {
     OPEN: "Open";
     COPY: "Copy";
     COPIED: "Copied.";
-    WITH_NAMES: "Names travel too";
+    WITH_NAMES: "Send the bike’s name and fasteners’ names, too";
     LINK_HINT: "Everything stands in this address itself; nothing is sent anywhere. Whoever gets it sees the figures. Keep it as a bookmark: it survives where a browser drops what it keeps.";
     TOO_MUCH_FOR_A_LINK: "This is more than a link takes (666 characters): leave the names out, or save the backup file instead.";
     YOUR_LINK: "Your link";
-    LINK_HERE: "Link or its part from # on";
+    LINK_HERE: "Paste a link you were sent";
     LOOK_AT_IT: "Look at it";
     SHARED_BIKE: "A bike from a link";
     SHARED_HINT: "Nothing is kept yet. Torques and other figures from a link: check each against the manual.";
@@ -80,12 +80,12 @@ words! {
     REPLACE_HINT: "Replacing writes the link’s figures over yours; what only you have stays. ";
     REPLACE_COPY: "A copy as it was goes to the archive in Garage first.";
     REPLACE_NO_COPY: "Undo alone takes it back.";
-    ONLY_LOOK: "Only look";
+    ONLY_LOOK: "Look without keeping";
     CHECKED: "They are right";
     LOOKED_AT: "Only looked at: nothing of it is kept. ";
     BACK_TO_MINE: "Back to mine";
     KEEP_AS_NEW: "Keep as a new bike";
-    LEAVE_IT: "Leave it";
+    LEAVE_IT: "Throw the link away";
     MADE_ON: "Made on ";
     BIKES_HERE: "Bikes kept in this browser";
     NO_BIKES: "None yet: the first blank you fill in starts yours.";
@@ -151,6 +151,10 @@ pub fn compared(name: &str) -> String {
 /// The copy of a bike as it was before it was replaced.
 pub fn before_link(name: &str) -> String {
     format!("{name}, before the link")
+}
+/// A bike of a link beside one of the same name.
+pub fn from_a_link(name: &str) -> String {
+    format!("{name} (from a link)")
 }
 /// Said after a bike was replaced.
 pub fn replaced(name: &str) -> String {

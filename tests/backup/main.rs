@@ -16,6 +16,7 @@ use torpor::facts::{self, Id};
 use torpor::garage::{Bike, Entries, Garage, Season};
 use torpor::storage::backup::{self, Shape};
 use torpor::storage::record;
+use torpor::words::backup as words;
 
 /// A file as one out there may be, made by another program of the frozen records in `tests/record.rs`, values by hand.
 const FORM_1: &str = include_str!("../reference/backup/form-1.json");
@@ -96,18 +97,115 @@ fn by_hand_is_taken() {
     assert_eq!(own[&Id(998)].text, "x");
 }
 
+/// A fact of a bike's, as somebody may have written it, and what is said of it.
+fn by_hand(fact: &str) -> (Entry, Vec<String>) {
+    let text = format!(
+        r#"{{"torpor_backup": 1, "records": [{{"record": "bike.a1", "name": "Rowan", "lists": [{{"fastener": {{
+        "fastener_name": {{"text": "Axle nut"}}, {fact}}}}}]}}]}}"#
+    );
+    let file = backup::read(&text);
+    let own = &file.records[0].held.fasteners[0];
+    (own.get(&facts::TORQUE.id()).cloned().unwrap_or_default(), file.wrong)
+}
+
+/// Nobody can know which of two is right: neither is taken, and both are asked for.
 #[test]
-fn a_value_never_counts_beside_a_text() {
+fn a_text_and_a_value_that_differ_are_named_and_not_taken() {
+    let said = |why: &str| vec![words::wrong_fact("Rowan", "Axle nut: torque", why)];
+    for (fact, why) in [
+        (r#""torque": {"text": "250", "unit": "N·m", "value_N·m": 25}"#, words::TWO_VALUES),
+        (r#""torque": {"text": "18", "value_N·m": 24.4}"#, words::TWO_VALUES),
+        (r#""torque": {"text": "18", "unit": "lbf·ft", "value_N·m": 24.4}"#, words::TWO_VALUES),
+        (r#""torque": {"text": "abc", "unit": "N·m", "value_N·m": 25}"#, words::TWO_VALUES),
+        (r#""torque": {"text": "25", "unit": "N·m", "value_N·m": "many"}"#, words::TWO_VALUES),
+        (r#""torque": {"text": "25", "unit": "L", "value_N·m": 25}"#, words::TWO_VALUES),
+        (r#""torque": {"text": ["25"]}"#, words::NO_FACT),
+        (r#""torque": {"text": "25"}, "torque": {"text": "26"}"#, words::TWICE),
+    ] {
+        assert_eq!(by_hand(fact), (Entry::default(), said(why)), "{fact}");
+    }
+    let (entry, wrong) = by_hand(r#""torque": {"text": "25", "unit": "furlong", "value_N·m": 25}"#);
+    assert_eq!(entry, Entry::default());
+    let start = "Rowan, Axle nut: torque: “furlong” is not a unit for this: write N·m, ";
+    assert!(wrong.len() == 1 && wrong[0].starts_with(start), "{wrong:?}");
+    let n_m = torpor::units::NEWTON_METER.code;
+    let lbf_ft = torpor::units::LBF_FT.code;
+    for (fact, entry) in [
+        (r#""torque": {"text": "26", "unit": "N·m", "value_N·m": 26}"#, Entry::new("26", n_m)),
+        (r#""torque": {"text": "26", "unit": "N·m", "value_N·m": 26.00}"#, Entry::new("26", n_m)),
+        (r#""torque": {"text": "26", "unit": "N·m"}"#, Entry::new("26", n_m)),
+        (r#""torque": {"text": "18", "unit": "ft-lb"}"#, Entry::new("18", lbf_ft)),
+        (
+            r#""torque": {"text": "18 ft-lb", "unit": "N·m", "value_lbf·ft": 18}"#,
+            Entry::new("18 ft-lb", n_m),
+        ),
+        (
+            r#""torque": {"text": "25 (22–26)", "unit": "N·m", "value_N·m": 25}"#,
+            Entry::new("25 (22–26)", n_m),
+        ),
+        // A text is never lost because its blank refuses it; the preview says that it does.
+        (r#""torque": {"text": "abc", "unit": "N·m"}"#, Entry::new("abc", n_m)),
+    ] {
+        assert_eq!(by_hand(fact), (entry, vec![]), "{fact}");
+    }
+    for fact in [r#"{"text": "abc"}"#, r#"{"text": "15", "unit": "N·m"}"#] {
+        let text = format!(
+            r#"{{"torpor_backup": 1, "records": [{{"record": "bike.a1", "lists": [{{"facts": {{"tank_volume": {fact}}}}}]}}]}}"#
+        );
+        let part = torpor::storage::restore::part(&[], &backup::read(&text).records[0], 1);
+        assert!(part.rows[0].refused.is_some(), "{fact}");
+    }
+}
+
+/// A second list of facts adds to the first; one of another name is no fastener.
+#[test]
+fn lists_that_come_twice_or_are_misspelt_are_not_lost_in_silence() {
+    let text = r#"{"torpor_backup": 1, "records": [{"record": "bike.a1", "name": "Rowan", "lists": [
+        {"facts": {"tank_volume": {"text": "15"}, "bike_name": {"text": "Rowan"}}}, {"facts": {"consumption": {"text": "5"}, "tank_volume": {"text": "16"}}},
+        {"fact": {"line_volume": {"text": "80"}}}, {"fastener": {"torque": {"text": "25"}}}]}]}"#;
+    let file = backup::read(text);
+    let held = &file.records[0].held;
+    assert_eq!(held.entries[&facts::CONSUMPTION.id()].text, "5");
+    assert_eq!(held.entries[&facts::BIKE_NAME.id()].text, "Rowan");
+    assert_eq!(held.entries[&facts::TANK_VOLUME.id()], Entry::default());
+    assert_eq!(held.fasteners.len(), 1);
+    assert_eq!(
+        file.wrong,
+        [
+            words::wrong_fact("Rowan", "facts: tank_volume", words::TWICE),
+            words::wrong_fact("Rowan", "fact", words::NO_LIST)
+        ]
+    );
+}
+
+/// What the page takes when it is typed comes back as it was; what turns a text round is said.
+#[test]
+fn a_name_comes_back_as_it_was_typed() {
+    for (text, wrong) in [("Ro\u{ad}wan \u{200b}2\u{feff} \u{e0041}", 0), ("Ro\u{202e}wan", 1)] {
+        let bike = Bike {
+            entries: [(facts::BIKE_NAME.id(), Entry::new(text, 0))].into(),
+            ..Bike::default()
+        };
+        let kept = vec![("bike.a1".to_owned(), record::written(&bike, 1).unwrap())];
+        let file = backup::read(&backup::written(&backup::found(&kept), NaiveDate::MIN));
+        assert_eq!(file.wrong.len(), wrong);
+        let plain = text.replace('\u{202e}', "");
+        assert_eq!(file.records[0].held.entries[&facts::BIKE_NAME.id()].text, plain);
+    }
+}
+
+/// In a file of UTF-8 one odd byte is one odd letter.
+#[test]
+fn one_bad_byte_bends_no_other_record() {
     let text = sample_text();
-    let told = |from: &str, to: &str| {
-        let bent = text.replacen(from, to, 1);
-        assert_ne!(bent, text);
-        let file = backup::read(&bent);
-        assert_eq!(file.wrong, Vec::<String>::new());
-        file.records[0].held.entries[&facts::TANK_VOLUME.id()].text.clone()
-    };
-    assert_eq!(told("\"value_L\": 15", "\"value_L\": 99"), "15");
-    assert_eq!(told("\"text\": \"15\"", "\"text\": \"16\""), "16");
+    let at = text.find("Header nut").unwrap();
+    let mut bytes = text.clone().into_bytes();
+    bytes[at] = 0xff;
+    let file = backup::read(&torpor::storage::text::of_backup(&bytes));
+    let mut all = backup::read(&text).records;
+    all[0].held.fasteners[0].at(facts::FASTENER_NAME.id()).text = "ÿeader nut".into();
+    assert_eq!((file.records, file.wrong), (all, vec![]));
+    assert_eq!(file.made, NaiveDate::from_ymd_opt(2026, 11, 30));
 }
 
 /// Whatever a fact is, its unit is spelled so that it is found again, and what is meant goes beside it as JSON.

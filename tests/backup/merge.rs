@@ -5,8 +5,9 @@ use torpor::facts;
 use torpor::garage::{Bike, Entries, Garage, Season};
 use torpor::storage::backup::{self, Found};
 use torpor::storage::record;
-use torpor::storage::restore::{Choice, Part, Stands, Write, part};
+use torpor::storage::restore::{self, Choice, Part, Stands, Write, parts};
 use torpor::units;
+use torpor::words::backup as words;
 
 fn found(key: &str, text: Option<String>) -> Vec<Found> {
     backup::found(&[(key.to_owned(), text.unwrap())])
@@ -20,14 +21,17 @@ fn writes(part: &Part, choice: Choice) -> Vec<Write> {
 
 fn only(here: &[Found], file: &[Found]) -> Part {
     assert_eq!(file.len(), 1);
-    part(here, &file[0])
+    restore::part(here, &file[0], NOW)
 }
+
+/// Before it everything of these tests was typed.
+const NOW: u64 = 1_800_000_000_000;
 
 #[test]
 fn into_an_empty_browser_everything_is_new_and_comes_as_it_was() {
     let mut kept = Vec::new();
     for it in backup::read(&sample_text()).records {
-        let part = part(&[], &it);
+        let part = restore::part(&[], &it, NOW);
         assert_eq!(part.stands, Stands::New);
         let usual = part.usual;
         part.write(usual, &mut kept);
@@ -52,7 +56,7 @@ fn into_an_empty_browser_everything_is_new_and_comes_as_it_was() {
 fn over_itself_nothing_is_written() {
     let all = backup::found(&sample());
     for it in backup::read(&sample_text()).records {
-        let part = part(&all, &it);
+        let part = restore::part(&all, &it, NOW);
         assert_eq!(part.stands, Stands::Same, "{}", it.name);
         assert!(writes(&part, Choice::Take).is_empty() && writes(&part, Choice::Merge).is_empty());
     }
@@ -127,20 +131,165 @@ fn fasteners_are_one_by_their_name_and_figures_of_two_are_never_mixed() {
         &found("bike.a1", record::written(&own, 1)),
         &found("bike.a1", record::written(&theirs, 1)),
     );
-    let both =
-        record::read::<Bike>(writes(&part, Choice::Merge)[0].1.as_ref().unwrap()).unwrap().kept;
+    let both = merged(&part);
     assert_eq!(both.scratch, unnamed("5"));
     assert_eq!(
         both.fasteners,
         [
-            newer("Caliper bolt", "26"),
+            fastener("Caliper bolt", "25"),
             fastener("Caliper bolt", "30"),
             unnamed("8"),
+            // Another has that name: it may be either, or neither.
+            newer("Caliper bolt", "26"),
             unnamed("9"),
             fastener("Axle nut", "88"),
             unnamed("6"),
         ]
     );
+}
+
+fn merged(part: &Part) -> Bike {
+    record::read(writes(part, Choice::Merge)[0].1.as_ref().unwrap()).unwrap().kept
+}
+
+fn bikes(here: &Bike, file: &Bike) -> Part {
+    let of = |it: &Bike| found("bike.a1", record::written(it, 1));
+    only(&of(here), &of(file))
+}
+
+fn with_fasteners(fasteners: Vec<Entries>) -> Bike {
+    Bike { fasteners, ..bike() }
+}
+
+/// Of two of a name the first was removed here and the second corrected: what the file has is neither's.
+#[test]
+fn of_two_of_a_name_none_takes_the_others_torque() {
+    let here = with_fasteners(vec![fastener("Caliper bolt", "110")]);
+    let file =
+        with_fasteners(vec![fastener("Caliper bolt", "25"), fastener("Caliper bolt", "100")]);
+    let part = bikes(&here, &file);
+    assert!(part.rows.iter().all(|it| it.here != "110 N·m" || it.there.is_empty()), "{part:?}");
+    let torques: Vec<_> =
+        merged(&part).fasteners.iter().map(|it| it[&facts::TORQUE.id()].text.clone()).collect();
+    assert_eq!(torques, ["110", "25", "100"]);
+    // Typed at another time it is the same one all the same.
+    let mut again = fastener("Caliper bolt", "100 N·m");
+    again.insert(facts::TORQUE.id(), fact("100 N·m", units::NEWTON_METER.code, 9));
+    let here = with_fasteners(vec![again, fastener("Caliper bolt", "25")]);
+    assert_eq!(merged(&bikes(&here, &file)).fasteners.len(), 2);
+}
+
+/// A clock that was ahead decides nothing.
+#[test]
+fn what_was_typed_in_the_future_is_not_the_last() {
+    let tank = |text: &str, edited: u64| {
+        let mut it = bike();
+        it.entries.insert(facts::TANK_VOLUME.id(), fact(text, units::LITER.code, edited));
+        it
+    };
+    let text = |part: &Part| merged(part).entries[&facts::TANK_VOLUME.id()].text.clone();
+    assert_eq!(text(&bikes(&tank("16", 9), &tank("17", NOW + 1))), "16");
+    assert_eq!(text(&bikes(&tank("16", 9), &tank("17", NOW))), "17");
+    assert_eq!(text(&bikes(&tank("16", NOW + 1), &tank("17", 9))), "16");
+}
+
+/// Each row says which of the two merging leaves there, and where two differ the owner is asked.
+#[test]
+fn which_one_stays_is_said_before_and_how_many_after() {
+    let with = |tank: &str, edited: u64, more: Option<(facts::Id, &str)>| {
+        let mut it = bike();
+        it.entries.insert(facts::TANK_VOLUME.id(), fact(tank, units::LITER.code, edited));
+        it.entries.extend(more.map(|(id, text)| (id, fact(text, units::LITER.code, 1))));
+        it
+    };
+    let row =
+        |part: &Part, label: &str| part.rows.iter().find(|it| it.label == label).unwrap().clone();
+    let part = bikes(
+        &with("9", 8, Some((facts::LINE_VOLUME.id(), "0.1"))),
+        &with("4.5", 7, Some((facts::BETWEEN_MARKS.id(), "0.3"))),
+    );
+    assert_eq!(row(&part, "Tank volume").taken, Some(false));
+    assert_eq!(row(&part, "Between the marks").taken, Some(true));
+    assert!(part.asks());
+    assert_eq!(part.counts(Choice::Merge), [1, 1]);
+    assert_eq!(part.counts(Choice::Take), [2, 0]);
+    assert_eq!(part.counts(Choice::Leave), [0, 2]);
+    assert_eq!(
+        row(&bikes(&with("9", 8, None), &with("4.5", 9, None)), "Tank volume").taken,
+        Some(true)
+    );
+    // Nothing to choose where each only has more.
+    let more =
+        bikes(&bike(), &with("15", 1_700_000_000_000, Some((facts::BETWEEN_MARKS.id(), "0.3"))));
+    assert_eq!((more.stands, more.asks()), (Stands::Differs, false));
+    // All of a new one is taken, and can be looked at.
+    let new = restore::part(&[], &found("bike.a1", record::written(&bike(), 1))[0], NOW);
+    assert!(new.rows.iter().any(|it| it.there == "88 N·m" && it.label.starts_with("Axle nut")));
+    assert_eq!(new.counts(Choice::Leave), [new.rows.len(), 0]);
+}
+
+/// What could not be read in the file is no reason to lose what is here.
+#[test]
+fn take_empties_nothing_that_was_unreadable_there() {
+    let text = sample_text().replacen(
+        r#""torque": { "text": "88", "unit": "N·m""#,
+        r#""torque": { "text": "88", "unit": "furlong""#,
+        1,
+    );
+    let file = backup::read(&text);
+    assert_eq!(file.wrong.len(), 1, "{:?}", file.wrong);
+    assert!(file.wrong[0].starts_with("Rowan, Axle nut: torque: "), "{:?}", file.wrong);
+    let mut here = bike();
+    here.fasteners[1].insert(facts::TORQUE.id(), fact("65", units::NEWTON_METER.code, 3));
+    here.entries.insert(facts::BETWEEN_MARKS.id(), fact("0.3", units::LITER.code, 3));
+    let part = restore::part(&found("bike.a1", record::written(&here, 1)), &file.records[0], NOW);
+    let row = part.rows.iter().find(|it| it.label == "Axle nut: Torque at the fastener").unwrap();
+    assert_eq!((row.here.as_str(), row.there.as_str()), ("65 N·m", words::UNREAD));
+    assert_eq!((part.counts(Choice::Take), part.counts(Choice::Leave)), ([0, 0], [0, 0]));
+    let all = writes(&part, Choice::Take);
+    let taken = record::read::<Bike>(all[0].1.as_ref().unwrap()).unwrap().kept;
+    assert_eq!(taken.fasteners[1], here.fasteners[1]);
+    assert_eq!(taken.fasteners.len(), 2);
+    assert_eq!(taken.entries.get(&facts::BETWEEN_MARKS.id()), None, "what only stands here goes");
+}
+
+/// A bike's records stand together, the bike first; what is of a bike that is nowhere is left out.
+#[test]
+fn parts_stand_with_their_bike_and_orphans_are_left() {
+    let bike = || record::written(&bike(), 1).unwrap();
+    let season = || record::written(&season("Nov 14 2026", ""), 1).unwrap();
+    let file = backup::found(&[
+        ("season.b".into(), season()),
+        ("season.a".into(), season()),
+        ("garage".into(), record::written(&Garage::default(), 1).unwrap()),
+        ("bike.a".into(), bike()),
+        ("season.c".into(), season()),
+        ("log.a.0".into(), record::written(&vec![entry("2026-11-14", "Oil")], 1).unwrap()),
+        ("bike.b".into(), bike()),
+        ("removed.2026-11-20.past.a.0".into(), season()),
+    ]);
+    let here = found("bike.c", Some(bike()));
+    let all = parts(&here, &file, NOW);
+    let keys: Vec<_> = all.iter().map(|it| it.file.key.as_str()).collect();
+    assert_eq!(
+        keys,
+        [
+            "bike.b",
+            "season.b",
+            "bike.a",
+            "log.a",
+            "season.a",
+            "garage",
+            "season.c",
+            "removed.2026-11-20.past.a.0"
+        ]
+    );
+    let orphans =
+        all.iter().filter(|it| it.stands == Stands::Orphan).map(|it| it.file.key.as_str());
+    assert_eq!(orphans.collect::<Vec<_>>(), ["removed.2026-11-20.past.a.0"], "bike.c is here");
+    for it in &all {
+        assert_eq!(writes(it, Choice::Take).is_empty(), it.stands == Stands::Orphan);
+    }
 }
 
 #[test]
@@ -225,10 +374,7 @@ fn an_archived_bike_in_the_file_archives_none_here() {
         found("bike.a1", record::written(&bike(), 1)),
         found("bike.a1", record::written(&archived, 1)),
     );
-    let merged = |here: &[Found], file: &[Found]| {
-        let all = writes(&only(here, file), Choice::Merge);
-        record::read::<Bike>(all[0].1.as_ref().unwrap()).unwrap().kept.entries
-    };
+    let merged = |here: &[Found], file: &[Found]| merged(&only(here, file)).entries;
     assert_eq!(merged(&here, &file).get(&facts::ARCHIVED.id()), None);
     assert!(merged(&file, &here).get(&facts::ARCHIVED.id()).is_some());
 }

@@ -111,7 +111,7 @@ test("a bike that was removed in another tab and cannot be written again stays w
   await context.close();
 });
 
-for (const what of ["New bike", "Show the example", "Keep as a new bike", "Only look"]) test(`"${what}" with a full store: the unsaved bike is not gone`, async () => {
+for (const what of ["New bike", "Show the example", "Keep as a new bike", "Look without keeping"]) test(`"${what}" with a full store: the unsaved bike is not gone`, async () => {
   const page = await first();
   await press(page, "Link");
   const link = await page.getByLabel("Your link").inputValue();

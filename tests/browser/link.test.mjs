@@ -33,7 +33,7 @@ async function wholeBike() {
 async function linkOf(page, names = false) {
   const button = page.getByRole("button", { name: "Link", exact: true });
   if ((await button.getAttribute("aria-expanded")) !== "true") await button.click();
-  await page.getByLabel("Names travel too").setChecked(names);
+  await page.getByLabel("Send the bike’s name and fasteners’ names, too").setChecked(names);
   return page.getByLabel("Your link").inputValue();
 }
 
@@ -82,7 +82,7 @@ test("names leave only when they are chosen to", async () => {
   }
   const page = await openPage({ hash: fragmentOf(named), ...METRIC });
   await line(page, "A bike from a link").getByText("Quiet Juniper").waitFor();
-  await page.getByRole("button", { name: "Leave it" }).click();
+  await page.getByRole("button", { name: "Throw the link away" }).click();
   await page.getByText("Had a bike here?").waitFor();
   await nothing(page);
   await clean(page);
@@ -94,9 +94,9 @@ test("a link pasted into the open page, as an address or into the field, is prev
   await page.evaluate((fragment) => { location.hash = fragment; }, fragmentOf(plain));
   await line(page, "A bike from a link").waitFor();
   await nothing(page);
-  await page.getByRole("button", { name: "Leave it" }).click();
+  await page.getByRole("button", { name: "Throw the link away" }).click();
   await page.getByRole("button", { name: "Paste a link" }).click();
-  const field = page.getByLabel("Link or its part from # on").first();
+  const field = page.getByLabel("Paste a link you were sent").first();
   await field.fill(plain.slice(0, -4));
   await page.getByRole("button", { name: "Look at it" }).first().click();
   await page.getByRole("alert").getByText("copy the whole of it, from # to its end").or(page.getByRole("alert").getByText("was altered on its way")).first().waitFor();
@@ -227,6 +227,7 @@ test("the preview says what differs, what only one of them has, and how much is 
   assert.match(text, /Different Tank volume here 15\.5 L in the link 16 L/i);
   assert.match(text, /Only here .*Between the marks 0\.4 L/i);
   assert.match(text, /1 fact is the same/);
+  assert.ok(text.indexOf("Replace mine") > text.indexOf("1 fact is the same"), "what can be done comes after what it is");
   assert.doesNotMatch(text, /Fuel in the tank/);
   await preview.getByText("1 fact is the same").click();
   await preview.getByText("Fuel in the tank").waitFor();
@@ -234,7 +235,7 @@ test("the preview says what differs, what only one of them has, and how much is 
   await first.setViewportSize({ width: 320, height: 640 });
   await noSidewaysScroll(first);
   assert.deepEqual(await stored(first), before);
-  await button(first, "Leave it").click();
+  await button(first, "Throw the link away").click();
   await line(first, "Fill up and stabilize").waitFor();
   await noLinkBehind(first);
   await open(first, fragmentOf(plain));
@@ -284,6 +285,19 @@ test("replaced, the bike has what the link says and keeps the rest; undo and a c
   await clean(first);
 });
 
+test("kept beside a bike of the same name, it has another one", async () => {
+  const { named } = await whole();
+  const page = await openPage({ hash: fragmentOf(named), ...METRIC });
+  await button(page, KEEP).click();
+  await page.getByRole("heading", { name: "Quiet Juniper", exact: true }).waitFor();
+  await kept(page);
+  await page.evaluate((fragment) => { location.hash = fragment; }, fragmentOf(named));
+  await line(page, "A bike from a link").waitFor();
+  await button(page, KEEP).click();
+  await page.getByRole("heading", { name: "Quiet Juniper (from a link)", exact: true }).waitFor();
+  await clean(page);
+});
+
 test("a bike that is not on the sheet is found by its number and replaced in its own place", async () => {
   const { first, sent } = await twoHands();
   await button(first, "Garage").click();
@@ -309,7 +323,7 @@ test("only looked at, nothing is kept: not what is typed, not after a reload; mi
   await kept(page);
   const before = await stored(page);
   await open(page, fragmentOf(plain));
-  await button(page, "Only look").click();
+  await button(page, "Look without keeping").click();
   const notice = page.getByText("Only looked at: nothing of it is kept");
   await notice.waitFor();
   await noLinkBehind(page);
@@ -334,7 +348,7 @@ test("only looked at, nothing is kept: not what is typed, not after a reload; mi
   assert.deepEqual(withoutTimes(await stored(page)), withoutTimes(before));
 
   await open(page, fragmentOf(plain));
-  await button(page, "Only look").click();
+  await button(page, "Look without keeping").click();
   await notice.waitFor();
   await page.reload();
   await line(page, "Fill up and stabilize").waitFor();
@@ -342,7 +356,7 @@ test("only looked at, nothing is kept: not what is typed, not after a reload; mi
   assert.equal(await tank(page), "16");
 
   await open(page, fragmentOf(plain));
-  await button(page, "Only look").click();
+  await button(page, "Look without keeping").click();
   await type(await unfold(page, "Fill up and stabilize"), { "Tank volume": "6 gal" });
   await button(page, KEEP).click();
   await eventually(async () => assert.equal(await notice.count(), 0));
@@ -357,8 +371,8 @@ test("looking from the example leads back to the example", async () => {
   const { plain } = await whole();
   const page = await openPage({ hash: fragmentOf(plain), ...METRIC });
   assert.equal(await button(page, "Replace mine").count(), 0);
-  await button(page, "Only look").click();
-  await button(page, "Leave it").click();
+  await button(page, "Look without keeping").click();
+  await button(page, "Throw the link away").click();
   await page.getByText("Had a bike here?").waitFor();
   await nothing(page);
   await clean(page);
@@ -377,7 +391,7 @@ test("without a store all three ways work, and none loses the bike on the sheet"
     await line(page, "Logbook").getByRole("region", { name: /Wash and dry/ }).waitFor();
   };
   await open(page, fragmentOf(plain));
-  await button(page, "Only look").click();
+  await button(page, "Look without keeping").click();
   assert.equal(await tank(page), "4.2 gal");
   await button(page, "Back to mine").click();
   await mine();

@@ -117,9 +117,9 @@ fn what_the_page_made_stays() {
     assert_eq!(compared(&here, &there), []);
 }
 
-/// Fasteners are the same by name, wherever they stand; those without a name, by place.
+/// Fasteners are the same by name, wherever they stand, where nothing else has that name; those without one by their figures alone.
 #[test]
-fn fasteners_by_name_then_by_place() {
+fn fasteners_by_name_then_by_figures() {
     let here = bike(
         &[(facts::BIKE_KEY.id(), "18", 0)],
         &[
@@ -137,20 +137,20 @@ fn fasteners_by_name_then_by_place() {
             fastener("Axle nut", "98"),
             fastener("Drain plug", "27"),
             fastener("Header nut", "12"),
+            fastener("", "9 N·m"),
         ],
     );
-    sent.bike.fasteners[1].insert(facts::ADAPTER.id(), Entry::new("none", 0));
     let rows = compared(&here, &sent);
     says(&rows, "Axle nut: Torque at the fastener", "100 N·m", "98 N·m");
-    says(&rows, "Behind the sticker: Torque at the fastener", "9 N·m", "10 N·m");
-    says(&rows, "Behind the sticker: Adapter", "", "none");
+    says(&rows, "Behind the sticker: Torque at the fastener", "9 N·m", "9 N·m");
+    says(&rows, "Fastener 5: Torque at the fastener", "", "10 N·m");
     says(&rows, "Header nut: Torque at the fastener", "", "12 N·m");
     let plugs: Vec<_> = rows
         .iter()
         .filter(|it| it.label == "Drain plug: Torque at the fastener")
         .map(|it| (it.here.as_str(), it.there.as_str()))
         .collect();
-    assert_eq!(plugs, [("25 N·m", "25 N·m"), ("26 N·m", "27 N·m")]);
+    assert_eq!(plugs, [("25 N·m", "25 N·m"), ("26 N·m", ""), ("", "27 N·m")]);
 
     let taken = taken_over(&here, &sent, 1).bike.fasteners;
     let told: Vec<_> = taken
@@ -162,8 +162,10 @@ fn fasteners_by_name_then_by_place() {
         .collect();
     let expected = [
         ("Axle nut", "98"),
-        ("Behind the sticker", "10"),
+        ("Behind the sticker", "9 N·m"),
         ("Drain plug", "25"),
+        ("Drain plug", "26"),
+        ("", "10"),
         ("Drain plug", "27"),
         ("Header nut", "12"),
     ];
@@ -175,7 +177,59 @@ fn fasteners_by_name_then_by_place() {
     says(&rows, "Behind the sticker: Torque at the fastener", "9 N·m", "");
     let taken = taken_over(&here, &sent, 1).bike.fasteners;
     assert_eq!(taken[1], here.bike.fasteners[1]);
-    assert_eq!(taken.len(), 6);
+    assert_eq!(taken.len(), 8);
+}
+
+/// What a bolt is tightened with never comes from another one: not by place, not by a name that two have.
+#[test]
+fn no_torque_comes_to_another_fastener() {
+    let one = [(facts::BIKE_KEY.id(), "18", 0)];
+    let here = bike(
+        &one,
+        &[
+            fastener("Left clamp scratch", "12"),
+            fastener("Rear carrier upper", "44"),
+            fastener("Rear carrier lower", "90"),
+            fastener("", "10"),
+        ],
+    );
+    // The same bike, its first one removed there, sent without names.
+    let sent = bike(&one, &[fastener("", "44"), fastener("", "90"), fastener("", "25")]);
+    // Another bike's.
+    let other = bike(&[], &[fastener("", "25")]);
+    // Two of a name, of which one was removed and the other corrected.
+    let named =
+        bike(&[], &[fastener("Rear carrier upper", "25"), fastener("Rear carrier upper", "9")]);
+    for there in [&sent, &other, &named] {
+        let taken = taken_over(&here, there, 1).bike.fasteners;
+        assert_eq!(taken[..4].len(), 4);
+        for (own, was) in taken.iter().zip(&here.bike.fasteners) {
+            assert_eq!(own[&facts::TORQUE.id()].text, was[&facts::TORQUE.id()].text);
+        }
+        for row in compared(&here, there) {
+            assert!(
+                row.here.is_empty() || row.there.is_empty() || row.here == row.there,
+                "{row:?}"
+            );
+        }
+    }
+    assert_eq!(taken_over(&here, &sent, 1).bike.fasteners.len(), 5, "25 N·m is a new one");
+}
+
+/// One amount in one unit is no difference, however it is spelled; a range or another unit is.
+#[test]
+fn another_spelling_is_no_difference() {
+    let with = |torque: &str| bike(&[], &[fastener("Axle nut", torque)]);
+    let differs = |one: &str, other: &str| {
+        let rows = compared(&with(one), &with(other));
+        let row = row(&rows, "Axle nut: Torque at the fastener").clone();
+        row.here != row.there
+    };
+    assert!(!differs("18 lbf·ft", "18 ft-lb"));
+    assert!(!differs("25", "25,0 Nm"));
+    assert!(differs("18 ft-lb", "18"));
+    assert!(differs("25 (22–26)", "25"));
+    assert!(differs("about 25", "25"));
 }
 
 /// Two open fasteners of different names are never mixed into one.
@@ -204,7 +258,10 @@ fn open_fasteners_are_not_mixed() {
     assert_eq!(nameless.scratch, fastener("Axle nut", "100"));
     assert_eq!(nameless.fasteners.len(), 1);
     let own_words = taken_over(&open("The left one", "100"), &open("", "12"), 1).bike;
-    assert_eq!(own_words.scratch[&facts::TORQUE.id()].text, "12");
+    assert_eq!(own_words.scratch, fastener("The left one", "100"));
+    assert_eq!(own_words.fasteners.len(), 1);
+    let agrees = taken_over(&open("The left one", "100"), &open("", "100 N·m"), 1).bike;
+    assert_eq!(agrees.fasteners, []);
     assert_eq!(taken_over(&open("Axle nut", "100"), &Kept::default(), 1), open("Axle nut", "100"));
 }
 

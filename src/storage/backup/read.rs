@@ -1,15 +1,15 @@
 //! A backup file, read: whole, or what is left of it.
 
-use super::{FACTS, FORM, Found, GROUP, OPEN, Shape, add, short};
+use super::{FACTS, FORM, Found, GROUP, OPEN, Shape, VALUE, add, short, value_in};
 use crate::entry::text::{cut, from, joined, past, without_end};
-use crate::entry::{Entry, LONGEST};
+use crate::entry::{self, Entry, LONGEST};
 use crate::facts::{self, Id};
-use crate::garage::Entries;
+use crate::garage::{Bike, Entries};
 use crate::storage::json::{Json, first};
-use crate::storage::record::PREFIX;
-use crate::storage::text::hides;
+use crate::storage::record::{PREFIX, SCHEMA};
 use crate::units;
 use crate::words::backup as words;
+use chrono::NaiveDate;
 
 /// Longer texts are damage or malice: sixteen times what an entry takes, in bytes.
 const LONGEST_TEXT: usize = 64 * LONGEST;
@@ -27,6 +27,8 @@ pub struct File {
     pub records: Vec<Found>,
     /// What is not taken, and why.
     pub wrong: Vec<String>,
+    /// The day it was made, where it says so.
+    pub made: Option<NaiveDate>,
     seen: Vec<String>,
 }
 
@@ -39,8 +41,12 @@ pub fn read(text: &str) -> File {
         let head = without_end(pieces.first()?, |it| it == '{' || it.is_ascii_whitespace());
         Json::read(&joined(&[head, "]}"], ""))
     });
+    // What it names cannot be missed then, so that something may be gone.
+    let headless = head.is_none();
     let head = head.unwrap_or(Json::List(Vec::new()));
     let mut file = File::default();
+    let made = Entry::new(said(&head, "made"), entry::form::NONE);
+    file.made = entry::day(&made).ok().flatten();
     let form = said(&head, FORM);
     if !matches!(form, "" | "1") {
         file.wrong.push(words::NEWER.to_owned());
@@ -71,7 +77,7 @@ pub fn read(text: &str) -> File {
             }
         }
     }
-    if lost > 0 {
+    if lost > 0 || headless {
         file.wrong.push(words::lost(words::NAMELESS));
     }
     // A file that has lost its head is known by its records.
@@ -121,7 +127,11 @@ impl File {
                     it.name = short(name);
                     add(&mut self.records, it);
                 }
-                None => self.wrong.push(words::lost(name)),
+                None => {
+                    let schema = stored.split_once('.').map_or("", |it| it.0);
+                    let newer = number(schema) > u64::from(SCHEMA);
+                    self.wrong.push(if newer { words::newer(name) } else { words::lost(name) });
+                }
             }
         }
     }
@@ -138,49 +148,100 @@ impl File {
         let Some(Json::List(lists)) = json.get("lists").filter(|_| shape != Shape::Text) else {
             return self.take_stored(key, &name, said(json, "stored"));
         };
-        let mut found = Found { key: key.to_owned(), name, shape, ..Found::default() };
+        let mut held = Bike::default();
         for list in lists {
-            let Json::Map(list) = list else { continue };
+            let Json::Map(list) = list else {
+                self.wrong.push(words::wrong_fact(&name, "lists", words::NO_LIST));
+                continue;
+            };
             for (of, facts) in list {
-                let own = self.facts(&found.name, facts);
-                let held = &mut found.held;
+                let mut own = Entries::new();
+                let into = match of.as_str() {
+                    FACTS => &mut held.entries,
+                    OPEN => &mut held.scratch,
+                    _ => &mut own,
+                };
+                self.facts(&name, of, facts, into);
                 match (of.as_str(), of.strip_prefix(GROUP)) {
-                    (FACTS, _) => held.entries = own,
-                    (OPEN, _) => held.scratch = own,
+                    (FACTS | OPEN, _) => {}
                     (_, Some(group)) => held.others.push((number(group), own)),
-                    _ => held.fasteners.push(own),
+                    ("fastener" | "wrench", _) => held.fasteners.push(own),
+                    _ => self.wrong.push(words::wrong_fact(&name, &short(of), words::NO_LIST)),
                 }
             }
         }
-        self.records.push(found);
+        self.records.push(Found { key: key.to_owned(), name, shape, held, ..Found::default() });
     }
 
-    fn facts(&mut self, name: &str, json: &Json) -> Entries {
-        let mut own = Entries::new();
-        let Json::Map(all) = json else { return own };
+    /// Takes facts, and names those that it cannot take: they stand there blank, and never typed.
+    fn facts(&mut self, name: &str, of: &str, json: &Json, own: &mut Entries) {
+        let Json::Map(all) = json else {
+            return self.wrong.push(words::wrong_fact(name, &short(of), words::NO_LIST));
+        };
+        let mut wrong = Vec::new();
         for (key, it) in all {
-            match fact(key, it) {
-                Some((id, entry)) => drop(own.insert(id, entry)),
-                None => self.wrong.push(words::wrong_fact(name, &short(key))),
+            let (id, mut entry, mut why) = fact(key, it);
+            if own.get(&id).is_some() {
+                (entry, why) = (Entry::default(), words::TWICE.to_owned());
+            }
+            if !why.is_empty() {
+                wrong.push((key, why));
+            }
+            if id.0 > 0 {
+                own.insert(id, entry);
             }
         }
-        own
+        let of_name = facts::FASTENER_NAME.known(own).or_else(|| facts::WRENCH_NAME.known(own));
+        // Without a name it is told by what stands over its facts.
+        let of = short(of_name.as_deref().unwrap_or(of));
+        for (key, why) in wrong {
+            let fact = joined(&[of.as_str(), &short(key)], ": ");
+            self.wrong.push(words::wrong_fact(name, &fact, &why));
+        }
     }
 }
 
-fn fact(key: &str, json: &Json) -> Option<(Id, Entry)> {
-    let known = facts::TABLE.iter().find(|it| it.key == key);
-    let id = known.map_or_else(|| number(said(json, "id")), |it| u64::from(it.id.0));
+/// A fact and why it is not taken as it stands, where it is not.
+fn fact(key: &str, json: &Json) -> (Id, Entry, String) {
+    let about = facts::TABLE.iter().find(|it| it.key == key);
+    let id = about.map_or_else(|| number(said(json, "id")), |it| u64::from(it.id.0));
+    let id = Id(u16::try_from(id).unwrap_or_default());
+    let not = |why: String| (id, Entry::default(), why);
+    let text = match json.get("text") {
+        Some(Json::Text(text) | Json::Bare(text)) if id.0 > 0 && text.len() < LONGEST_TEXT => text,
+        _ => return not(words::NO_FACT.to_owned()),
+    };
+    let means = |it: &Entry| facts::value(about?, it);
     let unit = said(json, "unit");
-    let known = units::ALL.iter().find(|it| it.symbol == unit);
-    let code = known.map_or_else(|| number(unit), |it| u64::from(it.code));
-    let wrong = known.is_none() && code == 0 && !unit.is_empty();
-    let Some(Json::Text(text) | Json::Bare(text)) = json.get("text") else { return None };
-    let mut entry = Entry::new(text, u8::try_from(code).ok()?);
+    let mut entry = Entry::new(text, number(unit).try_into().unwrap_or_default());
+    if let Some(known) = units::ALL.iter().find(|it| it.symbol == unit) {
+        entry.unit = known.code;
+    } else if entry.unit == 0 && !unit.is_empty() {
+        // As it may be typed behind the number.
+        let typed = Entry::new(joined(&[text, " ", unit], ""), entry::form::NONE);
+        match (means(&typed), about.and_then(|it| facts::refusal(it, &typed))) {
+            (Some((_, unit)), _) => entry.unit = unit.code,
+            (_, Some(why)) => return not(why.to_string()),
+            _ => return not(words::NO_FACT.to_owned()),
+        }
+    }
     entry.edited = number(said(json, "edited"));
-    // A line's end is typed in tables, a mark of direction in texts of that writing; nothing else of the kind is.
-    let typed = |it| matches!(it, '\n' | '\t' | '\u{61c}' | '\u{200e}' | '\u{200f}');
-    entry.text.retain(|it| !hides(it) || typed(it));
-    let taken = id > 0 && !wrong && text.len() < LONGEST_TEXT;
-    Some((Id(u16::try_from(id).ok()?), entry)).filter(|_| taken)
+    if let Json::Map(all) = json {
+        for (name, _) in all {
+            let same = || {
+                let (value, unit) = means(&entry).filter(|it| value_in(it.1) == *name)?;
+                let (told, _) = means(&Entry::new(said(json, name), unit.code))?;
+                Some((value - told).abs() <= value.abs() * 1e-9)
+            };
+            if name.starts_with(VALUE) && same() != Some(true) {
+                return not(words::TWO_VALUES.to_owned());
+            }
+        }
+    }
+    // What turns a text round, and what nobody can type.
+    let typed = |it| matches!(it, '\n' | '\t');
+    let turns = |it| matches!(it, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}');
+    entry.text.retain(|it| !(it.is_control() || turns(it)) || typed(it));
+    let why = if entry.text.len() < text.len() { words::HIDDEN } else { "" };
+    (id, entry, why.to_owned())
 }
