@@ -283,7 +283,7 @@ impl fmt::Display for OilError {
                 "the table ends there: −18 to 149 °C (0 to 300 °F), 800 to 1164 kg/m³"
             }
             Self::Grade => {
-                "not an engine oil's SAE grade: write for example 10W-40, 0W-8 or SAE 30 (without W: 20 to 60)"
+                "not an engine oil’s SAE grade: write for example 10W-40, 0W-8 or SAE 30 (without W: 20 to 60)"
             }
         })
     }

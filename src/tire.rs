@@ -50,7 +50,7 @@ pub const RUN_IN: Law = Law {
     formula: "s = 80 to 160 km",
     gives: Measure::Distance,
     source: source::RUNNING_IN,
-    holds: "dry road, no hard braking, leaning or throttle: a new tire is slippery; the tire's maker decides",
+    holds: "dry road, no hard braking, leaning or throttle: a new tire is slippery; the tire’s maker decides",
 };
 
 /// How far new tires are ridden gently.

@@ -66,7 +66,7 @@ pub const ROUNDING: Law = Law {
     formula: "e = (Tf − T) / T",
     gives: Measure::Share,
     source: source::ROUNDING,
-    holds: "always; the wrench's own accuracy comes on top",
+    holds: "always; the wrench’s own accuracy comes on top",
 };
 
 /// Slack for comparing sums that were rounded on the way: far under what a wrench resolves.
@@ -140,7 +140,7 @@ impl Figure {
     /// The aim with its record, drag on top.
     pub fn drag_on_top(&self, drag: Torque) -> Answer<Torque> {
         let terms = vec![
-            term("Tm", "manual's figure, without drag", Measure::Torque, self.aim),
+            term("Tm", "manual’s figure, without drag", Measure::Torque, self.aim),
             term("Tp", "prevailing torque", Measure::Torque, drag),
         ];
         Answer::exact(self.with_drag(drag).aim, &DRAG_ON_TOP, terms)

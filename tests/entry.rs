@@ -677,7 +677,7 @@ fn every_fault_of_a_link_or_record_in_its_words() {
     for (fault, words) in [
         (
             LinkError::TooLong,
-            "This link is far longer than a bike's: a Torpor link has at most 16,384 characters",
+            "This link is far longer than a bike’s: a Torpor link has at most 16,384 characters",
         ),
         (
             LinkError::Newer,

@@ -209,7 +209,7 @@ fn passes_have_marks_of_their_own() {
     assert_eq!(steps(&fastener("45 N·m", "20 N·m")).len(), 2);
     assert_eq!(
         steps(&fastener("30 N·m", "30 N·m then 90°"))[1],
-        pair("Stage 2 of 2: turn on, without the wrench's click", "90 °")
+        pair("Stage 2 of 2: turn on, without the wrench’s click", "90 °")
     );
     let low = steps(&fastener("12 N·m", "50 % then 100 %"));
     assert_eq!(low[0].1, "setting has to be at or above the lowest mark: take a smaller wrench");
@@ -312,7 +312,7 @@ fn what_did_it_get() {
     assert_eq!(text(&got.head.figure), "28.51 N·m");
     let Figure::Number { range: Some(range), .. } = &got.head.figure else { panic!() };
     assert_eq!(*range, ["27.37".to_owned(), "29.65".to_owned()]);
-    assert_eq!(got.note.replace('\u{a0}', " "), "14 % over the manual's figure");
+    assert_eq!(got.note.replace('\u{a0}', " "), "14 % over the manual’s figure");
     assert_eq!(got.warnings, [notes::GOT_MORE]);
     assert_eq!(got.blanks, [facts::WAS_SET_TO.id()]);
 }

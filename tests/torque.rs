@@ -245,7 +245,7 @@ fn marks_by_hand() {
         ("halfway", Figure::exactly(nm(21.5)), [nm(5.0), nm(60.0), nm(1.0)], nm(21.0)),
         // 25 N·m is 18.44 lbf·ft.
         (
-            "another unit's marks",
+            "another unit’s marks",
             Figure::exactly(nm(25.0)),
             [lbf_ft(5.0), lbf_ft(80.0), lbf_ft(1.0)],
             lbf_ft(18.0),

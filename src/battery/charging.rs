@@ -43,7 +43,7 @@ pub static CHARGE_VOLTAGE: Law = Law {
     formula: "V = V25 + 6 · n · (25 °C − T)",
     gives: Measure::Voltage,
     source: source::CHARGE_VOLTAGE,
-    holds: "12 V lead-acid battery; its label's own voltage comes first. n is 3 to 5 mV for each cell and degree",
+    holds: "12 V lead-acid battery; its label’s own voltage comes first. n is 3 to 5 mV for each cell and degree",
 };
 
 /// Voltage of a maintainer, lead-acid.

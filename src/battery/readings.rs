@@ -21,8 +21,8 @@ pub static IMPLIED_DRAW: Law = Law {
     formula: "I = (A · s1 − s2) / B · C / 24 h; s = s(V − ΔV(T))",
     gives: Measure::Draw,
     source: source::IMPLIED_DRAW,
-    holds: "the same meter on the same battery, both times at rest and not charged between, so that the meter's and the \
-        battery's own error cancel; each reading good to ±0.01 V. Bounds hold self-discharge and real capacity",
+    holds: "the same meter on the same battery, both times at rest and not charged between, so that the meter’s and the \
+        battery’s own error cancel; each reading good to ±0.01 V. Bounds hold self-discharge and real capacity",
 };
 
 /// How well one meter repeats itself, V. Common practice, no source: its last digit.

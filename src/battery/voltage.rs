@@ -48,7 +48,7 @@ pub static THRESHOLD_LEAD_ACID: Law = Law {
     formula: "s = 75 %",
     gives: Measure::Share,
     source: source::LEAD_ACID_THRESHOLD,
-    holds: "lead-acid; the manual's own voltage comes first",
+    holds: "lead-acid; the manual’s own voltage comes first",
 };
 
 /// Charge to recharge below where the manual gives none: LiFePO4.
@@ -56,7 +56,7 @@ pub static THRESHOLD_LIFEPO4: Law = Law {
     formula: "s = 40 %",
     gives: Measure::Share,
     source: source::LITHIUM_THRESHOLD,
-    holds: "LiFePO4; the manual's own voltage comes first",
+    holds: "LiFePO4; the manual’s own voltage comes first",
 };
 
 /// What theory gives of the published cold shift: about −0.05 V where −0.134 V is published, at −17.8 °C.

@@ -118,7 +118,7 @@ pub fn breathed(
         term("H", "air over the fuel", Measure::Tank, space),
         of("n", "night", night.base(), "K"),
         of("d", "day", day.base(), "K"),
-        of("ρ", "water in the day's air", vapor * 1e3, "g/m³"),
+        of("ρ", "water in the day’s air", vapor * 1e3, "g/m³"),
     ];
     let bounds = [breathed, if most > breathed { most } else { breathed }].map(Mass::of_base);
     Ok(Answer::within(bounds[0], bounds, &WATER_BREATHED, terms))

@@ -18,7 +18,7 @@ pub static COLDEST_NIGHT: Law = Law {
     gives: Measure::Temperature,
     source: source::COLDEST_NIGHT,
     holds: "outdoors at the station; h is its mean day over its mean night in the coldest month, x 15 to 20 K. Colder nights \
-        happen: name your own. A shed's floor follows a cold snap, so nothing is added for a roof",
+        happen: name your own. A shed’s floor follows a cold snap, so nothing is added for a roof",
 };
 
 /// A cold snap under the mean night of the coldest month, K: least and most. Common practice, no source.
@@ -54,7 +54,7 @@ impl Place {
         let [warm, cold] = COLD_SNAP.map(|it| night - it);
         let snap = TemperatureInterval::new::<kelvin>((COLD_SNAP[0] + COLD_SNAP[1]) / 2.0);
         let terms = vec![
-            term("T", "coldest day's mean", Measure::Temperature, coldest_day),
+            term("T", "coldest day’s mean", Measure::Temperature, coldest_day),
             term("h", "half of day and night", Measure::TemperatureStep, half),
             term("x", "a cold snap", Measure::TemperatureStep, snap),
         ];

@@ -71,7 +71,7 @@ impl fmt::Display for LinkError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
             Self::TooLong => {
-                "This link is far longer than a bike's: a Torpor link has at most 16,384 characters"
+                "This link is far longer than a bike’s: a Torpor link has at most 16,384 characters"
             }
             Self::Newer => {
                 "This link was made by a newer Torpor: reload the page, then open the link again"

@@ -26,7 +26,7 @@ pub const PRESSURE: Law = Law {
     formula: "p2 = max(0, (p1 + pa) · T2 / T1 − pa)",
     gives: Measure::Pressure,
     source: source::CONSTANT_VOLUME,
-    holds: "cold tire, not ridden for three hours, that keeps its air and its volume; the same place, so the same air pressure; where a manual names no temperature, its figure is for the day's air",
+    holds: "cold tire, not ridden for three hours, that keeps its air and its volume; the same place, so the same air pressure; where a manual names no temperature, its figure is for the day’s air",
 };
 
 /// Pressure of the air.
@@ -42,7 +42,7 @@ pub const STORAGE: Law = Law {
     formula: PRESSURE.formula,
     gives: Measure::Pressure,
     source: source::SIDEWALL,
-    holds: "p1 is the sidewall's maximum, not passed on the ride day either; for standing, never for riding",
+    holds: "p1 is the sidewall’s maximum, not passed on the ride day either; for standing, never for riding",
 };
 
 /// Standard pressure at the sea, pascals.

@@ -9,7 +9,7 @@ use crate::{
 use uom::si::f64::{Angle, Length, Ratio, Torque};
 
 const PULLED_RIGHT: &str = "hand at the middle of the grip and nowhere else, pulling square to the handle; adapter in the plane of the handle; \
-     no universal joint, no pipe over the handle; a plain extension on the drive's axis changes nothing";
+     no universal joint, no pipe over the handle; a plain extension on the drive’s axis changes nothing";
 
 /// What to set so that the fastener gets a torque.
 pub const ADAPTER_SETTING: Law = Law {

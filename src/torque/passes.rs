@@ -12,7 +12,7 @@ pub const TURNED: Law = Law {
     formula: "a = n · 360°",
     gives: Measure::Angle,
     source: source::PRINTED_TURN,
-    holds: "from where the gasket or the seat touches, new gasket, thread as the part's maker says",
+    holds: "from where the gasket or the seat touches, new gasket, thread as the part’s maker says",
 };
 
 /// One pass as it is done.

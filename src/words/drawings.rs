@@ -31,8 +31,8 @@ pub const TO_SCALE: &str = "drawn to scale";
 /// Under the picture, before.
 pub const NOT_TO_SCALE: &str = "sketch, not to scale";
 /// How the angle counts.
-pub const ANGLE_COUNTS: &str = "The adapter's angle counts from the line of the handle: straight out is 0°, square to it 90°, pointing back at the hand 180°. \
-     Some manuals count from the handle instead, with 180° straight out: there, enter 180° less the manual's angle.";
+pub const ANGLE_COUNTS: &str = "The adapter’s angle counts from the line of the handle: straight out is 0°, square to it 90°, pointing back at the hand 180°. \
+     Some manuals count from the handle instead, with 180° straight out: there, enter 180° less the manual’s angle.";
 
 /// The adapter's length at its dimension.
 pub fn adapter(length: &str) -> String {

@@ -38,7 +38,7 @@ pub fn which_measures(us: &str, imperial: &str) -> String {
             us,
             ", by British ones ",
             imperial,
-            ". Say whose the label's are.",
+            ". Say whose the label’s are.",
         ],
         "",
     )
@@ -114,5 +114,5 @@ pub fn tap_and_bowls(tap: Option<Tap>, bowls: Option<Bowls>) -> String {
             ", then every bowl drained, or all of them left full of treated fuel: never some of each"
         }
     };
-    joined(&["after the oil's level is right: ", tap, bowls], "")
+    joined(&["after the oil’s level is right: ", tap, bowls], "")
 }

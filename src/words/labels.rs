@@ -61,7 +61,7 @@ labels! {
     COLD_CRANKING: "Starting power on ride date, if full";
     CHARGING_TIME: "Charging time";
     CHARGE_VOLTAGE: "Charging voltage";
-    FLOAT_VOLTAGE: "Maintainer's voltage";
+    FLOAT_VOLTAGE: "Maintainer’s voltage";
     SHOULD_READ: "It should read";
     IMPLIED_DRAW: "Draw that the readings imply";
     TORQUE_ESTIMATED: "Torque, estimated";
@@ -92,9 +92,9 @@ labels! {
     REAR_AGE: "Tire age, rear";
     RUN_IN: "New tires, ride gently for";
     CHANGE_BY: "Change brake fluid by";
-    FLUID_AGE: "Brake fluid's age";
+    FLUID_AGE: "Brake fluid’s age";
     CLUTCH_CHANGE_BY: "Change clutch fluid by";
-    CLUTCH_FLUID_AGE: "Clutch fluid's age";
+    CLUTCH_FLUID_AGE: "Clutch fluid’s age";
     BOILS_WET: "New, wetted for the test (about 3.7 % water), boils at, at least";
     SHELF_IN_BRAKE: "Fluid on the shelf, for the brake";
     SHELF_IN_CLUTCH: "Fluid on the shelf, for the clutch";

@@ -23,7 +23,7 @@ pub const OIL: Said =
 /// Torques.
 pub const TORQUES: Said = Said {
     quick: "Torque wrench setting",
-    quick_reason: "from the manual's figure to the mark, through an adapter or straight",
+    quick_reason: "from the manual’s figure to the mark, through an adapter or straight",
 };
 /// Battery.
 pub const BATTERY: Said = Said {

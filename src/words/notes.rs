@@ -74,17 +74,17 @@ pub fn accuracy(accuracy: &str, assumed: bool) -> String {
     format!("wrench ±{accuracy}{from}")
 }
 /// Verdict.
-pub const INSIDE: &str = "inside the manual's range";
+pub const INSIDE: &str = "inside the manual’s range";
 /// Verdict.
-pub const PARTLY: &str = "Only partly inside the manual's range: with this wrench's accuracy the fastener may end outside of it.";
+pub const PARTLY: &str = "Only partly inside the manual’s range: with this wrench’s accuracy the fastener may end outside of it.";
 /// Verdict.
-pub const OUTSIDE: &str = "Outside the manual's range: no mark of this wrench gets there. Take another wrench or adapter.";
+pub const OUTSIDE: &str = "Outside the manual’s range: no mark of this wrench gets there. Take another wrench or adapter.";
 
 /// No range is given, and the mark is far from the figure.
 pub fn far_mark(off: &str, over: bool) -> String {
     let side = if over { "over" } else { "under" };
     format!(
-        "No mark is near enough: the fastener gets {off} {side} the manual's figure. Take a wrench with finer marks."
+        "No mark is near enough: the fastener gets {off} {side} the manual’s figure. Take a wrench with finer marks."
     )
 }
 /// Instead of a mark.
@@ -97,13 +97,13 @@ pub fn not_with_this_wrench(setting: &str, why: &str) -> String {
 pub const ODD_LENGTHS: &str = "These lengths are unusual: are wrench and adapter swapped, or is one in another unit? A wrong length is a wrong torque.";
 
 /// Beside a wrench.
-pub const PARTLY_INSIDE: &str = "only partly inside the manual's range";
+pub const PARTLY_INSIDE: &str = "only partly inside the manual’s range";
 /// Beside a wrench.
-pub const OUTSIDE_RANGE: &str = "outside the manual's range";
+pub const OUTSIDE_RANGE: &str = "outside the manual’s range";
 /// Beside a wrench.
 pub const MARKS_TOO_COARSE: &str = "marks too coarse for this figure";
 /// Beside a wrench.
-pub const LOW_ON_THE_SCALE: &str = "under 20 % of the wrench's highest mark";
+pub const LOW_ON_THE_SCALE: &str = "under 20 % of the wrench’s highest mark";
 /// Instead of a mark, where there are several wrenches.
 pub const NO_WRENCH: &str = "not with any of these wrenches";
 /// Beside the mark.
@@ -195,32 +195,32 @@ pub fn stage(number: usize, count: usize, share: &str, torque: &str) -> String {
 }
 /// A pass.
 pub fn stage_turn(number: usize, count: usize) -> String {
-    format!("Stage {number} of {count}: turn on, without the wrench's click")
+    format!("Stage {number} of {count}: turn on, without the wrench’s click")
 }
 /// Beside what it got.
 pub fn off_figure(by: &str, over: bool) -> String {
-    format!("{by} {} the manual's figure", if over { "over" } else { "under" })
+    format!("{by} {} the manual’s figure", if over { "over" } else { "under" })
 }
 /// Warning.
 pub const GOT_LESS: &str = "Too loose, or it may be: set the wrench right and tighten on until it clicks, without loosening first. What is in thread-lock, or is tightened by an angle, starts anew with what the manual says is new.";
 /// Warning.
 pub const GOT_MORE: &str = "Too tight, or it may be: loosen it, look at bolt and thread, put in a new bolt, nut or washer where it may have stretched or was for one use, and tighten again with the wrench set right.";
 /// Warning.
-pub const GOT_EITHER: &str = "It may be outside the manual's range on either side: loosen it, put in a new bolt, nut or washer where the old one was for one use, and tighten again with the wrench set right.";
+pub const GOT_EITHER: &str = "It may be outside the manual’s range on either side: loosen it, put in a new bolt, nut or washer where the old one was for one use, and tighten again with the wrench set right.";
 /// Beside the mark.
-pub const BY_TABLE: &str = "figure from the manual's general table for this thread";
+pub const BY_TABLE: &str = "figure from the manual’s general table for this thread";
 /// Instead of the estimate.
 pub const TABLE_HAS_IT: &str =
     "the general table has this thread: it is taken above, and no estimate is needed";
 /// The same, where the fastener has a figure of its own.
 pub const OWN_COMES_FIRST: &str =
-    "the general table has this thread; the fastener's own figure above comes first";
+    "the general table has this thread; the fastener’s own figure above comes first";
 /// Refusal: a general table with two figures for one thread.
 pub fn twice(thread: &str) -> String {
     format!("{thread} stands twice, with two figures: keep the right one")
 }
 /// Beside the estimate, always.
-pub const ESTIMATE: &str = "an estimate for a steel bolt in a steel nut, never a specification; the manual's own table for this thread comes first";
+pub const ESTIMATE: &str = "an estimate for a steel bolt in a steel nut, never a specification; the manual’s own table for this thread comes first";
 /// Beside the estimate, what its range means.
 pub const WITHIN_PROOF: &str = "even at the least friction the bolt stays within its proof load";
 /// Warning: what the torque leaves where friction is the most.
@@ -230,11 +230,11 @@ pub fn at_most_friction(mu: &str, share: &str) -> String {
     )
 }
 /// Warning.
-pub const GASKET_DECIDES: &str = "A gasket, crush washer or O-ring decides, not the bolt: it wants far less than this, often a part of a turn. The figure above is for bare steel and may crush the gasket or break the part; use the manual's.";
+pub const GASKET_DECIDES: &str = "A gasket, crush washer or O-ring decides, not the bolt: it wants far less than this, often a part of a turn. The figure above is for bare steel and may crush the gasket or break the part; use the manual’s.";
 /// Instead of an estimate.
 pub const NO_ESTIMATE: &str = "none for such a thread";
 /// Warning. M10×1.25 8.8 computes 36–59 N·m, where makers' general tables for their bikes say 25–34.
-pub const SOFT_THREAD: &str = "In aluminum or magnesium the thread gives way before the bolt, so a sum for the bolt asks for far too much: no figure is given. Take the manual's, or its general table for this thread.";
+pub const SOFT_THREAD: &str = "In aluminum or magnesium the thread gives way before the bolt, so a sum for the bolt asks for far too much: no figure is given. Take the manual’s, or its general table for this thread.";
 /// Instead of a rise.
 pub const LUBRICATED_ALREADY: &str = "lubricated already";
 
@@ -255,7 +255,7 @@ pub const BEFORE_FIRST_START: &str = "charge it before the first start";
 /// Beside the charge.
 pub const WHILE_PLUGGED_IN: &str = "as long as the maintainer has its supply";
 /// Instead of a day.
-pub const LOOK_AT_ITS_LIGHT: &str = "every few weeks: that the maintainer's light says charged";
+pub const LOOK_AT_ITS_LIGHT: &str = "every few weeks: that the maintainer’s light says charged";
 /// Instead of a day.
 pub const KEPT_FULL: &str = "kept full";
 /// Beside the charge: what was counted without being known.
@@ -315,7 +315,7 @@ pub fn current_is_high(lithium: bool) -> String {
         false => ("", " The charging time holds up to a tenth only."),
     };
     format!(
-        "The charger's current is over a tenth of the capacity{of}: too much for this battery unless its label allows it. Take a smaller one.{time}"
+        "The charger’s current is over a tenth of the capacity{of}: too much for this battery unless its label allows it. Take a smaller one.{time}"
     )
 }
 /// Warning: what would spare the charging.
@@ -399,4 +399,4 @@ pub const VOLTAGE_COUNTS: &str =
 /// Refusal.
 pub const ENERGY_WANTED: &str = "the Ah on a LiFePO4 label is often that of the lead battery it replaces: write the Wh, for example 51 Wh";
 /// Refusal.
-pub const CHARGE_WANTED: &str = "a lead battery's label gives Ah: write for example 10 Ah";
+pub const CHARGE_WANTED: &str = "a lead battery’s label gives Ah: write for example 10 Ah";

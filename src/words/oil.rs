@@ -62,7 +62,7 @@ pub fn how_to_look(
     words
 }
 /// Warning.
-pub const DRY_SUMP_COLD: &str = "A dry sump's oil drains from the tank into the engine as it stands: cold it reads too low, and topping it up overfills. Read it hot, soon after stopping, unless the manual says otherwise.";
+pub const DRY_SUMP_COLD: &str = "A dry sump’s oil drains from the tank into the engine as it stands: cold it reads too low, and topping it up overfills. Read it hot, soon after stopping, unless the manual says otherwise.";
 /// Warning.
 pub const OVER_THE_MARK: &str =
     "Above the full mark: oil foams and is blown into the air intake. Take it out before you ride.";

@@ -93,8 +93,8 @@ words! {
     KEPT_HERE: "Kept in this browser only, as you type: keep the link or a backup file too.";
     NOT_KEPT: "Nothing is kept here now: what you type is gone when you close the page. Keep the link or a backup file instead.";
     NOT_SAVED: "The last change could not be kept: ";
-    STORE_FULL: "the browser's store for this site is full";
-    STORE_TORN: "the browser's store holds something else than what was written";
+    STORE_FULL: "the browser’s store for this site is full";
+    STORE_TORN: "the browser’s store holds something else than what was written";
     NEWER: "What was typed since is not kept: take the link or a backup file along before you reload.";
     RELOAD: "Reload";
     TRIED_AGAIN: ". The page tries again; keep the link or a backup file meanwhile.";

@@ -28,7 +28,7 @@ steps! {
         "Turn the wheel by hand, never with the engine: it takes fingers off.",
         "Clean it with what its maker allows, wipe it dry, lubricate it."
     ];
-    OIL: "Oil", "while it is warm: drained oil takes the season's acids and water with it", [];
+    OIL: "Oil", "while it is warm: drained oil takes the season’s acids and water with it", [];
     OTHER_OILS: "Other oils", "final drive and gearbox drain better while warm from the run", [];
     TAP_AND_BOWLS: "Fuel tap and bowls", "after the level run, which would fill the bowls again", [
         "Tap off, where it is turned by hand.",
@@ -71,7 +71,7 @@ steps! {
         "As the manual has it, bike level and cold where it says so. Something is missing: find out where it went."
     ];
     BATTERY_AGAIN: "Battery, measured", "what it reads tells whether it lost what was foretold, or more", [
-        "At rest, before any charger; off its maintainer for a night. Then connect it in the manual's order: negative lead last."
+        "At rest, before any charger; off its maintainer for a night. Then connect it in the manual’s order: negative lead last."
     ];
     STANDS: "Off the stands", "with a second pair of hands", [
         "Side stand out first; no weight on it before it is locked."
@@ -93,7 +93,7 @@ steps! {
         "Pump the brake until the lever is firm, front and rear; the wheels turn free when it is let go.",
         "Clutch frees, throttle snaps back by itself at every lock of the handlebar, lights and horn work."
     ];
-    DUE: "Due by now", "what the manual's intervals ask for, by the logbook", [
+    DUE: "Due by now", "what the manual’s intervals ask for, by the logbook", [
         "What is past is done before the ride, or planned with a day: brakes, tires and chain are not put off."
     ];
     FIRST_START: "First start", "outdoors, once its safety lines are done", [

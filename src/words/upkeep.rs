@@ -5,7 +5,7 @@ use crate::coolant::Short;
 use crate::tire::Reading;
 
 /// Beside the coolant line of a bike without any.
-pub const AIR_COOLED: &str = "nothing to do; an oil cooler's oil is the engine's";
+pub const AIR_COOLED: &str = "nothing to do; an oil cooler’s oil is the engine’s";
 /// Instead of a freezing point.
 pub const NO_COOLANT: &str = "no coolant";
 /// Instead of a freezing point.
@@ -56,7 +56,7 @@ pub const READY_MIXED: &str = "bottle counted as ready-mixed, 50 %";
 pub const DRAINS_UNKNOWN: &str = "all of the circuit counted as running out";
 
 /// Beside the other oils.
-pub const BY_MANUALS_INTERVAL: &str = "changed at the manual's interval";
+pub const BY_MANUALS_INTERVAL: &str = "changed at the manual’s interval";
 /// An oil with its plug.
 pub fn plug(oil: &str, torque: &str) -> String {
     format!("{oil}, plug {torque}")
@@ -114,7 +114,7 @@ pub const LET_DOWN_IN_SPRING: &str = "Pressure raised for storage is let down to
 /// Warning.
 pub fn over_sidewall(which: &str) -> String {
     format!(
-        "{which}: that is over the sidewall's maximum. Set it outdoors, in the air you ride in."
+        "{which}: that is over the sidewall’s maximum. Set it outdoors, in the air you ride in."
     )
 }
 /// Instead of an age.

@@ -13,7 +13,7 @@ use torpor::units;
 fn restored(here: &Kept, file: &Kept) -> (Kept, Vec<Part>) {
     let (now, mut writes, mut changes) = (backup::found(here), Vec::new(), Vec::new());
     for it in backup::found(file) {
-        changes.extend(part(&now, &it).write(Choice::Take, &mut writes));
+        changes.extend(part(&now, &it, u64::MAX).write(Choice::Take, &mut writes));
     }
     (written(here, writes), changes)
 }

@@ -29,7 +29,7 @@ const STATES = {
   "the link drawer": { act: (page) => page.getByRole("button", { name: "Link", exact: true }).click() },
   "the garage drawer": { act: (page) => page.getByRole("button", { name: "Garage", exact: true }).click() },
   "the field for a link": { act: (page) => page.getByRole("button", { name: "Paste a link" }).click() },
-  "a link's preview": {
+  "a link’s preview": {
     act: async (page) => {
       await page.getByRole("button", { name: "Link", exact: true }).click();
       const link = await page.getByLabel("Your link").inputValue();
@@ -258,7 +258,7 @@ test("under forced colors, more contrast and reduced motion the page stands and 
       const of = (part) => style.map((name) => getComputedStyle(part)[name]).join();
       const box = it.getBoundingClientRect();
       const hidden = getComputedStyle(it).appearance === "none" || getComputedStyle(it).opacity === "0" || box.width < 8;
-      return { checked: it.checked, look: hidden ? of(it) + of(it.labels[0]) : `a radio of the browser's own ${it.checked}` };
+      return { checked: it.checked, look: hidden ? of(it) + of(it.labels[0]) : `a radio of the browser’s own ${it.checked}` };
     }),
   );
   const on = looks.find((it) => it.checked).look;

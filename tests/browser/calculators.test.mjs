@@ -71,7 +71,7 @@ test("torque: the mark keeps the fastener inside the manual's range", async () =
     "Exact setting": [21.923076923076923, "21.92 N·m"],
     "Fastener gets": [23.94736842105263, "23.95 N·m 22.99 to 24.91 N·m"],
   });
-  assert.match(await sum.locator(".fig").textContent(), /inside the manual's range/);
+  assert.match(await sum.locator(".fig").textContent(), /inside the manual’s range/);
   await type(sum, { [TORQUE]: "100" });
   await answers(sum, { "Set the wrench to": "not with this wrench" });
   assert.match(await sum.locator(".warning").allTextContents().then((all) => all.join(" ")), /take a larger wrench/);

@@ -8,7 +8,7 @@ import { blank, eventually, kept, line, stored, unfold } from "./sheet.mjs";
 after(stop);
 
 const FUEL = "Fill up and stabilize";
-const FULL = "the browser's store for this site is full";
+const FULL = "the browser’s store for this site is full";
 const at = (page) => page.clock.setFixedTime(new Date("2026-11-14T12:00:00"));
 const press = (page, name) => page.getByRole("button", { name, exact: true }).click();
 const tank = async (page) => blank(await unfold(page, FUEL), "Tank volume");

@@ -41,7 +41,7 @@ test("typing over the example starts a blank bike of one's own, and nothing of t
   for (const title of ["Last run", "Oil", "Torques", "Battery"]) await unfold(page, title);
   const filled = (await allEntries(page)).filter((it) => !it.startsWith("unit of ") && !/: (|false)$/.test(it));
   assert.deepEqual(filled, ["line-fuel-tank_volume: 19"]);
-  assert.equal(await page.locator("output data").count(), 0, "no answer from the example's figures");
+  assert.equal(await page.locator("output data").count(), 0, "no answer from the example’s figures");
   await clean(page);
 });
 
@@ -119,8 +119,8 @@ test("several bikes stand in one garage and do not mix", async () => {
   await kept(page);
   await page.getByRole("button", { name: "New bike" }).click();
   await page.getByRole("heading", { name: "Your bike", exact: true }).waitFor();
-  assert.equal(await blank(fuel, "Tank volume").inputValue(), "", "the bike's own");
-  assert.equal(await blank(fuel, "Stabilizer label").inputValue(), "1:320", "the garage's");
+  assert.equal(await blank(fuel, "Tank volume").inputValue(), "", "the bike’s own");
+  assert.equal(await blank(fuel, "Stabilizer label").inputValue(), "1:320", "the garage’s");
   await page.getByLabel("Bike", { exact: true }).fill("Hazel");
   await type(fuel, { "Tank volume": "11" });
   await eventually(async () => {
@@ -221,7 +221,7 @@ test("where the store is full the page says so, keeps what is typed on the sheet
   const fuel = line(page, "Fill up and stabilize");
   await fill(page);
   await type(fuel, { "Tank volume": "15", "Fuel in the tank": "3", "Fill to": "100", "Stabilizer label": "1:320" });
-  await page.getByRole("alert").getByText("the browser's store for this site is full").waitFor();
+  await page.getByRole("alert").getByText("the browser’s store for this site is full").waitFor();
   await answers(fuel, { "Stabilizer to add": [46.875, "47 mL"] });
   assert.equal(await blank(fuel, "Tank volume").inputValue(), "15");
   await page.evaluate(() => {
@@ -336,7 +336,7 @@ test("removing is for archived ones, is taken back at once, and later from the a
   const own = (keys) => keys.filter((it) => /^torpor\.(bike|season|log|past|calendar)\./.test(it));
   assert.deepEqual(own(since), []);
   const all = own(Object.keys(before));
-  assert.ok(all.length > 2, "the bike's, its season's, its logbook's");
+  assert.ok(all.length > 2, "the bike’s, its season’s, its logbook’s");
   assert.deepEqual(
     since.filter((it) => it.startsWith("torpor.removed.")).map((it) => it.replace(/removed\.[\d-]+\./, "")).toSorted(),
     all.toSorted(),
@@ -393,7 +393,7 @@ test("with a full store nothing is lost: a copy is refused, and what is removed 
   await fill(page);
   const before = await stored(page);
   await press(page, "Duplicate Rowan, copy");
-  await page.getByRole("alert").getByText("the browser's store for this site is full").waitFor();
+  await page.getByRole("alert").getByText("the browser’s store for this site is full").waitFor();
   assert.deepEqual(await stored(page), before);
   // Its keys grow longer by the day: refused to the last letter, and all is as it was.
   await archive(page).click();

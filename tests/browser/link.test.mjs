@@ -68,7 +68,7 @@ test("a link opens as a preview and keeps nothing, then the same answers stand t
   for (const title of LINES) await unfold(page, title);
   const fasteners = (list) => list.map((it) => it.replaceAll("\u00a0", " "));
   await eventually(async () => assert.deepEqual(fasteners(await allAnswers(page)), fasteners(results)));
-  assert.doesNotMatch(page.url(), /#1\./, "another's figures do not stay in the address");
+  assert.doesNotMatch(page.url(), /#1\./, "another’s figures do not stay in the address");
   await kept(page);
   await clean(page);
 });
@@ -146,8 +146,8 @@ test("hostile fragments are told apart from a bike, and change nothing", async (
     ["no base64url", "#1.<img src=x onerror=alert(1)>", /cut off or altered/],
     ["of a newer page", "#2.AAAA", /made by a newer Torpor/],
     ["of a page far newer", "#99999999999999999999.AAAA", /newer Torpor|opens nothing here/],
-    ["17 kB", ["#1.", "A", 17_000], /far longer than a bike's/],
-    ["10 MB", ["#1.", "A", 10_000_000], /far longer than a bike's/],
+    ["17 kB", ["#1.", "A", 17_000], /far longer than a bike’s/],
+    ["10 MB", ["#1.", "A", 10_000_000], /far longer than a bike’s/],
     ["1 MB of no link", ["#", "x", 1_000_000], /opens nothing here/],
     ["random", "#q7#/..%00\u202e💣", /opens nothing here/],
   ];

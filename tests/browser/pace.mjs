@@ -183,7 +183,7 @@ try {
     host.answer = await compressed(folder);
   }
   const [torpor, smallest] = hosts;
-  step(`${VISITS} first visits to either page, and Torpor's next one from its worker`);
+  step(`${VISITS} first visits to either page, and Torpor’s next one from its worker`);
   await firstAnswers(torpor, smallest);
   step(`${TURNS} turns of ${STROKES} keystrokes in each line, slowed down ${SLOWED} times`);
   await keystrokes(smallest);

@@ -89,7 +89,7 @@ test("with a full store a season that cannot be put away stays on the sheet", as
     };
   });
   await bringBack(page);
-  const said = page.getByRole("alert").getByText("the browser's store for this site is full");
+  const said = page.getByRole("alert").getByText("the browser’s store for this site is full");
   await said.waitFor();
   await stands(page, "2027", ["2026"]);
   await page.evaluate(() => { window.full = false; });

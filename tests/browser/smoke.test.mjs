@@ -48,7 +48,7 @@ const BROKEN = {
   "a script that is not there": ["**/torpor-*.js", (route) => route.fulfill({ status: 404 })],
   "a wasm cut short": ["**/*.wasm", (route, bytes) => route.fulfill({ body: bytes.subarray(0, bytes.length - 1) })],
   "a wasm of zeros": ["**/*.wasm", (route, bytes) => route.fulfill({ body: Buffer.alloc(bytes.length) })],
-  "another file in the wasm's place": ["**/*.wasm", (route) => route.fulfill({ body: "<!DOCTYPE html>\n".repeat(999) })],
+  "another file in the wasm’s place": ["**/*.wasm", (route) => route.fulfill({ body: "<!DOCTYPE html>\n".repeat(999) })],
 };
 
 for (const [what, [files, answer]] of Object.entries(BROKEN)) test(`${what} shows the rescue panel`, async () => {

@@ -28,7 +28,7 @@ for (const kept of [FEW, MANY]) test(`a keystroke is answered soon, with ${kept}
   const page = await withFasteners(kept);
   const { debug, strokes } = await typist(page, ...OF_TORQUES);
   // The open fastener's own figure, and the wrench's length, which every row asks: the most that one keystroke sets going.
-  for (const [key, what, first] of [["torque", "one fastener's figure", 21], ["wrench_length", "the wrench's length", 201]]) {
+  for (const [key, what, first] of [["torque", "one fastener’s figure", 21], ["wrench_length", "the wrench’s length", 201]]) {
     const work = (await strokes(key, from(first))).map((it) => it.work);
     await debug.send("Emulation.setCPUThrottlingRate", { rate: 4 });
     const wall = (await strokes(key, from(first + KEYSTROKES))).map((it) => it.wall);

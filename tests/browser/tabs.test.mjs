@@ -319,7 +319,7 @@ test("with the logbook open another bike shows its own entries, and typing there
   await kept(page);
   await page.getByRole("button", { name: "Open First" }).click();
   await are(page, ["Wash and dry"]);
-  assert.equal(await book(page).getByLabel("Remarks").count(), 0, "nothing of the other bike's stands open");
+  assert.equal(await book(page).getByLabel("Remarks").count(), 0, "nothing of the other bike’s stands open");
   await book(page).getByRole("button", { name: /Wash and dry$/ }).click();
   await book(page).getByLabel("Remarks").fill("blue soap");
   await kept(page);
@@ -342,7 +342,7 @@ test("what could not be kept is kept before another bike is laid", async () => {
     Storage.prototype.setItem = function refuse() { throw new DOMException("full", "QuotaExceededError"); };
   });
   await tick(page, "Chain").check();
-  await page.getByText("the browser's store for this site is full").waitFor();
+  await page.getByText("the browser’s store for this site is full").waitFor();
   await page.evaluate(() => { Storage.prototype.setItem = window.realSet; });
   await page.getByRole("button", { name: "New bike" }).click();
   await page.getByLabel("Bike", { exact: true }).fill("Second");

@@ -209,7 +209,7 @@ test("no figure in the manual: its general table first, then an estimate for ste
   await eventually(async () => assert.doesNotMatch(await shown(estimate, "Torque, estimated"), /\d/));
   // Not taken for the wrench: an estimate sets nothing.
   await eventually(async () => assert.match(await torques.locator(".fig").first().textContent(), /needed|needs/));
-  await blank(estimate, "Manual's general table").fill("M6 10 N·m\nM8 20–25 N·m");
+  await blank(estimate, "Manual’s general table").fill("M6 10 N·m\nM8 20–25 N·m");
   await answers(estimate, { "From the general table": "22.50 N·m" });
   await answers(torques, { "Exact setting": [22.5, "22.50 N·m"] });
   await clean(page);
@@ -326,7 +326,7 @@ test("a list stays whole from bike to bike, a general table among them", async (
   const torques = line(page, "Torques");
   await type(torques, { Graduation: "1", Adapter: ["none"] });
   await torques.getByRole("button", { name: "No figure in the manual?" }).click();
-  await blank(line(page, "No figure in the manual?"), "Manual's general table").fill("M8 25 N·m\nM6 10 N·m");
+  await blank(line(page, "No figure in the manual?"), "Manual’s general table").fill("M8 25 N·m\nM6 10 N·m");
   await torques.getByRole("button", { name: "More about it" }).click();
   await blank(torques, "Thread").first().fill("M8");
   await type(torques, { Fastener: "Bracket" });
@@ -369,7 +369,7 @@ test("the list shows its warnings, and a choice is taken back by pressing it aga
   const torques = line(page, "Torques");
   await type(torques, { Graduation: "5", "Lowest mark": "20", "Highest mark": "210" });
   await keep(page, { Adapter: ["none"], [TORQUE]: "27.5 (27.3–27.7)", Fastener: "Tight range" });
-  assert.ok(await line(page, "Tight range").getByText("outside the manual's range").isVisible());
+  assert.ok(await line(page, "Tight range").getByText("outside the manual’s range").isVisible());
   await type(torques, { Adapter: ["in line"] });
   await choice(torques, "Adapter", "in line").click({ force: true });
   await eventually(async () => assert.equal(await choice(torques, "Adapter", "in line").isChecked(), false));

@@ -90,7 +90,7 @@ fn what_differs_is_said_as_it_is_read() {
     says(&rows, "Where things lie", "keys on the hook", "");
     says(&rows, "Park date", "", "Sat, Nov 14 2026");
     assert!(row(&rows, "Stabilizer label").garage);
-    assert_eq!(rows.len(), 5, "the bike's number is the page's own");
+    assert_eq!(rows.len(), 5, "the bike’s number is the page’s own");
 
     let taken = taken_over(&here, &there, 9);
     let text = |id: Id| torpor::facts::Facts::entry(&taken, id).text;

@@ -207,7 +207,7 @@ fn absurd_counts_and_numbers() {
         ("more items than there are", facts().whole(3).head(1, 5).whole(1)),
         ("items without number", facts().whole(most)),
         ("401 items", facts().whole(401)),
-        ("a fact's number over 65,535", facts().whole(1).head(65_536, 5).whole(1)),
+        ("a fact’s number over 65,535", facts().whole(1).head(65_536, 5).whole(1)),
         ("two steps to over 65,535", facts().whole(2).head(65_535, 5).whole(1).head(1, 5).whole(1)),
         ("a text longer than all", facts().whole(1).head(1, 4).whole(most)),
         ("a text of 401", facts().whole(1).head(1, 4).text(&"x".repeat(401))),

@@ -93,7 +93,7 @@ fn what_is_not_known_is_passed_on() {
 #[test]
 fn names_leave_only_when_chosen() {
     let mut kept = example(autumn(), UnitSet::Metric);
-    kept.put(facts::WRENCH_NAME.id(), Entry::new("Grandfather's", 0));
+    kept.put(facts::WRENCH_NAME.id(), Entry::new("Grandfather’s", 0));
     kept.bike.fasteners = vec![
         entries(&[(facts::FASTENER_NAME.id(), "Header nut", 0)]),
         entries(&[(facts::FASTENER_NAME.id(), "Behind the sticker", 0)]),
@@ -102,7 +102,7 @@ fn names_leave_only_when_chosen() {
         |sent: &str, word: &str| bytes_of(sent).windows(word.len()).any(|it| it == word.as_bytes());
     let (bare, named) =
         (written(&parcel(kept.clone()), false), written(&parcel(kept.clone()), true));
-    for word in ["Alder 640", "Grandfather's", "Behind the sticker"] {
+    for word in ["Alder 640", "Grandfather’s", "Behind the sticker"] {
         assert!(!found(&bare, word), "{word}");
         assert!(found(&named, word), "{word}");
     }

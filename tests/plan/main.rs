@@ -205,7 +205,7 @@ fn the_mark_keeps_the_fastener_inside() {
     for set in SETS {
         let panel = torque(&header_nut(), set);
         assert_eq!(panel.head.label, labels::SET_TO);
-        assert_eq!(figure(&panel.head), "21 N·m", "in the wrench's own unit under either set");
+        assert_eq!(figure(&panel.head), "21 N·m", "in the wrench’s own unit under either set");
         close(base(answer(&panel, labels::EXACT_SETTING)), 25.0 * 285.0 / 325.0, 1e-9, "exact");
         close(base(answer(&panel, labels::FASTENER_GETS)), 21.0 * 325.0 / 285.0, 1e-9, "gets");
         assert!(panel.warnings.is_empty(), "{:?}", panel.warnings);
@@ -216,7 +216,7 @@ fn the_mark_keeps_the_fastener_inside() {
     assert_eq!(range(answer(&panel, labels::FASTENER_GETS)), ["22.99", "24.91"]);
     assert_eq!(
         panel.note,
-        "only with the 40\u{a0}mm adapter in line, hand at 285\u{a0}mm · exact setting 21.92\u{a0}N·m · inside the manual's range · wrench ±4\u{a0}% by ISO 6789"
+        "only with the 40\u{a0}mm adapter in line, hand at 285\u{a0}mm · exact setting 21.92\u{a0}N·m · inside the manual’s range · wrench ±4\u{a0}% by ISO 6789"
     );
     let substituted = |label| {
         let working = answer(&panel, label).working.clone().unwrap();

@@ -212,7 +212,7 @@ fn the_label_is_held_against_the_coldest_start() {
     let warnings = plan::oil(&kept, UnitSet::Metric).warnings;
     assert_eq!(warnings, [words::MB_SLIPS, words::TOO_COLD_TO_PUMP]);
     let refused = with("75W-90", "").refusal(facts::OIL_GRADE.id()).unwrap();
-    assert!(refused.starts_with("not an engine oil's SAE grade"), "{refused}");
+    assert!(refused.starts_with("not an engine oil’s SAE grade"), "{refused}");
 }
 
 /// Source: JASO T903: MB is for clutches that run dry.

@@ -205,3 +205,19 @@ fn the_shell_says_what_the_page_is_for() {
     let said = format!("<p class=\"purpose\">{}</p>", torpor::words::page::PURPOSE);
     assert!(shell.contains(&said), "index.html does not say: {said}");
 }
+
+/// Typographic apostrophes, as in print: one of each kind beside the other looks like a slip.
+#[test]
+fn apostrophes_are_typographic() {
+    let mut straight = Vec::new();
+    for Source { name, texts, .. } in sources("src/words") {
+        for (_, text) in texts {
+            let letters: Vec<char> = text.chars().collect();
+            let between = |it: &[char]| {
+                it[1] == '\'' && it[0].is_alphabetic() && it[2].is_ascii_lowercase()
+            };
+            straight.extend(letters.windows(3).any(between).then(|| format!("{name}: {text}")));
+        }
+    }
+    assert!(straight.is_empty(), "straight apostrophes:\n{}", straight.join("\n"));
+}

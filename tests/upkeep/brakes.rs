@@ -78,7 +78,7 @@ fn the_line_as_a_whole() {
     assert_eq!(figure(&due, labels::FLUID_AGE), "2.0 years");
     assert!(
         due.answer(labels::BOILS_WET).is_none(),
-        "old fluid has more water in it than the test's"
+        "old fluid has more water in it than the test’s"
     );
     assert_eq!(figure(&due, labels::CLUTCH_CHANGE_BY), notes::BY_THE_MANUAL, "no rule is known");
     assert_eq!(figure(&due, labels::CLUTCH_FLUID_AGE), "3.0 years");
@@ -137,7 +137,7 @@ fn late_on_whichever_date_is_known() {
     assert_eq!(echo, "read as Thu, May 1 2025");
     for id in [park, ride] {
         let refused = facts::refusal(facts::about(id).unwrap(), &Entry::new("May 2025", 0));
-        assert!(refused.is_some(), "the season's own dates are days");
+        assert!(refused.is_some(), "the season’s own dates are days");
     }
 }
 

@@ -20,7 +20,7 @@ fn only_chosen_oils_are_asked() {
         [128, 129, 138, 133, 142],
         "fill and day of both"
     );
-    assert_eq!(two.more, [facts::FINAL_DRIVE_PLUG.id()], "a two-stroke's tank has no plug");
+    assert_eq!(two.more, [facts::FINAL_DRIVE_PLUG.id()], "a two-stroke’s tank has no plug");
     assert_eq!(two.head.figure_words(), "final drive, two-stroke tank");
 }
 
