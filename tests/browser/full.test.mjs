@@ -171,7 +171,7 @@ test("while a link is looked at, a backup has the owner's bike with what the ful
   await page.getByRole("checkbox", { name: "Done: Cover", exact: true }).check();
   await said(page).waitFor();
   await page.evaluate((hash) => { location.hash = hash; }, link.slice(link.indexOf("#")));
-  await press(page, "Only look");
+  await press(page, "Look without keeping");
   await page.getByRole("button", { name: "Back to mine" }).waitFor();
   await press(page, "Backup file");
   const [file] = await Promise.all([page.waitForEvent("download"), page.getByRole("button", { name: "Save a backup file", exact: true }).first().click()]);
