@@ -155,7 +155,7 @@ test("two copies in folders of one host, one inside of the other, and a neighbor
   const kinds = async () => Object.keys(await cachesOf(page)).map((it) => it.replace(/ \S{44}$/, "").replace(/http:\/\/[^/]*/, "")).sort();
   await eventually(async () => {
     assert.deepEqual(await kinds(), ["neighbor", "torpor", `torpor ${FOLDER}`, `torpor ${inside}`], "of its own folder it clears away what is old");
-  });
+  }, 10_000);
   host.folders.set(FOLDER, await anotherBuild("outside"));
   await lookedAt(page);
   await page.getByRole("button", { name: "Reload" }).click();
