@@ -4,7 +4,7 @@
 use super::answer::figure;
 use super::element::{El, button, el, paragraph, span};
 use super::page::{Desk, Owner, Page};
-use super::{browser, logbook, own_steps, step};
+use super::{browser, logbook, look, own_steps, step};
 use crate::entry::text;
 use crate::facts;
 use crate::plan::address::{self, Address};
@@ -88,6 +88,10 @@ fn laid_out(page: Page, all: &[Stop], at: usize) -> Option<El> {
         bench = bench.child(paragraph("care", &step::waits(step, &desk)));
         let panel = step.sum.map(|it| it.panel(&from, &from.drawer(), page.set.get()));
         if let Some(panel) = &panel {
+            // Here the wrench is turned: what nobody has held against the manual says so again.
+            if let Some(said) = look::unchecked(&page.sheet()) {
+                bench = bench.child(paragraph("warning", &said));
+            }
             bench = answers(bench, panel);
         }
         bench = bench.child(list("how", step.said.how));

@@ -438,3 +438,23 @@ test("more than a link takes is said, with what to do instead", async () => {
   assert.match(await page.getByLabel("Your link").inputValue(), /#1\.\S+$/);
   await clean(page);
 });
+
+test("figures of a kept link say so on the sheet and at the bench, until their owner says that they are right", async () => {
+  const link = await linkOf(await wholeBike());
+  const page = await openPage({ ...METRIC, hash: fragmentOf(link) });
+  await page.getByRole("button", { name: KEEP }).click();
+  const mark = page.getByText(/Figures from a link, .*: check each against the manual/);
+  await mark.waitFor();
+  const atBench = async (count) => {
+    await page.evaluate(() => { location.hash = "#bench/layup/oil"; });
+    await page.locator(".bench h1").waitFor();
+    await eventually(async () => assert.equal(await page.locator(".bench").getByText(/Figures from a link/).count(), count));
+    await page.evaluate(() => { location.hash = "#layup"; });
+    await line(page, "Season").waitFor();
+  };
+  await atBench(1);
+  await page.getByRole("button", { name: "They are right" }).click();
+  await mark.waitFor({ state: "detached" });
+  await atBench(0);
+  await clean(page);
+});

@@ -213,9 +213,8 @@ fn apostrophes_are_typographic() {
     for Source { name, texts, .. } in sources("src/words") {
         for (_, text) in texts {
             let letters: Vec<char> = text.chars().collect();
-            let between = |it: &[char]| {
-                it[1] == '\'' && it[0].is_alphabetic() && it[2].is_ascii_lowercase()
-            };
+            let between =
+                |it: &[char]| it[1] == '\'' && it[0].is_alphabetic() && it[2].is_ascii_lowercase();
             straight.extend(letters.windows(3).any(between).then(|| format!("{name}: {text}")));
         }
     }
