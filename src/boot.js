@@ -93,6 +93,15 @@ async function keep() {
   }
 }
 
+// Where the owner was, and is: a phone forgets tabs that are out of sight, and a browser looks for its place before the sheet
+// stands.
+function keepPlace() {
+  scrollTo(0, history.state ?? scrollY);
+  const keep = () => history.replaceState(Math.round(scrollY), "");
+  addEventListener("scrollend", keep);
+  addEventListener("visibilitychange", keep);
+}
+
 async function start() {
   // The names of files are made of what is in them; that it is so is checked here. A copy that is not is asked for anew.
   const bytes = (cache) => fetch(url(wasm), { integrity, cache });
@@ -103,7 +112,7 @@ async function start() {
     const packed = wasm.endsWith(".packed.wasm");
     await begin({ module_or_path: packed ? unpack(new Uint8Array(await answer.arrayBuffer())) : answer });
     // Behind what the page lays out last.
-    setTimeout(() => scrollTo(0, history.state ?? scrollY));
+    setTimeout(keepPlace);
   } catch (failure) {
     console.error(failure);
     rescue();
@@ -168,11 +177,6 @@ addEventListener("keydown", (event) => {
   event.preventDefault();
   button.click();
 });
-
-// Where the owner is: a phone forgets tabs that are out of sight, and a browser looks for its place before the sheet stands.
-const keepPlace = () => history.replaceState(Math.round(scrollY), "");
-addEventListener("scrollend", keepPlace);
-addEventListener("visibilitychange", keepPlace);
 
 // In a frame, what surrounds the page could make a person press what they do not see.
 if (self === top) {

@@ -76,7 +76,11 @@ pub fn lay_out() {
 
     let content = move || match page.address.get() {
         Address::Sheet(side, ..) => sheet::sheet(page, side),
-        Address::Bench(side, stop) => bench::bench(page, side, stop),
+        Address::Bench(side, stop) => {
+            // Nothing is typed there, but another tab may be.
+            page.tabs.laid.track();
+            bench::bench(page, side, stop)
+        }
         Address::Quick(sum) => quick_sum::page(page, sum),
         Address::Link(fragment) => preview::preview(page, &fragment),
         Address::Unknown(body) => {

@@ -94,7 +94,8 @@ pub fn save_button(page: Page) -> El {
 /// Saving and opening.
 pub fn drawer(page: Page) -> El {
     let row = el("p").class("row").child(save_button(page)).child(last_words(page));
-    let drawer = el("div").class("drawer").child(row).child(paragraph("why", words::HINT));
+    let drawer = el("div").class("drawer").child(row).child(paragraph("", words::WHY));
+    let drawer = drawer.child(paragraph("why", words::HINT));
     drawer.children(open(page))
 }
 
@@ -186,16 +187,19 @@ fn preview(page: Page, brought: Live<Arc<Brought>>) -> Vec<El> {
     if differs {
         all.push(paragraph("why", words::WHAT_MERGE_IS));
     }
+    let unchosen = Live::new(String::new());
     let blocked = page.store.get_untracked().is_none();
     if blocked && some {
         all.push(paragraph("care", words::NO_STORE));
     } else if some {
+        all.push(el("p").class("care").live_text(move || unchosen.get()));
         all.push(button("do", words::RESTORE, move || {
             let (mut chosen, mut counts) = (Vec::new(), [0, 0]);
             for (it, select) in file.parts.iter().zip(&choices) {
                 let value = select.value();
                 let choice = match value.as_str() {
                     words::CHOOSE => {
+                        unchosen.set(words::choose(&it.file.name));
                         return browser::focus_soon(select);
                     }
                     words::MERGE => Choice::Merge,
@@ -216,7 +220,9 @@ fn preview(page: Page, brought: Live<Arc<Brought>>) -> Vec<El> {
                     if file.all && page.backup.get_untracked() < file.made {
                         backed_up(page, file.made);
                     }
-                    brought.set(Arc::default());
+                    // What was not taken stays said.
+                    let wrong = file.wrong.clone();
+                    brought.set(Arc::new(Brought { wrong, ..Brought::default() }));
                 }
             };
             browser::in_turn(Box::new(restore));

@@ -8,7 +8,7 @@ use crate::garage::{Kept, Season};
 use crate::plan::{self, Life};
 use crate::words::{backup as backup_words, logbook as words};
 
-/// How far the season is, and once it is out the step to the next.
+/// How far the season is, and once it is over the step to the next.
 pub fn life(page: Page, desk: &Desk) -> El {
     let [desk, parked] = [(); 2].map(|()| desk.clone());
     let life = super::live::Derived::new(move |_| Life::of(&desk));
@@ -23,18 +23,22 @@ pub fn life(page: Page, desk: &Desk) -> El {
         }
         .to_owned()
     };
-    let next = move || {
-        // While it stands parked it is nobody's next step.
-        let over = life.get() == Life::Out || ride_is_past(page);
+    el("div").class("life").child(el("p").class("why").live_text(said)).child(next(page, true))
+}
+
+/// The step to the next season: over the sheet once this one is over, else, `over` being false, out of the way.
+pub fn next(page: Page, over: bool) -> El {
+    let here = move || {
+        let desk = Desk::of_bike(page);
+        let life = Life::of(&desk);
+        let is_over = life == Life::Out || ride_is_past(page);
+        !page.is_example() && life != Life::Planned && is_over == over
+    };
+    while_so("div", here, move || {
         let class = if over { "do" } else { "quiet" };
         let next = button(class, words::NEXT_SEASON, move || begin_next(page));
         vec![next, paragraph("hint", words::NEXT_HINT)]
-    };
-    el("div").class("life").child(el("p").class("why").live_text(said)).child(while_so(
-        "div",
-        move || life.get() != Life::Planned,
-        next,
-    ))
+    })
 }
 
 /// Whether the day it was to be ridden again is over.

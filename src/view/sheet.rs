@@ -46,6 +46,7 @@ pub fn sheet(page: Page, side: Option<Side>) -> Vec<El> {
             el("div").part(move || own_steps::own_steps(page, side.get())),
             while_so("div", move || side.get() == Side::LayUp, move || vec![needs::needs(page)]),
             logbook::logbook(page),
+            season_life::next(page, false),
         ]
     };
     vec![

@@ -46,6 +46,8 @@ pub struct Tabs {
     pub waits: Live<bool>,
     /// Turns when the focus leaves something.
     pub left: Live<u64>,
+    /// Turns when the sheet got figures that nobody typed into it: what is laid out once is laid out again.
+    pub laid: Live<u64>,
     /// What comes on the sheet now is another tab's.
     merging: Live<bool>,
     asked: Live<Vec<Asked>>,
@@ -64,6 +66,7 @@ impl Tabs {
             newer: Live::new(false),
             waits: Live::new(false),
             left: Live::new(0),
+            laid: Live::new(0),
             merging: Live::new(false),
             asked: Live::new(Vec::new()),
             typed: Live::new(Vec::new()),
@@ -147,6 +150,7 @@ impl Page {
         let mut typed = self.tabs.typed.get_untracked();
         typed.retain(|it| it.signal.get_untracked().same(&it.theirs));
         self.lay_again(merged);
+        self.tabs.laid.update(|it| *it += 1);
         // What follows the sheet runs before.
         browser::after(Duration::ZERO, move || merging.set_untracked(false));
         for it in twice {
@@ -201,6 +205,7 @@ fn question(page: Page, it: Asked) -> Option<El> {
     let take = button("quiet", &named, move || {
         of_take.set(Entry { edited: browser::now(), ..theirs.clone() });
         page.changed();
+        page.tabs.laid.update(|it| *it += 1);
         gone(&of_take);
     });
     let said = words::changed_twice(&label, mine);

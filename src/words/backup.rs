@@ -7,6 +7,7 @@ words! {
     BACKUP: "Backup file";
     SAVE: "Save a backup file";
     OPEN: "Open a backup file";
+    WHY: "What you enter is kept only in this browser, on this device. Clear its data or lose the device and it is gone: keep a file elsewhere.";
     HINT: "Every bike, season and logbook and the garage, with names and notes, in one file that people can read.";
     ABOUT: "Of each fact text and unit count; value is for people. Change both or take value out.";
     NEVER: "No backup yet.";
@@ -36,7 +37,7 @@ words! {
     WHAT_MERGE_IS: "Merge keeps what either has; of a fact given in both, the one typed last.";
     NOT_TAKEN: "Not taken from this file:";
     STANDS: ": stands here otherwise and is left as it is";
-    DUE: "Parked. Save a backup file now: this browser is the only place where it is kept.";
+    DUE: "Lay-up has begun. Save a backup file now: this browser is the only place where it is kept.";
     NOT_READ: "This file could not be read: a backup file is a text of at most 32 MB.";
     NO_BACKUP: "This is no backup file: one is named torpor-backup and a day. What the rescue panel copied is taken, too.";
     NEWER: "This backup was made by a newer Torpor: reload the page, then open it again. Nothing of it is taken.";
@@ -73,10 +74,15 @@ pub fn newer(name: &str) -> String {
 pub fn made(day: &str) -> String {
     format!("File of {day}.")
 }
+/// Where nothing was chosen for a record that differs.
+pub fn choose(name: &str) -> String {
+    format!("Choose first what becomes of {name}: nothing is restored yet.")
+}
 /// Said after a restore: facts taken, left, and what could not be read.
 pub fn restored([taken, kept]: [usize; 2], wrong: usize) -> String {
+    let what = if wrong == 0 { "The backup" } else { "What is whole of the backup" };
     format!(
-        "The backup is restored. Facts taken: {taken}, kept as they are here: {kept}, not readable: {wrong}."
+        "{what} is restored. Facts taken: {taken}, kept as they are here: {kept}, not readable: {wrong}."
     )
 }
 /// A record that is none of ours, or comes again.

@@ -29,7 +29,7 @@ words! {
     NOT_A_LOGBOOK: "No logbook: as CSV its first row names the columns, Day and What was done among them; as JSON it is one that was saved here.";
     IN_A_LOG: "a logbook takes days, words, distances and volumes";
     PLANNED: "Planned. Tick a step’s number when it is done.";
-    PARKED: "Parked: lay-up has begun";
+    PARKED: "Lay-up has begun";
     OUT: "Out again";
     NEXT_SEASON: "Begin the next season";
     NEXT_HINT: "Puts this one’s days, levels and ticks away; the bike’s figures stay.";

@@ -60,7 +60,7 @@ words! {
     OPEN: "Open";
     COPY: "Copy";
     COPIED: "Copied.";
-    WITH_NAMES: "Send the bike’s name and fasteners’ names, too";
+    WITH_NAMES: "Send names you made up, too: the bike’s and fasteners’";
     LINK_HINT: "Everything stands in this address itself; nothing is sent anywhere. Whoever gets it sees the figures. Keep it as a bookmark: it survives where a browser drops what it keeps.";
     TOO_MUCH_FOR_A_LINK: "This is more than a link takes (666 characters): leave the names out, or save the backup file instead.";
     YOUR_LINK: "Your link";
@@ -81,7 +81,7 @@ words! {
     REPLACE_COPY: "A copy as it was goes to the archive in Garage first.";
     REPLACE_NO_COPY: "Undo alone takes it back.";
     ONLY_LOOK: "Look without keeping";
-    CHECKED: "They are right";
+    CHECKED: "I have checked them";
     LOOKED_AT: "Only looked at: nothing of it is kept. ";
     BACK_TO_MINE: "Back to mine";
     KEEP_AS_NEW: "Keep as a new bike";

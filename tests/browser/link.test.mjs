@@ -33,7 +33,7 @@ async function wholeBike() {
 async function linkOf(page, names = false) {
   const button = page.getByRole("button", { name: "Link", exact: true });
   if ((await button.getAttribute("aria-expanded")) !== "true") await button.click();
-  await page.getByLabel("Send the bike’s name and fasteners’ names, too").setChecked(names);
+  await page.getByLabel("Send names you made up, too: the bike’s and fasteners’").setChecked(names);
   return page.getByLabel("Your link").inputValue();
 }
 
@@ -453,7 +453,7 @@ test("figures of a kept link say so on the sheet and at the bench, until their o
     await line(page, "Season").waitFor();
   };
   await atBench(1);
-  await page.getByRole("button", { name: "They are right" }).click();
+  await page.getByRole("button", { name: "I have checked them" }).click();
   await mark.waitFor({ state: "detached" });
   await atBench(0);
   await clean(page);

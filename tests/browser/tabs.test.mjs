@@ -491,3 +491,25 @@ test("a write that crossed this tab's is taken in from what is told of it, thoug
   await clean(one);
   await context.close();
 });
+
+test("the bench shows at once what another tab makes of a figure", async () => {
+  const context = await openContext({ locale: "en-GB" });
+  const desk = await openPage({ context, hash: "#layup/torques", before: at });
+  await desk.getByRole("button", { name: "Start your own" }).click();
+  const torques = line(desk, "Torques");
+  await type(torques, { Adapter: ["none"], "Torque at the fastener": "30", Graduation: "1", "Lowest mark": "5", "Highest mark": "60" });
+  await kept(desk);
+  const bench = await openPage({ context, hash: "#bench/layup/torques", before: at });
+  const head = bench.locator(".bench .head .n");
+  await eventually(async () => assert.equal(await head.textContent(), "30"));
+  await blank(torques, "Torque at the fastener").fill("24");
+  await kept(desk);
+  await eventually(async () => assert.equal(await head.textContent(), "24"), 5000);
+  // Taken back at the desk: the bench follows again.
+  await blank(torques, "Torque at the fastener").fill("25");
+  await kept(desk);
+  await eventually(async () => assert.equal(await head.textContent(), "25"), 5000);
+  await clean(bench);
+  await clean(desk);
+  await context.close();
+});
