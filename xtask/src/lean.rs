@@ -16,7 +16,6 @@ use crate::packed::Packed;
 use crate::program::{ask, run};
 use crate::setup::Tools;
 use crate::types::numbered;
-use crate::unsaid::silent;
 use crate::wasm::{imports, sections};
 use crate::{Outcome, root};
 
@@ -64,6 +63,7 @@ pub fn lean(tools: &Tools, dist: &Path, torpor: bool) -> Outcome {
     }
     if let Some(packed) = &packed {
         packed.check(&script)?;
+        packed.is_taken()?;
     }
     named_anew(dist, &script, packed.as_ref().map_or(wasm, |it| &it.file))
 }
@@ -147,9 +147,7 @@ fn shrink(wasm_opt: &Path, wasm: &Path, script: &Path, torpor: bool) -> Outcome 
         .arg(&part)
         .arg("-o")
         .arg(wasm))?;
-    let (silent, sentences) = silent(&whole, &bytes(wasm)?)?;
-    println!("   Left out: {sentences} sentences that nothing says any more.");
-    write(wasm, &ordered(&silent)?)?;
+    write(wasm, &ordered(&bytes(wasm)?)?)?;
     write(script, renamed(&text, &names)?.as_bytes())
 }
 

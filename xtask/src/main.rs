@@ -25,7 +25,6 @@ mod setup;
 mod sizes;
 mod test;
 mod types;
-mod unsaid;
 mod wasm;
 mod zip;
 

@@ -18,6 +18,12 @@ import('data:text/javascript;base64,' + script.toString('base64')).then(({ unpac
 }).catch((failure) => { console.error(failure); process.exitCode = 1; });
 ";
 
+/// Asks an engine whether it takes the wasm: what was done to it last (`order.rs`) nobody else looks at.
+const TAKEN: &str = "
+const wasm = require('node:fs').readFileSync(process.argv[1]);
+if (!WebAssembly.validate(wasm)) throw new Error('An engine does not take the wasm.');
+";
+
 /// A page whose wasm is packed.
 pub struct Packed {
     /// What the page fetches.
@@ -50,6 +56,12 @@ impl Packed {
         let index = dist.join("index.html");
         write(&index, read(&index)?.replace(long, short).as_bytes())?;
         Ok(Some(Self { file, plain }))
+    }
+
+    /// Whether an engine takes the wasm.
+    pub fn is_taken(&self) -> Outcome {
+        run(Command::new("node").args(["-e", TAKEN, "--"]).arg(&self.plain))
+            .map_err(|why| format!("{why} The page's wasm does not run."))
     }
 
     /// Holds what the script makes of the packed form against the wasm.
