@@ -27,7 +27,6 @@ words! {
     BRING_IN: "Open a CSV or JSON file";
     FILE_NOT_READ: "This file could not be read: it is no text, or over 8 MB.";
     NOT_A_LOGBOOK: "No logbook: as CSV its first row names the columns, Day and What was done among them; as JSON it is one that was saved here.";
-    IN_A_LOG: "a logbook takes days, words, distances and volumes";
     PLANNED: "Planned. Tick a step’s number when it is done.";
     PARKED: "Lay-up has begun";
     OUT: "Out again";

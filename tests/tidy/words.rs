@@ -220,3 +220,34 @@ fn apostrophes_are_typographic() {
     }
     assert!(straight.is_empty(), "straight apostrophes:\n{}", straight.join("\n"));
 }
+
+/// Words that nothing says are dead, which the compiler does not tell of what is public.
+#[test]
+fn every_word_is_said_somewhere() {
+    let all = sources("src");
+    let mut unsaid = Vec::new();
+    for source in all.iter().filter(|it| it.name.starts_with("src/words/")) {
+        for line in source.code.lines().map(str::trim) {
+            let rest = ["pub const ", "pub fn "].iter().find_map(|it| line.strip_prefix(it));
+            let name: String = rest
+                .unwrap_or(line)
+                .chars()
+                .take_while(|it| it.is_alphanumeric() || *it == '_')
+                .collect();
+            let of_a_list = rest.is_none()
+                && line.get(name.len()..).is_some_and(|it| it.starts_with(": \""))
+                && name.chars().all(|it| it.is_ascii_uppercase() || it == '_');
+            // Facts and steps are called by their number.
+            if (rest.is_none() && !of_a_list) || source.name.ends_with("facts.rs") {
+                continue;
+            }
+            let said = all.iter().any(|it| {
+                // In the text of a `format!` as well.
+                let times = it.raw.matches(name.as_str()).count();
+                if it.name == source.name { times > 1 } else { it.names(&name) }
+            });
+            unsaid.extend((!said).then(|| format!("{}: {name}", source.name)));
+        }
+    }
+    assert!(unsaid.is_empty(), "words that nothing says:\n{}", unsaid.join("\n"));
+}
