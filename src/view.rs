@@ -161,7 +161,9 @@ fn notices(page: Page) -> El {
             return Vec::new();
         }
         let back = button("quiet", words::SHOW_EXAMPLE, move || page.lay_example());
-        vec![paragraph("notice", words::OWN_STARTED).text(" ").child(back)]
+        let close = button("quiet", "×", move || page.began.set(false));
+        let close = close.set("aria-label", words::CLOSE);
+        vec![paragraph("notice", words::OWN_STARTED).text(" ").child(back).child(close)]
     };
     el("div")
         .child(el("div").set("role", "status").part(began))

@@ -87,19 +87,16 @@ fn laid_out(page: Page, all: &[Stop], at: usize) -> Option<El> {
     if let Some(step) = step {
         bench = bench.child(paragraph("care", &step::waits(step, &desk)));
         let panel = step.sum.map(|it| it.panel(&from, &from.drawer(), page.set.get()));
-        if let Some(panel) = &panel {
+        if let Some(panel) = panel {
             // Here the wrench is turned: what nobody has held against the manual says so again.
             if let Some(said) = look::unchecked(&page.sheet()) {
                 bench = bench.child(paragraph("warning", &said));
             }
-            bench = answers(bench, panel);
+            bench = answers(bench, &panel);
         }
         bench = bench.child(list("how", step.said.how));
         if step.lists_due {
             bench = bench.child(logbook::due(page));
-        }
-        if let Some(panel) = panel {
-            bench = bench.child(list("cautions", panel.cautions));
         }
         // Torques are done when the last of them is.
         if next.is_none_or(|it| it.at != stop.at) {
@@ -122,13 +119,15 @@ fn back(stop: Stop) -> El {
     el("a").class("quiet").set("href", &format!("#{place}")).text(words::BACK)
 }
 
-/// The head's answer largest, then what it needs care for, then all others that are known.
+/// The head's answer largest, then all that it needs care for, then the others that are known.
 fn answers(bench: El, panel: &Panel) -> El {
     let mut bench = answer(bench, "answer head", panel.head.label, &panel.head)
         .child(paragraph("why", &panel.note));
     for warning in &panel.warnings {
         bench = bench.child(paragraph("warning", warning));
     }
+    // Before the figures that matter less: what lies below the bar is read last, if at all.
+    bench = bench.child(list("cautions", panel.cautions));
     for (what, shown) in &panel.steps {
         bench = answer(bench, "answer", what, shown);
     }

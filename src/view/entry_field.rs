@@ -159,11 +159,16 @@ impl Field {
         let described =
             if dress == Dress::Whole { format!("{note} {name}-hint") } else { note.clone() };
         let [value, width, take] = std::array::from_fn(|_| self.clone());
-        let several_lines = about.kind == Kind::ThreadTorques;
-        let input = if several_lines {
-            el("textarea").set("rows", "3")
-        } else {
+        let rows = match about.kind {
+            Kind::ThreadTorques => "3",
+            // Twelve numbers are more than a phone's line; a line's end parts them as a space does.
+            _ if about.id == facts::MONTHLY_MEANS.id() => "2",
+            _ => "",
+        };
+        let input = if rows.is_empty() {
             el("input").set("type", "text").set("inputmode", keypad(about))
+        } else {
+            el("textarea").set("rows", rows)
         };
         let input = input
             .set("id", name)

@@ -202,7 +202,7 @@ fn entry(page: Page, key: usize, opened: Live<Option<usize>>) -> El {
     let fold = fold_button(&title, move || open.get(), turn).live_text(move || said()[0].clone());
     let row = el("div")
         .class("fold")
-        .child(el("h5").child(fold))
+        .child(el("h4").child(fold))
         .child(el("p").class("why").live_text(move || said()[1].clone()));
     let inside = move || blanks(page, key, &scope);
     el("li").class("row-of").child(

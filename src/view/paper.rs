@@ -131,7 +131,9 @@ fn made(page: Page) -> El {
     let mut last = Vec::new();
     cares(&mut last, cautions::TORQUE);
     for [of, caution] in &it.cautions {
-        cares(&mut last, &[joined(&[of, ": ", caution], "")]);
+        // What begins with the step's name says itself whose it is.
+        let whose = if caution.starts_with(of) { ["", ""] } else { [of, ": "] };
+        cares(&mut last, &[joined(&[whose[0], whose[1], caution], "")]);
     }
     last.push(code(link::made(&browser::address(), &parcel, false)));
     last.push(paragraph("", cautions::MANUAL_DECIDES));

@@ -222,6 +222,35 @@ test("targets for gloves, the rules, and no sideways scroll at 320 px", async ()
   await clean(page);
 });
 
+for (const [width, height] of [[1280, 900], [390, 844]]) {
+  test(`cautions stand right behind the head, and at the end nothing is under the bar, ${width} px wide`, async () => {
+    const page = await open("#bench/layup/brakes", { viewport: { width, height } });
+    await at(page, "Lay-up 12 of 18 Brake and clutch fluid");
+    const bench = page.locator(".bench");
+    const order = await bench.evaluate((it) => [...it.children].map((part) => part.className));
+    const [head, cautions] = ["answer head", "cautions"].map((it) => order.indexOf(it));
+    assert.ok(order.slice(head + 1, cautions).every((it) => ["why", "warning"].includes(it)), order.join());
+    assert.ok(order.indexOf("answer") > cautions, "other figures after them");
+    const ends = () => bench.evaluate((it) => {
+      const bar = it.querySelector("nav").getBoundingClientRect().top;
+      return {
+        bar,
+        first: it.querySelector(".cautions li").getBoundingClientRect().bottom,
+        last: Math.max(...[...it.querySelectorAll(":scope > :not(nav)")].map((part) => part.getBoundingClientRect().bottom)),
+        // Who presses there meets the sign that more lies below, or its cover.
+        sign: document.elementFromPoint(innerWidth / 2, bar - 12) === it,
+      };
+    });
+    const top = await ends();
+    assert.ok(top.first < top.bar - 24, JSON.stringify(top));
+    assert.ok(top.last > top.bar && top.sign, JSON.stringify(top));
+    await page.evaluate(() => scrollTo(0, document.body.scrollHeight));
+    const end = await ends();
+    assert.ok(end.last <= end.bar - 24, JSON.stringify(end));
+    await clean(page);
+  });
+}
+
 /** Every text is 7:1 or more against the page, as WCAG 2.2 reckons it (1.4.6). */
 async function contrast(page) {
   const low = await page.locator(".bench").evaluate((bench) => {

@@ -19,7 +19,7 @@ const reload = async (page) => {
 };
 const openBook = (page) => page.getByRole("button", { name: "Logbook", exact: true }).click();
 const book = (page) => page.getByRole("region", { name: "Logbook", exact: true });
-const logged = async (page) => (await book(page).locator(".rows > li h5 button").allInnerTexts()).map((it) => it.replace(/^[▸▾]\s*/, "").split(" · ")[1]);
+const logged = async (page) => (await book(page).locator(".rows > li h4 button").allInnerTexts()).map((it) => it.replace(/^[▸▾]\s*/, "").split(" · ")[1]);
 
 /** A bike with a name, a figure, a fastener, a tick in the logbook; kept. */
 async function rowan(options = {}) {

@@ -54,7 +54,7 @@ export const book = (page) => page.getByRole("region", { name: "Logbook", exact:
 export const openBook = (page) => page.getByRole("button", { name: "Logbook", exact: true }).click();
 
 /** The entries of the open logbook that are in sight, by their titles. */
-export const titles = (page) => book(page).locator(".rows > li h5 button").allInnerTexts();
+export const titles = (page) => book(page).locator(".rows > li h4 button").allInnerTexts();
 
 /** Opens the logbook and takes ten thousand entries in, one of which has "seldom" in its remarks. */
 export async function takeInMany(page) {

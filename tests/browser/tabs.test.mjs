@@ -10,7 +10,7 @@ const at = (page) => page.clock.setFixedTime(new Date("2026-11-14T12:00:00"));
 const tick = (page, title) => page.getByRole("checkbox", { name: `Done: ${title}`, exact: true });
 const book = (page) => page.getByRole("region", { name: "Logbook", exact: true });
 const openBook = (page) => page.getByRole("button", { name: "Logbook", exact: true }).click();
-const titles = async (page) => (await book(page).locator(".rows > li h5 button").allInnerTexts()).map((it) => it.replace(/^[▸▾]\s*/, "").split(" · ")[1]).sort();
+const titles = async (page) => (await book(page).locator(".rows > li h4 button").allInnerTexts()).map((it) => it.replace(/^[▸▾]\s*/, "").split(" · ")[1]).sort();
 const are = (page, want) => eventually(async () => assert.deepEqual(await titles(page), want), 5000);
 
 test("what two tabs change of one bike at once is all kept, facts and logbook", async () => {
