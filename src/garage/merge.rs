@@ -126,11 +126,24 @@ fn parts([was, now, other]: [&Entry; 3], sign: char) -> String {
 /// In no place.
 pub const NOWHERE: usize = usize::MAX;
 
-/// For each of `all` the place in `before` of what it was there: the same, else the one that has most entries in common with it,
-/// else what stands in its place; [`NOWHERE`] for a new one.
+/// What a fastener or a wrench is called.
+pub fn name(of: &Entries) -> Option<String> {
+    facts::FASTENER_NAME.known(of).or_else(|| facts::WRENCH_NAME.known(of))
+}
+
+/// Whether all that have a name have the same one.
+fn one_name(all: [&Entries; 3]) -> bool {
+    let mut names = all.into_iter().filter_map(name);
+    let first = names.next();
+    names.all(|it| Some(it) == first)
+}
+
+/// For each of `all` the place in `before` of what it was there: the same, else one of its name, else the one that has most entries
+/// in common with it, else, where neither has a name, what stands in its place; [`NOWHERE`] for a new one. A place alone would bring
+/// the torque of one bolt to another.
 pub fn places(all: &[Entries], before: &[Entries]) -> Vec<usize> {
     let mut places = vec![NOWHERE; all.len()];
-    for pass in 0..3 {
+    for pass in 0..4 {
         for (at, it) in all.iter().enumerate() {
             let mut most = 0;
             for (place, other) in before.iter().enumerate() {
@@ -138,10 +151,15 @@ pub fn places(all: &[Entries], before: &[Entries]) -> Vec<usize> {
                 let common = || {
                     it.iter().filter(|(id, it)| it.edited > 0 && other.get(id) == Some(it)).count()
                 };
+                let names = || [it, other].map(name);
                 let fits = match pass {
                     0 => usize::from(it == other),
-                    1 => common(),
-                    _ => usize::from(place == at),
+                    1 => match names() {
+                        [Some(own), Some(other)] if own == other => 1 + common(),
+                        _ => 0,
+                    },
+                    2 => common(),
+                    _ => usize::from(place == at && names() == [None, None]),
                 };
                 let free = places[at] == NOWHERE || most > 0;
                 if fits > most && free && !places.contains(&place) {
@@ -155,7 +173,8 @@ pub fn places(all: &[Entries], before: &[Entries]) -> Vec<usize> {
 }
 
 /// Fasteners or wrenches, each merged with what it was; those that both added all stand there, and one that was taken out in one page
-/// stays where the other changed it.
+/// stays where the other changed it. What one page named otherwise and the other changed stands there twice, as each has it: a torque
+/// is never joined to another name.
 fn merged_list(
     base: &[Entries],
     mine: &[Entries],
@@ -172,17 +191,23 @@ fn merged_list(
         // One that both added is there once.
         let at = (0..theirs.len())
             .find(|at| if was == NOWHERE { theirs[*at] == *it } else { left[*at] == was });
-        let own = match (at, base.get(was)) {
-            (Some(at), Some(base)) => {
-                Entries::merged(base, it, &theirs[at], Some(merged.len()), twice)
+        let mut other = None;
+        let own = match (at.map(|at| &theirs[at]), base.get(was)) {
+            (Some(new), Some(base)) if it == base => new.clone(),
+            (Some(new), Some(base)) if new == base || one_name([base, it, new]) => {
+                Entries::merged(base, it, new, Some(merged.len()), twice)
             }
             (None, Some(base)) if base == it => continue,
-            _ => it.clone(),
+            (new, _) => {
+                other = new.filter(|new| *new != it);
+                it.clone()
+            }
         };
         if let Some(at) = at {
             left[at] = TAKEN;
         }
         merged.push(own);
+        merged.extend(other.cloned());
     }
     for (at, it) in theirs.iter().enumerate() {
         if left[at] != TAKEN && base.get(left[at]) != Some(it) {

@@ -3,7 +3,7 @@
 use super::link::as_sent;
 use crate::entry::{self, Entry, text::joined};
 use crate::facts::{self, Facts, Id};
-use crate::garage::{Bike, Entries, Kept};
+use crate::garage::{Bike, Entries, Kept, name};
 use crate::words::{backup, fasteners, page as words};
 
 /// Made by the page: nobody typed them, and they say nothing to a person.
@@ -259,10 +259,6 @@ fn rows(
         }
         all.push(Row { label, here, there, refused, garage, taken });
     }
-}
-
-fn name(fastener: &Entries) -> Option<String> {
-    facts::FASTENER_NAME.known(fastener).or_else(|| facts::WRENCH_NAME.known(fastener))
 }
 
 /// What is kept `here` with what a link says over it, typed `now` (milliseconds since 1970): what the link does not carry, or what

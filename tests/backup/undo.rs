@@ -85,6 +85,19 @@ fn what_was_changed_since_stays_and_the_rest_goes_back() {
     assert_eq!(held(&undone, "bike.a1"), with_tank("16"));
 }
 
+/// One bolt of the file stood where another had stood here, and was corrected.
+#[test]
+fn the_way_back_brings_no_torque_to_another_bolt() {
+    let with = |fasteners: &[Entries]| Bike { fasteners: fasteners.to_vec(), ..bike() };
+    let axle = fastener("Rear axle", "108");
+    let mut plug = fastener("Oil drain plug", "24");
+    let (here, file) = (with(std::slice::from_ref(&axle)), with(std::slice::from_ref(&plug)));
+    let (_, changes) = restored(&of_bike(&here, 5), &of_bike(&file, 1));
+    plug.insert(facts::TORQUE.id(), fact("25", units::NEWTON_METER.code, 9));
+    let (undone, _) = back(&of_bike(&with(std::slice::from_ref(&plug)), 7), &changes);
+    assert_eq!(held(&undone, "bike.a1").fasteners, [plug, axle]);
+}
+
 #[test]
 fn entries_of_a_logbook_come_back_each_for_itself_and_leaves_go_again() {
     let [wash, cover, chain, rest] =
