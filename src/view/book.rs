@@ -5,7 +5,7 @@ use super::boxed::Changes;
 use super::kept;
 use super::live::Live;
 use super::page::{Desk, Owner, Page, Saving};
-use crate::entry::day_written;
+use super::past;
 use crate::entry::text::joined;
 use crate::facts::{self, Facts};
 use crate::garage::Entries;
@@ -181,7 +181,9 @@ impl Page {
 
     /// Ticks a step, or opens it again.
     pub fn tick(self, step: &'static Step, desk: &Desk) {
-        self.begin_season(desk);
+        if !self.begin_season(desk) {
+            return;
+        }
         let done = untrack(|| step.is_done(desk));
         self.set_tick(step, desk, !done);
         let title = step.said.title;
@@ -203,17 +205,20 @@ impl Page {
         step.sum.map(|it| plan::figures(it, &kept, set)).unwrap_or_default()
     }
 
-    /// Gives the season its mark with its first tick. Ticks of another winter, whose dates were moved on, go first.
-    pub fn begin_season(self, desk: &Desk) {
-        if untrack(|| plan::is_stale(desk)) {
-            for id in plan::TICKS {
-                self.typed(desk, id, String::new());
-            }
+    /// Gives the season its mark with its first tick. Ticks of another winter, whose dates were moved on, are put away first; false
+    /// where they could not be kept there, which is said, and stand.
+    pub fn begin_season(self, desk: &Desk) -> bool {
+        if untrack(|| plan::is_stale(desk)) && !past::put_ticks_away(self) {
+            // A box that was pressed shows its step again.
+            let mark = desk.signal(facts::SEASON_MARK.id());
+            mark.set(mark.get_untracked());
+            return false;
         }
-        if untrack(|| plan::mark(desk)).is_none() {
-            let today = day_written(self.today.get_untracked());
-            self.typed(desk, facts::SEASON_MARK.id(), today);
+        let today = self.today.get_untracked();
+        for (id, text) in untrack(|| plan::begun(desk, today)) {
+            self.typed(desk, id, text);
         }
+        true
     }
 
     /// Writes the entry of a tick, or takes it out again with the tick; `back` sets the tick as it was.
