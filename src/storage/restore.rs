@@ -151,7 +151,7 @@ impl Part {
     /// Adds what is to be written so that a record that was restored is as it was, but for what was changed since. It counts as a
     /// later write than that of the restore, so that other tabs take it. False where the record stays: it was new then, and
     /// more has come to it.
-    pub fn back(&self, here: &[Found], into: &mut Vec<Write>) -> bool {
+    fn back(&self, here: &[Found], into: &mut Vec<Write>) -> bool {
         let Some(here) = here.iter().find(|it| it.key == self.file.key) else { return false };
         let mut back = self.here.clone();
         let [was, now, own] =
@@ -176,6 +176,34 @@ impl Part {
         over(here, &back, into);
         true
     }
+}
+
+/// Adds what is to be written so that a restore is taken back, each part of it for itself, but that a bike that was new goes whole or
+/// not at all: of what was typed since nothing is left without its bike, and no bike without its days. The names of what stays.
+pub fn back(changes: &[Part], here: &[Found], into: &mut Vec<Write>) -> Vec<String> {
+    let mut stay = Vec::new();
+    for it in changes {
+        if !it.back(here, &mut Vec::new()) {
+            stay.push(bike_of(&it.file.key));
+        }
+    }
+    for it in here {
+        // What the page keeps by itself of any bike is blank.
+        let typed = it.raw.is_some() || it.held != Bike::default();
+        if typed && changes.iter().all(|own| own.file.key != it.key) {
+            stay.push(bike_of(&it.key));
+        }
+    }
+    let new = |it: &Part, key: &str| it.stands == Stands::New && it.file.key == key;
+    let mut names = Vec::new();
+    for it in changes {
+        let bike = bike_of(&it.file.key);
+        let whole = stay.contains(&bike) && changes.iter().any(|it| new(it, &bike));
+        if whole && it.stands == Stands::New || !it.back(here, into) {
+            names.push(it.file.name.clone());
+        }
+    }
+    names
 }
 
 /// Adds what is to be written so that `new` takes the place of `old`, which may have leaves that it has not.
