@@ -145,8 +145,14 @@ pub fn places(all: &[Entries], before: &[Entries]) -> Vec<usize> {
     let mut places = vec![NOWHERE; all.len()];
     for pass in 0..4 {
         for (at, it) in all.iter().enumerate() {
+            if places[at] != NOWHERE {
+                continue;
+            }
             let mut most = 0;
             for (place, other) in before.iter().enumerate() {
+                if places.contains(&place) {
+                    continue;
+                }
                 // By the time at which it was typed an entry is known.
                 let common = || {
                     it.iter().filter(|(id, it)| it.edited > 0 && other.get(id) == Some(it)).count()
@@ -161,8 +167,7 @@ pub fn places(all: &[Entries], before: &[Entries]) -> Vec<usize> {
                     2 => common(),
                     _ => usize::from(place == at && names() == [None, None]),
                 };
-                let free = places[at] == NOWHERE || most > 0;
-                if fits > most && free && !places.contains(&place) {
+                if fits > most {
                     places[at] = place;
                     most = fits;
                 }
