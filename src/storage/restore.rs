@@ -149,14 +149,14 @@ impl Part {
     }
 
     /// Adds what is to be written so that a record that was restored is as it was, but for what was changed since. It counts as a
-    /// later write than that of the restore, so that other tabs take it. False where the record stays: it was new then, and
-    /// more has come to it.
+    /// later write than that of the restore, so that other tabs take it. False where the record stays, as it was new then and
+    /// more has come to it, or where facts stay that were changed since.
     fn back(&self, here: &[Found], into: &mut Vec<Write>) -> bool {
         let Some(here) = here.iter().find(|it| it.key == self.file.key) else { return false };
         let mut back = self.here.clone();
         let [was, now, own] =
             [&back, &self.file, here].map(|it| Kept { bike: it.held.clone(), ..Kept::default() });
-        let mut held = Kept::merged(&now, &own, &was).0.bike;
+        let (Kept { bike: mut held, .. }, twice) = Kept::merged(&now, &own, &was);
         // Entries of a logbook, each for itself.
         let [was, now, mut all] = [was, now, own].map(|it| it.bike.others);
         all.retain(|it| was.contains(it) || !now.contains(it));
@@ -174,12 +174,13 @@ impl Part {
             (back.held, back.revision) = (held, here.revision);
         }
         over(here, &back, into);
-        true
+        twice.is_empty()
     }
 }
 
 /// Adds what is to be written so that a restore is taken back, each part of it for itself, but that a bike that was new goes whole or
-/// not at all: of what was typed since nothing is left without its bike, and no bike without its days. The names of what stays.
+/// not at all: of what was typed since nothing is left without its bike, and no bike without its days. The names of what
+/// stays, if only in part.
 pub fn back(changes: &[Part], here: &[Found], into: &mut Vec<Write>) -> Vec<String> {
     let mut stay = Vec::new();
     for it in changes {

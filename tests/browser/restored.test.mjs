@@ -145,7 +145,7 @@ test("of a bike that was new, what was typed since keeps it, and that is said", 
   await park.fill("2026-11-14");
   await kept(page);
   await undo(page);
-  await page.getByText("Rowan: changed since, and left as it is").waitFor();
+  await page.getByText("Rowan: not all taken back, as it was changed since").waitFor();
   await page.reload();
   await laidOut(page);
   await page.getByRole("heading", { name: "Rowan", exact: true }).waitFor();
