@@ -195,6 +195,16 @@ fn a_torque_is_never_joined_to_a_name_that_the_other_tab_gave() {
         let want = [&nut("Axle nut"), mine, theirs, &nut("Header nut")].map(Clone::clone);
         assert_eq!((merged.bike.fasteners, twice), (want.to_vec(), vec![]));
     }
+    // One that had no name yet is none of another's figures either.
+    let [mut was, mut named, mut changed] = [nut(""), nut("Rear axle"), with_torque("", "24")];
+    for it in [&mut was, &mut changed] {
+        it.remove(&facts::FASTENER_NAME.id());
+    }
+    named.insert(facts::TORQUE.id(), was[&facts::TORQUE.id()].clone());
+    for [mine, theirs] in [[&named, &changed], [&changed, &named]] {
+        let (merged, _) = Kept::merged(&with(&was), &with(mine), &with(theirs));
+        assert_eq!(merged.bike.fasteners[1..3], [mine.clone(), theirs.clone()]);
+    }
     // It keeps its place where the other tab changed nothing of it.
     let mut other = base();
     other.bike.fasteners[2] = with_torque("Header nut", "25");
@@ -202,6 +212,30 @@ fn a_torque_is_never_joined_to_a_name_that_the_other_tab_gave() {
         let (merged, twice) = Kept::merged(&base(), mine, theirs);
         let want = [nut("Axle nut"), renamed.clone(), with_torque("Header nut", "25")];
         assert_eq!((merged.bike.fasteners, twice), (want.to_vec(), vec![]));
+    }
+}
+
+/// Each tab has its own in the blanks of one more fastener.
+#[test]
+fn an_open_fastener_takes_no_figure_of_another_unasked() {
+    let open = |own: &Entries| {
+        let mut kept = base();
+        kept.bike.scratch = own.clone();
+        kept
+    };
+    let mine = Entries::from([(facts::FASTENER_NAME.id(), entry("Rear axle", 30))]);
+    let torque = Entries::from([(facts::TORQUE.id(), entry("24", 31))]);
+    for theirs in [torque, with_torque("Oil drain plug", "24")] {
+        for [one, other] in [[&mine, &theirs], [&theirs, &mine]] {
+            let (merged, twice) = Kept::merged(&base(), &open(one), &open(other));
+            assert_eq!(&merged.bike.scratch, one);
+            let asked: Vec<Id> = twice.iter().map(|it| it.id).collect();
+            assert_eq!(asked, other.keys().copied().collect::<Vec<_>>());
+        }
+        // One that the other tab has kept meanwhile leaves its name to what is still changed here.
+        let (merged, twice) =
+            Kept::merged(&open(&theirs), &open(&with_torque("Stay", "9")), &base());
+        assert_eq!((merged.bike.scratch, twice), (with_torque("Stay", "9"), vec![]));
     }
 }
 

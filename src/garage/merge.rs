@@ -43,7 +43,8 @@ impl Kept {
 
 impl Entries {
     /// Fact by fact what two made of `base`: what one of them left as it was, as the other has it. Of facts that are lists, such as
-    /// ticks, each part is taken so. What else both changed stays as mine, and is added to `twice`, as of this `item`.
+    /// ticks, each part is taken so. What else both changed stays as mine, and is added to `twice`, as of this `item`; where the two have
+    /// other names and both changed something, that is all that theirs has otherwise.
     ///
     /// ```
     /// use torpor::{entry::Entry, facts::{Facts, Id}, garage::Entries};
@@ -61,6 +62,16 @@ impl Entries {
         item: Option<usize>,
         twice: &mut Vec<Twice>,
     ) -> Self {
+        if mine != base && theirs != base && name(mine) != name(theirs) {
+            // Two fasteners: figures of one are not joined to the other's name unasked.
+            for (id, other) in theirs.iter() {
+                let known = |it: &Self| other.same(it.get(id).unwrap_or(&BLANK));
+                if !other.is_blank() && !known(mine) && !known(base) {
+                    twice.push(Twice { id: *id, item, theirs: other.clone() });
+                }
+            }
+            return mine.clone();
+        }
         let mut merged = theirs.clone();
         for (id, now) in mine.iter() {
             let [was, other] = [base, theirs].map(|it| it.get(id).unwrap_or(&BLANK));
@@ -131,13 +142,6 @@ pub fn name(of: &Entries) -> Option<String> {
     facts::FASTENER_NAME.known(of).or_else(|| facts::WRENCH_NAME.known(of))
 }
 
-/// Whether all that have a name have the same one.
-fn one_name(all: [&Entries; 3]) -> bool {
-    let mut names = all.into_iter().filter_map(name);
-    let first = names.next();
-    names.all(|it| Some(it) == first)
-}
-
 /// For each of `all` the place in `before` of what it was there: the same, else one of its name, else the one that has most entries
 /// in common with it, else, where neither has a name, what stands in its place; [`NOWHERE`] for a new one. A place alone would bring
 /// the torque of one bolt to another.
@@ -199,7 +203,7 @@ fn merged_list(
         let mut other = None;
         let own = match (at.map(|at| &theirs[at]), base.get(was)) {
             (Some(new), Some(base)) if it == base => new.clone(),
-            (Some(new), Some(base)) if new == base || one_name([base, it, new]) => {
+            (Some(new), Some(base)) if new == base || name(it) == name(new) => {
                 Entries::merged(base, it, new, Some(merged.len()), twice)
             }
             (None, Some(base)) if base == it => continue,
