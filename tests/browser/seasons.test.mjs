@@ -123,3 +123,30 @@ test("a slip of the year in the park date and a tick lose no tick that was kept"
   await book(page).getByText(": 1 step of the lay-up done").waitFor();
   await clean(page);
 });
+
+test("with a full store ticks that cannot be put away stand, and no tick takes their place", async () => {
+  const page = await openPage({ locale: "en-GB", hash: "#layup", before: at });
+  const tick = (title) => page.getByRole("checkbox", { name: `Done: ${title}`, exact: true });
+  await press(page, "Start your own");
+  await park(page).fill("2026-11-14");
+  await tick("Cover").check();
+  await park(page).fill("2027-11-14");
+  await kept(page);
+  await page.evaluate(() => {
+    const real = Storage.prototype.setItem;
+    window.full = true;
+    Storage.prototype.setItem = function full(key, text) {
+      if (window.full) throw new DOMException("full", "QuotaExceededError");
+      real.call(this, key, text);
+    };
+  });
+  const close = tick("Close exhaust and intake");
+  await close.click();
+  await page.getByRole("alert").getByText("the browser’s store for this site is full").waitFor();
+  await eventually(async () => assert.equal(await close.isChecked(), false));
+  await page.evaluate(() => { window.full = false; });
+  await park(page).fill("2026-11-14");
+  await eventually(async () => assert.equal(await tick("Cover").isChecked(), true));
+  assert.equal(await close.isChecked(), false);
+  await clean(page);
+});
