@@ -4,7 +4,7 @@ mod entries;
 mod merge;
 
 pub use entries::Entries;
-pub use merge::{NOWHERE, Twice, places};
+pub use merge::{NOWHERE, Twice, name, places};
 
 use crate::entry::Entry;
 use crate::facts::{self, Facts, Home, Id};

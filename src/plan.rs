@@ -42,7 +42,7 @@ pub use other_oils::other_oils;
 pub use own_step::OwnSteps;
 pub use paper::{Field, Listed, Paper, Task, paper};
 pub use season::{judged_on, season, season_of, stored};
-pub use step::{Side, Step, TICKS, is_stale, mark};
+pub use step::{Side, Step, begun, is_stale};
 pub use tires::tires;
 pub use torque::{Asked, Offer, Row, reverse, row, torque, torque_line, wrenches_needed};
 

@@ -5,7 +5,7 @@ pub mod backup;
 mod base64url;
 mod cells;
 mod checksum;
-mod compare;
+pub mod compare;
 pub mod json;
 pub mod link;
 pub mod log_file;

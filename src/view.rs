@@ -39,6 +39,7 @@ mod sheet;
 mod step;
 mod table;
 mod tabs;
+mod ticks;
 mod torque_drawing;
 mod torque_list;
 mod torques;

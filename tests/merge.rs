@@ -138,6 +138,107 @@ fn what_it_was_is_found_by_what_it_has_in_common() {
     assert_eq!(places(&now, &before), [2, 0, NOWHERE]);
 }
 
+/// A drain plug stood where the axle had stood, and took the torque that was typed for the axle.
+#[test]
+fn a_bolt_that_another_took_the_place_of_keeps_its_torque() {
+    let (mut was, mut mine, mut theirs) = (Kept::default(), Kept::default(), Kept::default());
+    was.bike.fasteners = vec![nut("Rear axle")];
+    mine.bike.fasteners = vec![with_torque("Rear axle", "110")];
+    theirs.bike.fasteners = vec![nut("Oil drain plug")];
+    let want = [with_torque("Rear axle", "110"), nut("Oil drain plug")];
+    let (merged, twice) = Kept::merged(&was, &mine, &theirs);
+    assert_eq!((merged.bike.fasteners, twice), (want.to_vec(), vec![]));
+    // Though both came out of one table, with one time on all they say.
+    for kept in [&mut was, &mut mine, &mut theirs] {
+        kept.bike.fasteners[0].insert(facts::ADAPTER.id(), entry("none", 6));
+    }
+    let want = [mine.bike.fasteners[0].clone(), theirs.bike.fasteners[0].clone()];
+    let (merged, twice) = Kept::merged(&was, &mine, &theirs);
+    assert_eq!((merged.bike.fasteners, twice), (want.to_vec(), vec![]));
+}
+
+#[test]
+fn wrenches_keep_their_figures_as_bolts_do() {
+    let wrench = |name: &str, length: &str, edited| {
+        let name = (facts::WRENCH_NAME.id(), entry(name, edited));
+        Entries::from([name, (facts::WRENCH_LENGTH.id(), entry(length, edited + 100))])
+    };
+    let with = |wrench: &Entries| {
+        let mut kept = Kept::default();
+        kept.garage.wrenches = vec![wrench.clone()];
+        kept
+    };
+    let [was, mut mine, theirs] = [("Long", 400, 1), ("Long", 400, 1), ("Short", 200, 2)]
+        .map(|(name, length, edited)| wrench(name, &length.to_string(), edited));
+    mine.insert(facts::WRENCH_LENGTH.id(), entry("410", 9));
+    let (merged, _) = Kept::merged(&with(&was), &with(&mine), &with(&theirs));
+    assert_eq!(merged.garage.wrenches, [mine, theirs]);
+    // One that nobody named is the one that stands in its place, and is asked.
+    let [was, mine, theirs] = [("400", 1), ("410", 2), ("420", 3)]
+        .map(|(text, edited)| Entries::from([(facts::WRENCH_LENGTH.id(), entry(text, edited))]));
+    let (merged, twice) = Kept::merged(&with(&was), &with(&mine), &with(&theirs));
+    assert_eq!((merged.garage.wrenches, &twice[0].theirs.text[..]), (vec![mine], "420"));
+}
+
+#[test]
+fn a_torque_is_never_joined_to_a_name_that_the_other_tab_gave() {
+    let mut renamed = nut("Drain plug");
+    renamed.insert(facts::FASTENER_NAME.id(), entry("Rear axle", 50_000));
+    let with = |one: &Entries| {
+        let mut kept = base();
+        kept.bike.fasteners[1] = one.clone();
+        kept
+    };
+    let changed = with_torque("Drain plug", "24");
+    for [mine, theirs] in [[&renamed, &changed], [&changed, &renamed]] {
+        let (merged, twice) = Kept::merged(&base(), &with(mine), &with(theirs));
+        let want = [&nut("Axle nut"), mine, theirs, &nut("Header nut")].map(Clone::clone);
+        assert_eq!((merged.bike.fasteners, twice), (want.to_vec(), vec![]));
+    }
+    // One that had no name yet is none of another's figures either.
+    let [mut was, mut named, mut changed] = [nut(""), nut("Rear axle"), with_torque("", "24")];
+    for it in [&mut was, &mut changed] {
+        it.remove(&facts::FASTENER_NAME.id());
+    }
+    named.insert(facts::TORQUE.id(), was[&facts::TORQUE.id()].clone());
+    for [mine, theirs] in [[&named, &changed], [&changed, &named]] {
+        let (merged, _) = Kept::merged(&with(&was), &with(mine), &with(theirs));
+        assert_eq!(merged.bike.fasteners[1..3], [mine.clone(), theirs.clone()]);
+    }
+    // It keeps its place where the other tab changed nothing of it.
+    let mut other = base();
+    other.bike.fasteners[2] = with_torque("Header nut", "25");
+    for [mine, theirs] in [[&with(&renamed), &other], [&other, &with(&renamed)]] {
+        let (merged, twice) = Kept::merged(&base(), mine, theirs);
+        let want = [nut("Axle nut"), renamed.clone(), with_torque("Header nut", "25")];
+        assert_eq!((merged.bike.fasteners, twice), (want.to_vec(), vec![]));
+    }
+}
+
+/// Each tab has its own in the blanks of one more fastener.
+#[test]
+fn an_open_fastener_takes_no_figure_of_another_unasked() {
+    let open = |own: &Entries| {
+        let mut kept = base();
+        kept.bike.scratch = own.clone();
+        kept
+    };
+    let mine = Entries::from([(facts::FASTENER_NAME.id(), entry("Rear axle", 30))]);
+    let torque = Entries::from([(facts::TORQUE.id(), entry("24", 31))]);
+    for theirs in [torque, with_torque("Oil drain plug", "24")] {
+        for [one, other] in [[&mine, &theirs], [&theirs, &mine]] {
+            let (merged, twice) = Kept::merged(&base(), &open(one), &open(other));
+            assert_eq!(&merged.bike.scratch, one);
+            let asked: Vec<Id> = twice.iter().map(|it| it.id).collect();
+            assert_eq!(asked, other.keys().copied().collect::<Vec<_>>());
+        }
+        // One that the other tab has kept meanwhile leaves its name to what is still changed here.
+        let (merged, twice) =
+            Kept::merged(&open(&theirs), &open(&with_torque("Stay", "9")), &base());
+        assert_eq!((merged.bike.scratch, twice), (with_torque("Stay", "9"), vec![]));
+    }
+}
+
 const IDS: [Id; 3] =
     [facts::TANK_VOLUME.id(), facts::FUEL_IN_TANK.id(), facts::STABILIZER_LABEL.id()];
 

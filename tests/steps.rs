@@ -171,6 +171,39 @@ fn ticks_of_another_winter_hold_no_more() {
     assert!(!open.is_done(&kept) && plan::is_stale(&kept));
 }
 
+/// A tick holds from the moment it is made, however far ahead or back the park date is, and whatever stood before.
+#[test]
+fn a_tick_holds_for_any_park_date() {
+    let day = |text: &str| text.parse::<NaiveDate>().unwrap();
+    let close = step(Side::LayUp, "close");
+    for today in ["2026-11-14", "2026-03-20"].map(day) {
+        for days in (-2000..2000).step_by(5) {
+            let park = (today + chrono::Duration::days(days)).to_string();
+            for mark in ["", "2026-11-12", "2022-10-01"] {
+                let mut kept = bike(&[
+                    (facts::PARK_DATE.id(), &park),
+                    (facts::SEASON_MARK.id(), mark),
+                    (facts::LAY_UP_DONE.id(), "wash"),
+                ]);
+                let stale = plan::is_stale(&kept);
+                for (id, text) in plan::begun(&kept, today) {
+                    kept.put(id, Entry::new(text, 0));
+                }
+                tick(&mut kept, close, true);
+                assert!(close.is_done(&kept), "{today} {park} {mark}");
+                assert_eq!(step(Side::LayUp, "wash").is_done(&kept), !stale, "{park} {mark}");
+                // The next one finds all as it is.
+                assert_eq!(plan::begun(&kept, today), []);
+                // And a slip that is put right opens no step of a season that was begun this year.
+                if mark != "2022-10-01" || stale {
+                    kept.put(facts::PARK_DATE.id(), Entry::new(today.to_string(), 0));
+                    assert!(close.is_done(&kept), "{today} {park} {mark}");
+                }
+            }
+        }
+    }
+}
+
 /// What was closed or covered is opened and looked into in any case: an open pipe is the one that mice nest in. What was not
 /// lifted need not come down.
 #[test]

@@ -43,7 +43,8 @@ impl Kept {
 
 impl Entries {
     /// Fact by fact what two made of `base`: what one of them left as it was, as the other has it. Of facts that are lists, such as
-    /// ticks, each part is taken so. What else both changed stays as mine, and is added to `twice`, as of this `item`.
+    /// ticks, each part is taken so. What else both changed stays as mine, and is added to `twice`, as of this `item`; where the two have
+    /// other names and both changed something, that is all that theirs has otherwise.
     ///
     /// ```
     /// use torpor::{entry::Entry, facts::{Facts, Id}, garage::Entries};
@@ -61,6 +62,16 @@ impl Entries {
         item: Option<usize>,
         twice: &mut Vec<Twice>,
     ) -> Self {
+        if mine != base && theirs != base && name(mine) != name(theirs) {
+            // Two fasteners: figures of one are not joined to the other's name unasked.
+            for (id, other) in theirs.iter() {
+                let known = |it: &Self| other.same(it.get(id).unwrap_or(&BLANK));
+                if !other.is_blank() && !known(mine) && !known(base) {
+                    twice.push(Twice { id: *id, item, theirs: other.clone() });
+                }
+            }
+            return mine.clone();
+        }
         let mut merged = theirs.clone();
         for (id, now) in mine.iter() {
             let [was, other] = [base, theirs].map(|it| it.get(id).unwrap_or(&BLANK));
@@ -126,25 +137,41 @@ fn parts([was, now, other]: [&Entry; 3], sign: char) -> String {
 /// In no place.
 pub const NOWHERE: usize = usize::MAX;
 
-/// For each of `all` the place in `before` of what it was there: the same, else the one that has most entries in common with it,
-/// else what stands in its place; [`NOWHERE`] for a new one.
+/// What a fastener or a wrench is called.
+pub fn name(of: &Entries) -> Option<String> {
+    facts::FASTENER_NAME.known(of).or_else(|| facts::WRENCH_NAME.known(of))
+}
+
+/// For each of `all` the place in `before` of what it was there: the same, else one of its name, else the one that has most entries
+/// in common with it, else, where neither has a name, what stands in its place; [`NOWHERE`] for a new one. A place alone would bring
+/// the torque of one bolt to another.
 pub fn places(all: &[Entries], before: &[Entries]) -> Vec<usize> {
     let mut places = vec![NOWHERE; all.len()];
-    for pass in 0..3 {
+    for pass in 0..4 {
         for (at, it) in all.iter().enumerate() {
+            if places[at] != NOWHERE {
+                continue;
+            }
             let mut most = 0;
             for (place, other) in before.iter().enumerate() {
+                if places.contains(&place) {
+                    continue;
+                }
                 // By the time at which it was typed an entry is known.
                 let common = || {
                     it.iter().filter(|(id, it)| it.edited > 0 && other.get(id) == Some(it)).count()
                 };
+                let names = || [it, other].map(name);
                 let fits = match pass {
                     0 => usize::from(it == other),
-                    1 => common(),
-                    _ => usize::from(place == at),
+                    1 => match names() {
+                        [Some(own), Some(other)] if own == other => 1 + common(),
+                        _ => 0,
+                    },
+                    2 => common(),
+                    _ => usize::from(place == at && names() == [None, None]),
                 };
-                let free = places[at] == NOWHERE || most > 0;
-                if fits > most && free && !places.contains(&place) {
+                if fits > most {
                     places[at] = place;
                     most = fits;
                 }
@@ -155,7 +182,8 @@ pub fn places(all: &[Entries], before: &[Entries]) -> Vec<usize> {
 }
 
 /// Fasteners or wrenches, each merged with what it was; those that both added all stand there, and one that was taken out in one page
-/// stays where the other changed it.
+/// stays where the other changed it. What one page named otherwise and the other changed stands there twice, as each has it: a torque
+/// is never joined to another name.
 fn merged_list(
     base: &[Entries],
     mine: &[Entries],
@@ -172,17 +200,23 @@ fn merged_list(
         // One that both added is there once.
         let at = (0..theirs.len())
             .find(|at| if was == NOWHERE { theirs[*at] == *it } else { left[*at] == was });
-        let own = match (at, base.get(was)) {
-            (Some(at), Some(base)) => {
-                Entries::merged(base, it, &theirs[at], Some(merged.len()), twice)
+        let mut other = None;
+        let own = match (at.map(|at| &theirs[at]), base.get(was)) {
+            (Some(new), Some(base)) if it == base => new.clone(),
+            (Some(new), Some(base)) if new == base || name(it) == name(new) => {
+                Entries::merged(base, it, new, Some(merged.len()), twice)
             }
             (None, Some(base)) if base == it => continue,
-            _ => it.clone(),
+            (new, _) => {
+                other = new.filter(|new| *new != it);
+                it.clone()
+            }
         };
         if let Some(at) = at {
             left[at] = TAKEN;
         }
         merged.push(own);
+        merged.extend(other.cloned());
     }
     for (at, it) in theirs.iter().enumerate() {
         if left[at] != TAKEN && base.get(left[at]) != Some(it) {

@@ -12,7 +12,7 @@ use chrono::{Months, NaiveDate};
 pub fn dates(from: &dyn Facts) -> Vec<Event> {
     let bike = facts::BIKE_NAME.known(from);
     // One season's days never take the place of another's.
-    let season = super::mark(from).or(facts::PARK_DATE.known(from)).unwrap_or_default();
+    let season = super::step::mark(from).or(facts::PARK_DATE.known(from)).unwrap_or_default();
     let season = replaced(&day_written(season), "-", "");
     let event = |(key, day, what): (String, NaiveDate, &str)| {
         let title = bike.as_ref().map_or_else(|| what.to_owned(), |it| words::of_bike(it, what));

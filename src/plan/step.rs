@@ -181,7 +181,7 @@ const LONGEST_KEY: usize = 300;
 const ANOTHER_WINTER: Days = Days::new(270);
 
 /// What holds a season's ticks and what was left out of it.
-pub const TICKS: [Id; 6] = [
+const TICKS: [Id; 6] = [
     facts::LAY_UP_DONE.id(),
     facts::WAKE_UP_DONE.id(),
     facts::LAY_UP_LEFT_OUT.id(),
@@ -192,7 +192,7 @@ pub const TICKS: [Id; 6] = [
 
 /// What the season is known by; none before its first tick, nor where the dates were moved on to another winter: what was
 /// ticked then holds no more.
-pub fn mark(from: &dyn Facts) -> Option<NaiveDate> {
+pub(super) fn mark(from: &dyn Facts) -> Option<NaiveDate> {
     let mark = facts::SEASON_MARK.known(from)?;
     let park = facts::PARK_DATE.known(from);
     let next =
@@ -203,6 +203,21 @@ pub fn mark(from: &dyn Facts) -> Option<NaiveDate> {
 /// Whether ticks stand that were made in another winter.
 pub fn is_stale(from: &dyn Facts) -> bool {
     facts::given(from, facts::SEASON_MARK.id()) && mark(from).is_none()
+}
+
+/// What is to be typed, and for which facts, before a step is ticked `today`: ticks of another winter go, and the season is given
+/// what it is known by. With a park date far ahead that is a later day than today, or the tick would be another winter's at once.
+pub fn begun(from: &dyn Facts, today: NaiveDate) -> Vec<(Id, String)> {
+    let mut typed = Vec::new();
+    if is_stale(from) {
+        typed.extend(TICKS.map(|it| (it, String::new())));
+    }
+    if mark(from).is_none() {
+        let park = facts::PARK_DATE.known(from);
+        let least = park.and_then(|it| it.checked_sub_days(ANOTHER_WINTER));
+        typed.push((facts::SEASON_MARK.id(), day_written(today.max(least.unwrap_or(today)))));
+    }
+    typed
 }
 
 /// So many days before the ride date the sheet opens on its wake-up side.

@@ -3,7 +3,7 @@
 use super::link::as_sent;
 use crate::entry::{self, Entry, text::joined};
 use crate::facts::{self, Facts, Id};
-use crate::garage::{Bike, Entries, Kept};
+use crate::garage::{Bike, Entries, Kept, name};
 use crate::words::{backup, fasteners, page as words};
 
 /// Made by the page: nobody typed them, and they say nothing to a person.
@@ -195,8 +195,16 @@ pub(super) fn records(
 /// Entries of a logbook that are only there.
 fn added(here: &Bike, there: &Bike) -> Vec<(u64, Entries)> {
     let mut all = there.others.clone();
-    all.retain(|it| here.others.iter().all(|own| own.1 != it.1));
+    all.retain(|it| here.others.iter().all(|own| !is_entry(&it.1, &own.1)));
     all
+}
+
+/// Whether an entry of a file's logbook is one that is here, but for what could not be read of it.
+fn is_entry(there: &Entries, here: &Entries) -> bool {
+    let unread = Entry::default();
+    there.iter().all(|(id, it)| here.get(id).is_some_and(|own| own == it || *it == unread))
+        && here.len() == there.len()
+        && (there == here || there.values().any(|it| *it != unread))
 }
 
 /// Whether merging takes what is there: of a fact given in both the one typed last, but for a clock that is ahead of `now`.
@@ -234,6 +242,11 @@ pub(super) fn completed(there: &mut Bike, here: &Bike) {
     let count = there.fasteners.len();
     walk(there, here, words::fastener, &mut act);
     there.fasteners.truncate(count);
+    for (_, own) in &mut there.others {
+        if let Some((_, it)) = here.others.iter().find(|it| is_entry(own, &it.1)) {
+            own.clone_from(it);
+        }
+    }
 }
 
 fn rows(
@@ -259,10 +272,6 @@ fn rows(
         }
         all.push(Row { label, here, there, refused, garage, taken });
     }
-}
-
-fn name(fastener: &Entries) -> Option<String> {
-    facts::FASTENER_NAME.known(fastener).or_else(|| facts::WRENCH_NAME.known(fastener))
 }
 
 /// What is kept `here` with what a link says over it, typed `now` (milliseconds since 1970): what the link does not carry, or what

@@ -14,8 +14,6 @@
 
 mod wire;
 
-pub use super::compare::{Row, compared, taken_over};
-
 use super::text::{hides, plain};
 use super::{base64url, checksum::crc32};
 use crate::entry::{self, Decimal, Entry};

@@ -149,14 +149,14 @@ impl Part {
     }
 
     /// Adds what is to be written so that a record that was restored is as it was, but for what was changed since. It counts as a
-    /// later write than that of the restore, so that other tabs take it. False where the record stays: it was new then, and
-    /// more has come to it.
-    pub fn back(&self, here: &[Found], into: &mut Vec<Write>) -> bool {
+    /// later write than that of the restore, so that other tabs take it. False where the record stays, as it was new then and
+    /// more has come to it, or where facts stay that were changed since.
+    fn back(&self, here: &[Found], into: &mut Vec<Write>) -> bool {
         let Some(here) = here.iter().find(|it| it.key == self.file.key) else { return false };
         let mut back = self.here.clone();
         let [was, now, own] =
             [&back, &self.file, here].map(|it| Kept { bike: it.held.clone(), ..Kept::default() });
-        let mut held = Kept::merged(&now, &own, &was).0.bike;
+        let (Kept { bike: mut held, .. }, twice) = Kept::merged(&now, &own, &was);
         // Entries of a logbook, each for itself.
         let [was, now, mut all] = [was, now, own].map(|it| it.bike.others);
         all.retain(|it| was.contains(it) || !now.contains(it));
@@ -174,8 +174,37 @@ impl Part {
             (back.held, back.revision) = (held, here.revision);
         }
         over(here, &back, into);
-        true
+        twice.is_empty()
     }
+}
+
+/// Adds what is to be written so that a restore is taken back, each part of it for itself, but that a bike that was new goes whole or
+/// not at all: of what was typed since nothing is left without its bike, and no bike without its days. The names of what
+/// stays, if only in part.
+pub fn back(changes: &[Part], here: &[Found], into: &mut Vec<Write>) -> Vec<String> {
+    let mut stay = Vec::new();
+    for it in changes {
+        if !it.back(here, &mut Vec::new()) {
+            stay.push(bike_of(&it.file.key));
+        }
+    }
+    for it in here {
+        // What the page keeps by itself of any bike is blank.
+        let typed = it.raw.is_some() || it.held != Bike::default();
+        if typed && changes.iter().all(|own| own.file.key != it.key) {
+            stay.push(bike_of(&it.key));
+        }
+    }
+    let new = |it: &Part, key: &str| it.stands == Stands::New && it.file.key == key;
+    let mut names = Vec::new();
+    for it in changes {
+        let bike = bike_of(&it.file.key);
+        let whole = stay.contains(&bike) && changes.iter().any(|it| new(it, &bike));
+        if whole && it.stands == Stands::New || !it.back(here, into) {
+            names.push(it.file.name.clone());
+        }
+    }
+    names
 }
 
 /// Adds what is to be written so that `new` takes the place of `old`, which may have leaves that it has not.

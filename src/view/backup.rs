@@ -215,7 +215,9 @@ fn preview(page: Page, brought: Live<Arc<Brought>>) -> Vec<El> {
             let done = words::restored(counts, file.wrong.len());
             let file = file.clone();
             let restore = move || {
-                if restore_all(page, &chosen, &done) {
+                // Pressed twice while a turn was waited for, it is done.
+                if Arc::ptr_eq(&brought.get_untracked(), &file) && restore_all(page, &chosen, &done)
+                {
                     // Nothing is here now but what the file has.
                     if file.all && page.backup.get_untracked() < file.made {
                         backed_up(page, file.made);
@@ -258,11 +260,8 @@ fn restore_all(page: Page, chosen: &[(Found, Choice)], done: &str) -> bool {
             }
             let now = here(page);
             let mut writes = Vec::new();
-            for it in changes.iter() {
-                if !it.back(&now, &mut writes) {
-                    page.notices
-                        .update(|all| all.push(joined(&[&it.file.name, words::STANDS], "")));
-                }
+            for name in restore::back(&changes, &now, &mut writes) {
+                page.notices.update(|all| all.push(joined(&[&name, words::CHANGED_SINCE], "")));
             }
             if kept::swap(page, store, &writes) {
                 lay(page, store);

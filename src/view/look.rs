@@ -9,7 +9,7 @@ use crate::facts::{self, Facts, Id};
 use crate::garage::Kept;
 use crate::logbook::Logbook;
 use crate::show;
-use crate::storage::link::taken_over;
+use crate::storage::compare::taken_over;
 use crate::words::page as words;
 use std::sync::Arc;
 

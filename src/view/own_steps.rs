@@ -93,7 +93,9 @@ pub fn tick_box(page: Page, side: Side, title: &str) -> El {
 /// Ticks one or opens it again, with its entry in the logbook.
 fn turn(page: Page, side: Side, title: &str) {
     let desk = Desk::of_bike(page);
-    page.begin_season(&desk);
+    if !page.begin_season(&desk) {
+        return;
+    }
     let (mut done, own) = (false, title.to_owned());
     change(page, side, &mut |own| {
         own.turn(title);

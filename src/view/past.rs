@@ -5,7 +5,9 @@ use super::page::{Page, Saving};
 use super::records::{load, write};
 use crate::calendar::Saved;
 use crate::entry::Entry;
+use crate::facts;
 use crate::garage::{Kept, Season};
+use crate::words::logbook as words;
 
 /// What the keys of seasons that are over start with.
 pub const PAST: &str = "past.";
@@ -45,6 +47,18 @@ pub fn put_season_away(page: Page, season: &Season) -> Option<usize> {
         return told(page, written).then_some(place);
     }
     Some(place)
+}
+
+/// Puts the ticks of another winter away, with their season but for the park date, which was moved on and is not theirs; whether
+/// they are kept there.
+pub fn put_ticks_away(page: Page) -> bool {
+    let mut season = page.kept().season;
+    season.entries.remove(&facts::PARK_DATE.id());
+    let away = put_season_away(page, &season).is_some();
+    if away {
+        page.notices.update(|it| it.push(words::TICKS_PUT_AWAY.to_owned()));
+    }
+    away
 }
 
 /// Lays a season that is over, `back`, on the sheet again. The one there is put away first: nothing is written over another season,

@@ -5,7 +5,8 @@ use super::look::{self, Given};
 use super::page::Page;
 use crate::garage::Kept;
 use crate::show;
-use crate::storage::link::{self, Row};
+use crate::storage::compare::{Row, compared};
+use crate::storage::link;
 use crate::words::{backup, page as words};
 use std::rc::Rc;
 
@@ -53,7 +54,7 @@ pub fn preview(page: Page, fragment: &str) -> Vec<El> {
         all.push(el("dl").child(count));
     }
     const OF_A_LINK: [&str; 3] = [words::ONLY_IN_THE_LINK, words::IN_THE_LINK, words::ONLY_HERE];
-    laid_out(&mut all, &link::compared(here, &given.new), OF_A_LINK);
+    laid_out(&mut all, &compared(here, &given.new), OF_A_LINK);
     // What can be done with it comes after what it is.
     all.extend(said);
     all.push(row);

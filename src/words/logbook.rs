@@ -35,6 +35,7 @@ words! {
     NEXT_BEGUN: "The next season begins; the last one is put away with its ticks.";
     PAST_SEASONS: "Past seasons";
     BRING_BACK: "Bring back";
+    TICKS_PUT_AWAY: "The park date is another winter’s: the ticks so far are put away. The logbook’s past seasons bring them back.";
 }
 
 /// A thing and what is said of it.

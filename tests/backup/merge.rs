@@ -327,6 +327,25 @@ fn logbooks_are_united_without_twins_whatever_their_leaves() {
 }
 
 #[test]
+fn an_entry_that_is_damaged_in_the_file_is_the_one_here() {
+    let with = |line: &str, odometer: Option<&str>| {
+        let mut all = entry("2026-10-01", line);
+        let odometer = odometer.map(|it| fact(it, units::KILOMETER.code, 7));
+        all.insert(facts::LOG_ODOMETER.id(), odometer.unwrap_or_default());
+        all
+    };
+    let log = |all: &[Entries]| found("log.a1.0", record::written(&all.to_vec(), 1));
+    let others = |it: &Found| it.held.others.iter().map(|it| it.1.clone()).collect::<Vec<_>>();
+    let here = [with("Oil changed", Some("1200")), with("Chain", Some("1300"))];
+    let file = [with("Oil changed", None), with("Cable", None)];
+    let part = || only(&log(&here), &log(&file));
+    let taken = part().write(Choice::Take, &mut Vec::new()).unwrap();
+    assert_eq!(others(&taken.file), [here[0].clone(), file[1].clone()]);
+    let both = part().write(Choice::Merge, &mut Vec::new()).unwrap();
+    assert_eq!(others(&both.file), [here[0].clone(), here[1].clone(), file[1].clone()]);
+}
+
+#[test]
 fn another_winter_is_not_mixed_into_this_one() {
     let one = |season: &Season| found("season.a1", record::written(season, 1));
     let this = season("Nov 14 2026", "2026-11-10");

@@ -3,10 +3,10 @@
 use super::samples::*;
 use chrono::NaiveDate;
 use torpor::facts;
-use torpor::garage::{Bike, Entries};
+use torpor::garage::{Bike, Entries, Season};
 use torpor::storage::backup::{self, Found};
 use torpor::storage::record;
-use torpor::storage::restore::{Choice, Part, Write, part, renew};
+use torpor::storage::restore::{self, Choice, Part, Write, part, renew};
 use torpor::units;
 
 /// A store, and what a restore wrote there.
@@ -29,8 +29,7 @@ fn written(here: &Kept, writes: Vec<Write>) -> Kept {
 /// What stands there once it was taken back, and what stayed.
 fn back(here: &Kept, changes: &[Part]) -> (Kept, Vec<String>) {
     let (now, mut writes) = (backup::found(here), Vec::new());
-    let stays = changes.iter().filter(|it| !it.back(&now, &mut writes));
-    let stays = stays.map(|it| it.file.name.clone()).collect();
+    let stays = restore::back(changes, &now, &mut writes);
     (written(here, writes), stays)
 }
 
@@ -81,8 +80,21 @@ fn what_was_changed_since_stays_and_the_rest_goes_back() {
     assert_eq!(record::revision(&undone[0].1), Some(9));
     assert!(stays.is_empty());
     // The very fact that was restored, too.
-    let (undone, _) = back(&of_bike(&with_tank("16"), 7), &changes);
-    assert_eq!(held(&undone, "bike.a1"), with_tank("16"));
+    let (undone, stays) = back(&of_bike(&with_tank("16"), 7), &changes);
+    assert_eq!((held(&undone, "bike.a1"), stays.len()), (with_tank("16"), 1));
+}
+
+/// One bolt of the file stood where another had stood here, and was corrected.
+#[test]
+fn the_way_back_brings_no_torque_to_another_bolt() {
+    let with = |fasteners: &[Entries]| Bike { fasteners: fasteners.to_vec(), ..bike() };
+    let axle = fastener("Rear axle", "108");
+    let mut plug = fastener("Oil drain plug", "24");
+    let (here, file) = (with(std::slice::from_ref(&axle)), with(std::slice::from_ref(&plug)));
+    let (_, changes) = restored(&of_bike(&here, 5), &of_bike(&file, 1));
+    plug.insert(facts::TORQUE.id(), fact("25", units::NEWTON_METER.code, 9));
+    let (undone, _) = back(&of_bike(&with(std::slice::from_ref(&plug)), 7), &changes);
+    assert_eq!(held(&undone, "bike.a1").fasteners, [plug, axle]);
 }
 
 #[test]
@@ -123,8 +135,51 @@ fn what_was_new_goes_where_it_stands_as_it_came_whatever_the_order_of_its_leaves
     }
     now.retain(|it| !it.0.starts_with("bike."));
     now.extend(of_bike(&with_tank("17"), 5));
+    now.sort();
+    // One figure typed since keeps the bike with all of its parts: its logbook here.
+    assert_eq!(back(&now, &changes), (now.clone(), vec![String::new(); 2]));
+}
+
+/// A bike that a restore brought goes whole or not at all.
+#[test]
+fn what_was_typed_since_keeps_its_bike() {
+    let written = |held: &Season, count| record::written(held, count).unwrap();
+    let dated = season("2026-11-14", "");
+    let mut file = of_bike(&with_tank("15"), 3);
+    file.push(("season.a1".into(), written(&dated, 2)));
+    let (now, changes) = restored(&Kept::new(), &file);
+    let with = |key: &str, text: String| {
+        let mut all = now.clone();
+        all.retain(|it| it.0 != key);
+        all.push((key.into(), text));
+        all.sort();
+        all
+    };
+    let log = || record::written(&vec![entry("2026-11-14", "Cover")], 1).unwrap();
+    for since in [
+        with("season.a1", written(&season("2026-11-15", ""), 4)),
+        with("bike.a1", record::written(&with_tank("17"), 5).unwrap()),
+        with("log.a1.0", log()),
+    ] {
+        let (undone, stays) = back(&since, &changes);
+        assert_eq!((undone, stays.len()), (since, 2));
+    }
+    // What the page keeps of any bike by itself is nothing typed, and another bike's is another's.
+    for (key, text) in
+        [("log.a1.0", record::written(&Vec::<Entries>::new(), 1).unwrap()), ("log.b2.0", log())]
+    {
+        let (undone, stays) = back(&with(key, text), &changes);
+        assert_eq!(
+            (undone.iter().map(|it| &it.0[..]).collect::<Vec<_>>(), stays.len()),
+            (vec![key], 0)
+        );
+    }
+    // Of a bike that was here before, each part goes for itself.
+    let here = of_bike(&with_tank("16"), 3);
+    let (mut now, changes) = restored(&here, &file);
+    now[0].1 = record::written(&with_tank("17"), 9).unwrap();
     let (undone, stays) = back(&now, &changes);
-    assert_eq!((undone, stays.len()), (of_bike(&with_tank("17"), 5), 1));
+    assert_eq!((undone.len(), stays.len(), held(&undone, "bike.a1")), (1, 1, with_tank("17")));
 }
 
 #[test]

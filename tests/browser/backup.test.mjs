@@ -296,7 +296,7 @@ test("a restored bike that was changed since stays when the restore is taken bac
   await type(await unfold(page, "Fill up and stabilize"), { "Tank volume": "17" });
   await kept(page);
   await press(page, "Undo");
-  await page.getByText("Rowan: stands here otherwise and is left as it is").waitFor();
+  await page.getByText("Rowan: not all taken back, as it was changed since").waitFor();
   assert.equal(await blank(line(page, "Fill up and stabilize"), "Tank volume").inputValue(), "17");
   await clean(page);
 });

@@ -103,3 +103,52 @@ test("of the garage, while another tab has another bike on its sheet", async () 
   await clean(one);
   await context.close();
 });
+
+test("pressed twice while another tab has its turn, it is done once, and Undo takes it back", async () => {
+  const page = await openPage({ hash: "#layup", before: at });
+  const file = (tank) => JSON.stringify({ torpor_backup: 1, records: [{ record: "bike.a1", name: "Rowan", lists: [{ facts: { bike_name: { text: "Rowan", edited: 5 }, tank_volume: { text: tank, unit: "L", edited: 9 } } }] }] });
+  await press(page, "Backup file");
+  await take(page, file("15"), []);
+  await holds(page, "Tank volume", "15");
+  await kept(page);
+  await page.reload();
+  await laidOut(page);
+  await press(page, "Backup file");
+  const path = join(await mkdtemp(join(tmpdir(), "torpor-")), "file.json");
+  await writeFile(path, file("17"));
+  await page.getByLabel("Open a backup file").setInputFiles(path);
+  await page.getByRole("combobox", { name: "Rowan", exact: true }).selectOption("Take the file’s");
+  await page.evaluate(() => new Promise((mine) => {
+    navigator.locks.request("torpor.store", () => new Promise((done) => { setTimeout(done, 1000); mine(); }));
+  }));
+  const restore = page.getByRole("button", { name: "Restore", exact: true });
+  await restore.click();
+  await restore.click();
+  await holds(page, "Tank volume", "17");
+  await settled();
+  assert.equal(await page.getByRole("button", { name: "Undo", exact: true }).count(), 1);
+  await undo(page);
+  await holds(page, "Tank volume", "15");
+  await clean(page);
+});
+
+test("of a bike that was new, what was typed since keeps it, and that is said", async () => {
+  const page = await openPage({ locale: "en-GB", hash: "#layup", before: at });
+  const lists = (facts) => [{ facts }];
+  const text = JSON.stringify({ torpor_backup: 1, records: [
+    { record: "bike.a1", name: "Rowan", lists: lists({ bike_name: { text: "Rowan" } }) },
+    { record: "season.a1", name: "Rowan: season", lists: lists({ coldest_night: { text: "-5", unit: "°C" } }) },
+  ] });
+  await press(page, "Backup file");
+  await take(page, text, []);
+  const park = blank(page.getByRole("region", { name: "Season", exact: true }), "Park date");
+  await park.fill("2026-11-14");
+  await kept(page);
+  await undo(page);
+  await page.getByText("Rowan: not all taken back, as it was changed since").waitFor();
+  await page.reload();
+  await laidOut(page);
+  await page.getByRole("heading", { name: "Rowan", exact: true }).waitFor();
+  await eventually(async () => assert.match(await park.inputValue(), /2026/));
+  await clean(page);
+});

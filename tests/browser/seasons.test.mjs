@@ -100,3 +100,53 @@ test("with a full store a season that cannot be put away stays on the sheet", as
   await stands(page, "2026", ["2027"]);
   await clean(page);
 });
+
+test("a slip of the year in the park date and a tick lose no tick that was kept", async () => {
+  const page = await openPage({ locale: "en-GB", hash: "#layup", before: at });
+  const tick = (title) => page.getByRole("checkbox", { name: `Done: ${title}`, exact: true });
+  await press(page, "Start your own");
+  await park(page).fill("2026-11-14");
+  for (const title of ["Cover", "Wash and dry"]) await tick(title).check();
+  await kept(page);
+  await park(page).fill("2027-11-14");
+  await tick("Close exhaust and intake").click();
+  // It holds, though the park date is a year ahead.
+  await eventually(async () => assert.equal(await tick("Close exhaust and intake").isChecked(), true));
+  await page.getByText("the ticks so far are put away").waitFor();
+  await park(page).fill("2026-11-14");
+  await eventually(async () => assert.equal(await tick("Close exhaust and intake").isChecked(), true));
+  await kept(page);
+  await again(page);
+  await book(page).getByText(": 2 steps of the lay-up done").waitFor();
+  await bringBack(page);
+  for (const title of ["Cover", "Wash and dry"]) await eventually(async () => assert.equal(await tick(title).isChecked(), true));
+  await book(page).getByText(": 1 step of the lay-up done").waitFor();
+  await clean(page);
+});
+
+test("with a full store ticks that cannot be put away stand, and no tick takes their place", async () => {
+  const page = await openPage({ locale: "en-GB", hash: "#layup", before: at });
+  const tick = (title) => page.getByRole("checkbox", { name: `Done: ${title}`, exact: true });
+  await press(page, "Start your own");
+  await park(page).fill("2026-11-14");
+  await tick("Cover").check();
+  await park(page).fill("2027-11-14");
+  await kept(page);
+  await page.evaluate(() => {
+    const real = Storage.prototype.setItem;
+    window.full = true;
+    Storage.prototype.setItem = function full(key, text) {
+      if (window.full) throw new DOMException("full", "QuotaExceededError");
+      real.call(this, key, text);
+    };
+  });
+  const close = tick("Close exhaust and intake");
+  await close.click();
+  await page.getByRole("alert").getByText("the browser’s store for this site is full").waitFor();
+  await eventually(async () => assert.equal(await close.isChecked(), false));
+  await page.evaluate(() => { window.full = false; });
+  await park(page).fill("2026-11-14");
+  await eventually(async () => assert.equal(await tick("Cover").isChecked(), true));
+  assert.equal(await close.isChecked(), false);
+  await clean(page);
+});

@@ -247,6 +247,30 @@ test("fasteners that both tabs change, add and take out are all there, and so ar
   await close();
 });
 
+test("a torque that one tab types and a name that the other gives the same fastener come to two, each as it was seen", async () => {
+  const { one, other, close } = await twoTabs(async (page) => {
+    await type(await unfold(page, "Torques"), { Adapter: ["none"], "Torque at the fastener": "20", Fastener: "Drain plug" });
+    await press(page, "Keep this fastener");
+  });
+  await unfold(other, "Torques");
+  for (const page of [one, other]) await line(page, "Drain plug").getByRole("button", { name: "Drain plug", exact: true }).click();
+  await blank(line(other, "Drain plug"), "Torque at the fastener").fill("24");
+  await blank(line(one, "Drain plug"), "Fastener").fill("Rear axle");
+  await hide(one);
+  await hide(other);
+  for (const page of [one, other]) {
+    await line(page, "Rear axle").waitFor();
+    await line(page, "Drain plug").waitFor();
+    await reload(page);
+    await unfold(page, "Torques");
+    for (const [name, torque] of [["Rear axle", "20"], ["Drain plug", "24"]]) {
+      await line(page, name).getByRole("button", { name, exact: true }).click();
+      await holds(blank(line(page, name), "Torque at the fastener"), torque);
+    }
+  }
+  await close();
+});
+
 /** Two hundred edits by one tab, a write a few milliseconds after each: entries of the logbook and blanks of the sheet in turn. */
 const editTwoHundredTimes = (page, name) => page.evaluate(async (name) => {
   const pause = (ms) => new Promise((done) => { window.realTimeout(done, ms); });

@@ -2,7 +2,8 @@
 
 use super::*;
 use torpor::garage::Bike;
-use torpor::storage::link::{Row, compared, made, taken_over};
+use torpor::storage::compare::{Row, compared, taken_over};
+use torpor::storage::link::made;
 
 fn n_m() -> u8 {
     torpor::units::NEWTON_METER.code

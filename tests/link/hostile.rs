@@ -2,6 +2,7 @@
 
 use super::hostile_inputs::{Dice, SEEDS};
 use super::*;
+use torpor::storage::compare;
 
 fn read(fragment: &str) -> Result<Parcel, LinkError> {
     link::read(fragment)
@@ -128,7 +129,7 @@ fn script_stays_text() {
         kept.put(facts::BIKE_NAME.id(), Entry::new(script, 0));
         let read = read(&written(&parcel(kept), true)).unwrap();
         assert_eq!(read.kept.bike.entries[&facts::BIKE_NAME.id()].text, script);
-        let rows = link::compared(&Kept::default(), &read.kept);
+        let rows = compare::compared(&Kept::default(), &read.kept);
         assert!(rows.iter().any(|it| it.label == "Bike" && it.there == script), "{script}");
     }
 }
@@ -327,9 +328,9 @@ fn a_million_hostile_fragments() {
                     if taken.is_multiple_of(64) {
                         let again = written(&parcel, true);
                         assert!(read(&again).is_ok(), "{fragment} came again as {again}");
-                        let rows = link::compared(&own, &parcel.kept);
+                        let rows = compare::compared(&own, &parcel.kept);
                         assert!(rows.iter().all(|it| !it.here.is_empty() || !it.there.is_empty()));
-                        let over = link::taken_over(&own, &parcel.kept, 1);
+                        let over = compare::taken_over(&own, &parcel.kept, 1);
                         assert!(over.bike.fasteners.len() >= own.bike.fasteners.len());
                     }
                 }
