@@ -64,6 +64,10 @@ fn the_head_says_when_and_where() {
     for ((label, says), (own, wanted)) in said.into_iter().zip(expected) {
         assert_eq!((label, says.map(str::trim_end)), (own, wanted));
     }
+    // A minus that was left out: it is a rule to write on, and no night to rely on.
+    let mut refused = bike();
+    put(&mut refused, (facts::COLDEST_NIGHT.id(), "24 °C".to_owned()));
+    assert_eq!(metric(&refused).season.last().unwrap().says, None);
 }
 
 /// Every step that the bike has, in the order of the work, under the number it has on the page.

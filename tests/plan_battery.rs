@@ -110,6 +110,44 @@ fn how_it_is_kept_decides() {
     );
 }
 
+/// Judged by a mechanic: 5 °F for the coldest night of a Winnipeg winter, whose January has a mean of −17.8 °C (0 °F), is a
+/// minus that was left out. It is no margin, and no reason to say nothing: the night is counted as if it were blank.
+#[test]
+fn a_refused_night_is_counted_instead() {
+    let there = |night: &'static str| {
+        let shed = [
+            (facts::CHEMISTRY.id(), "flooded_antimony"),
+            (facts::CAPACITY.id(), "14 Ah"),
+            (facts::KEY_OFF_DRAW.id(), "3 mA"),
+            (facts::CHARGE_WHEN_PARKED.id(), "90 %"),
+            (facts::RESTING_VOLTAGE.id(), ""),
+            (facts::MONTHLY_MEANS.id(), ""),
+            (facts::CLIMATE.id(), "winnipeg_mb"),
+            (facts::WHERE_IT_STANDS.id(), "unheated"),
+            (facts::COLDEST_NIGHT.id(), night),
+        ];
+        (plan::battery(&bike(&shed), UnitSet::Us), plan::night_refused(&bike(&shed), UnitSet::Us))
+    };
+    let (blank, fine) = there("");
+    assert_eq!(fine, None);
+    assert!(blank.warnings[0].starts_with("It may freeze"), "{:?}", blank.warnings);
+    for (night, why) in [("5 °F", "is the minus missing?"), ("5 V", "not a unit")] {
+        let (refused, sheet) = there(night);
+        assert_eq!(refused.answers, blank.answers, "{night}");
+        assert_eq!(refused.course, blank.course);
+        let (last, rest) = refused.warnings.split_last().unwrap();
+        assert_eq!(rest, blank.warnings, "the caution stays");
+        assert!(last.starts_with("Coldest night is not counted until it is mended: "), "{last}");
+        assert!(last.contains(why), "{last}");
+        assert_eq!(sheet.is_some(), night == "5 °F", "the blank itself refuses what it cannot read");
+    }
+    // With means of the owner's own there is nothing to count from: it is asked for, and never a margin.
+    let own = panel(&[(facts::COLDEST_NIGHT.id(), "24 °C")]);
+    let margin = answer(&own, labels::FREEZE_MARGIN);
+    assert_eq!(margin.lacks()[0].id(), facts::COLDEST_NIGHT.id());
+    assert!(own.refusal(facts::COLDEST_NIGHT.id()).unwrap().ends_with("is the minus missing?"));
+}
+
 /// Source: climate.csv; the coldest night 15 to 20 K under the mean night is common practice, no source.
 #[test]
 fn a_climate_stands_in_for_twelve_means() {

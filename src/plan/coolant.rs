@@ -1,13 +1,15 @@
 //! Coolant: where it freezes, and what to exchange.
 
+use super::night::{self, Night};
 use super::Panel;
+use crate::battery::Roughly;
 use crate::coolant::{self, CoolantError, Cooling, Glycol, Job, READY_MIXED, Refill, WEAK};
 use crate::entry::text::joined;
 use crate::facts::{self, Facts, Strength, Told, all3, both};
 use crate::show::{self, Shown};
 use crate::units::{Measure, UnitSet};
 use crate::words::{cautions, labels, upkeep as notes};
-use crate::working::Quantity;
+use crate::working::{Answer, Quantity};
 use uom::si::f64::{Ratio, TemperatureInterval, ThermodynamicTemperature};
 
 /// The coolant line's calculator.
@@ -21,7 +23,7 @@ pub fn coolant(from: &dyn Facts, set: UnitSet) -> Panel {
         };
     }
     let glycol = facts::GLYCOL.of(from);
-    let night = facts::COLDEST_NIGHT.of(from);
+    let night = night::of_bike(from, set);
     let now = present(from, &glycol);
     // Where nothing is told of a share, that is no lack: it is answered in words.
     let freezes = all3(cooling.map(drop), glycol.clone(), now.clone())
@@ -38,8 +40,9 @@ pub fn coolant(from: &dyn Facts, set: UnitSet) -> Panel {
         Ok(Ok(freezes)) => {
             let margin = match &night {
                 Ok(night) => {
-                    let margin = coolant::margin(&freezes, *night);
-                    note.push(notes::night_margin(&show::step(margin.value, set)));
+                    let margin = margin(&freezes, night);
+                    let counted = night.counted.as_ref().map(|it| it.1);
+                    note.push(notes::night_margin(&show::step(margin.value, set), counted));
                     let [least, most] = margin.bounds.unwrap_or([margin.value; 2]);
                     if most.base() <= 0.0 {
                         warnings.push(notes::COOLANT_FREEZES.to_owned());
@@ -87,8 +90,8 @@ pub fn coolant(from: &dyn Facts, set: UnitSet) -> Panel {
         coolant::freezes_at(glycol, gets, [gets; 2])
             .map_err(|why| facts::WANTED_CONCENTRATION.not_together(why))
     });
-    if let (Ok(then), Ok(night), false) = (&then, night, stays) {
-        let margin = coolant::margin(then, night);
+    if let (Ok(then), Ok(night), false) = (&then, &night, stays) {
+        let margin = margin(then, night);
         if margin.bounds.is_some_and(|[least, _]| least.base() <= 0.0) {
             let at = show::rounded(Measure::Temperature, then.value, set);
             let by = TemperatureInterval::of_base(margin.value.base().abs());
@@ -97,6 +100,10 @@ pub fn coolant(from: &dyn Facts, set: UnitSet) -> Panel {
         }
     }
     answers.push(Shown::quantity(labels::THEN_FREEZES_AT, then, set));
+    if let Ok(night) = night {
+        answers.extend(night.shown(set));
+        warnings.extend(night.refused);
+    }
     if weak {
         warnings.push(notes::WEAK_INHIBITOR.to_owned());
     }
@@ -116,6 +123,11 @@ pub fn coolant(from: &dyn Facts, set: UnitSet) -> Panel {
         cautions: cautions::COOLANT,
         ..Panel::of(head)
     }
+}
+
+fn margin(freezes: &Answer<ThermodynamicTemperature>, night: &Night) -> Answer<TemperatureInterval> {
+    let Roughly { low, typical, high } = night.roughly;
+    coolant::margin(freezes, typical, [low, high])
 }
 
 /// Instead of a freezing point, and the warning with it.

@@ -98,6 +98,12 @@ pub fn paper(kept: &Kept, due: &[(bool, String)], set: UnitSet) -> Paper {
     ] {
         put(&mut paper.season, kept, id, set);
     }
+    // What is refused is not known.
+    if super::night_refused(kept, set).is_some()
+        && let Some(it) = paper.season.last_mut()
+    {
+        it.says = None;
+    }
     let says = season(kept, set).figure_text();
     paper.season.insert(2, Field { label: labels::DAYS_STORED, says, unit: "" });
     let drawer = drawer(&kept.garage);

@@ -1,6 +1,6 @@
 //! Tires: what to set for the ride, what they will read, what is good for storage, and how old they are.
 
-use super::{Panel, season::judged_on};
+use super::{Panel, night, season::judged_on};
 use crate::entry::text::joined;
 use crate::facts::{self, Fact, Facts, Rough, Told, all3, both};
 use crate::show::{self, Shown};
@@ -77,6 +77,7 @@ pub fn tires(from: &dyn Facts, set: UnitSet) -> Panel {
     let mut answers = vec![shown(REAR.set_at, rear)];
     let mut stated = vec![facts::RIDE_DATE.id()];
     let mut warnings = Vec::new();
+    let night = night::of_bike(from, set).map(|it| it.rough());
     for (side, set_to) in [&FRONT, &REAR].into_iter().zip(sides) {
         let cold = side.cold.known(from);
         if cold.is_some_and(|it| !tire::is_usual(it)) {
@@ -88,7 +89,7 @@ pub fn tires(from: &dyn Facts, set: UnitSet) -> Panel {
                 let judged = tire::judged(reads, [cold, set_to.unwrap_or(cold)]);
                 warnings.extend(notes::reading(side.reads.about.label, judged));
             }
-            let night = will_read(from, side, facts::COLDEST_NIGHT.of(from).map(exactly));
+            let night = will_read(from, side, night.clone());
             answers.push(Shown::quantity(side.on_the_night, night, set));
             if !stated.contains(&facts::COLDEST_NIGHT.id()) {
                 stated.push(facts::COLDEST_NIGHT.id());

@@ -365,6 +365,10 @@ pub const LITHIUM_DEAD: &str = "LiFePO4 that rests under 10 V has ruined cells, 
 pub fn colder_than(mean: &str) -> String {
     format!("has to be colder than the coldest mean of the season, {mean}: is the minus missing?")
 }
+/// Warning: a night that is refused counts for nothing.
+pub fn night_refused(which: &str, why: &str) -> String {
+    format!("{which} is not counted until it is mended: {why}")
+}
 /// Beside the charge.
 pub const NO_CHARGE_NEEDED: &str = "no charge needed before the ride date";
 /// Instead of a day.

@@ -37,9 +37,10 @@ pub fn then_freezes(as_wanted: bool, at: &str, by: &str, short: bool) -> String 
     let why = if short { "too little" } else { "is not enough, as testers differ" };
     format!("{then} it freezes at {at}: {by} {why} on the coldest night.")
 }
-/// Beside the freezing point.
-pub fn night_margin(margin: &str) -> String {
-    format!("{margin} of margin on the coldest night")
+/// Beside the freezing point; a night that was not typed is that of a station.
+pub fn night_margin(margin: &str, counted: Option<&str>) -> String {
+    let from = counted.map_or(String::new(), |it| format!(", counted from {it}"));
+    format!("{margin} of margin on the coldest night{from}")
 }
 /// Warning.
 pub const COOLANT_FREEZES: &str =

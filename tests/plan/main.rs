@@ -635,9 +635,18 @@ fn a_line_asks_only_for_its_own_facts() {
                 facts::WRENCH_KEY.id(),
                 facts::TAKEN_WRENCH.id(),
             ];
-            let dates = [facts::PARK_DATE.id(), facts::RIDE_DATE.id(), facts::COLDEST_NIGHT.id()];
+            let dates = [
+                facts::PARK_DATE.id(),
+                facts::RIDE_DATE.id(),
+                facts::COLDEST_NIGHT.id(),
+                facts::WHERE_IT_STANDS.id(),
+                facts::MONTHLY_MEANS.id(),
+                facts::CLIMATE.id(),
+                facts::WARMER_BY.id(),
+                facts::DAY_AND_NIGHT.id(),
+            ];
             let asked: BTreeSet<Id> = match line {
-                // The season's dates and its coldest night belong to more than one line.
+                // The season's dates, and its coldest night with what that is counted from, belong to more than one line.
                 Line::Fuel | Line::Coolant | Line::OtherOils | Line::Tires | Line::Brakes => {
                     asked.into_iter().filter(|it| !dates.contains(it)).collect()
                 }

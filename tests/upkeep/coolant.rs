@@ -413,6 +413,49 @@ fn what_is_wanted_is_judged_too() {
     assert!(rough.warnings.iter().any(|it| it == notes::WEAK_INHIBITOR));
 }
 
+/// Source: climate.csv, Winnipeg: January −17.8 °C, its mean night −22.8 °C, a cold snap of 15 to 20 K (common practice, no
+/// source): −38 to −43 °C, −40.3 °C in the middle. Propylene at 40 % freezes at −21.5 °C by coolant_inhibited.csv, give or take
+/// 3 K: 19 K too little, at least 13.5 K. A night that cannot be one counts as a blank.
+#[test]
+fn a_night_is_counted_as_the_batterys_is() {
+    let with = |night: &'static str| {
+        typed(&[
+            (facts::COOLING.id(), "liquid"),
+            (facts::GLYCOL.id(), "propylene"),
+            (facts::CONCENTRATION.id(), "40 %"),
+            (facts::PARK_DATE.id(), "2026-11-01"),
+            (facts::RIDE_DATE.id(), "2027-04-15"),
+            (facts::WHERE_IT_STANDS.id(), "unheated"),
+            (facts::CLIMATE.id(), "winnipeg_mb"),
+            (facts::COLDEST_NIGHT.id(), night),
+        ])
+    };
+    let blank = panel(Line::Coolant, &with(""));
+    let margin = &answer(&blank, labels::FREEZE_MARGIN).figure;
+    let Figure::Number { data, range: Some(range), .. } = margin else { panic!("{margin:?}") };
+    close(number(data), -18.8, 0.1, "margin");
+    // −43 + 21.5 − 3 and −38 + 21.5 + 3.
+    for (got, by_hand) in range.iter().zip([-24.5, -13.5]) {
+        close(number(&got.replace('−', "-")), by_hand, 0.6, "bounds");
+    }
+    assert_eq!(blank.warnings[0], notes::COOLANT_FREEZES);
+    assert!(blank.note.ends_with("of margin on the coldest night, counted from Winnipeg MB"));
+    assert_eq!(figure(&blank, labels::COLDEST_NIGHT), "−40 °C");
+    let refused = panel(Line::Coolant, &with("5 °F"));
+    assert_eq!((&refused.answers, &refused.note), (&blank.answers, &blank.note));
+    assert_eq!(refused.warnings[0], notes::COOLANT_FREEZES);
+    assert!(refused.warnings.iter().any(|it| it.ends_with("is the minus missing?")));
+    // One that can be is taken as it is: −25 °C is 3.5 K too cold.
+    let typed = panel(Line::Coolant, &with("-25 °C"));
+    assert!(typed.answer(labels::COLDEST_NIGHT).is_none());
+    assert!(typed.note.ends_with("of margin on the coldest night"));
+    // Kept elsewhere, the battery's place is not the coolant's.
+    let mut away = with("");
+    away.put(facts::BATTERY_KEPT.id(), Entry::new("elsewhere", 0));
+    away.put(facts::KEPT_AT.id(), Entry::new("18 °C", 0));
+    assert_eq!(panel(Line::Coolant, &away).answers, blank.answers);
+}
+
 /// A bike without coolant is asked nothing more; one over 60 % is told why there is no figure.
 #[test]
 fn no_coolant_and_too_much_of_it() {
