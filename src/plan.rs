@@ -232,6 +232,14 @@ impl Panel {
         std::iter::once(&self.head).chain(&self.answers)
     }
 
+    /// What it asks, in order. What the sheet's first sentence has already comes last, and only where it is lacking or `shown`
+    /// all the same: the head's own blanks are to be seen first.
+    pub fn asked(&self, shown: impl Fn(Id) -> bool) -> impl Iterator<Item = Id> {
+        let lacks = |id| self.all().flat_map(Shown::lacks).any(|it| it.id() == id);
+        let stated = self.stated.iter().copied().filter(move |id| lacks(*id) || shown(*id));
+        self.blanks.iter().copied().chain(stated)
+    }
+
     /// Every answer that has a working.
     pub fn worked(&self) -> impl Iterator<Item = &Shown> {
         self.all().chain(self.steps.iter().map(|it| &it.1)).chain(&self.asides)

@@ -154,13 +154,7 @@ pub fn panel(page: Page, desk: &Desk, told: Told, scope: &str) -> El {
     let asked = Derived::new(move |before: Option<&Vec<u16>>| {
         // One that was shown stays: it may be lacking no more with its first letter.
         let shown = |id: Id| before.is_some_and(|it| it.contains(&id.0));
-        panel.with(|it| {
-            let lacks =
-                |id| it.all().flat_map(|it| it.lacks()).map(Lack::id).any(|lack| lack == id);
-            // What the sheet's first sentence has already is asked here only where it stands alone or is lacking.
-            let stated = it.stated.iter().copied().filter(|id| quick || lacks(*id) || shown(*id));
-            stated.chain(it.blanks.iter().copied()).map(|it| it.0).collect::<Vec<u16>>()
-        })
+        panel.with(|it| it.asked(|id| quick || shown(id)).map(|it| it.0).collect::<Vec<u16>>())
     });
     let blank = {
         let (desk, scope) = (desk.clone(), scope.to_owned());

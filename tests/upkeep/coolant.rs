@@ -456,6 +456,19 @@ fn a_night_is_counted_as_the_batterys_is() {
     assert_eq!(panel(Line::Coolant, &away).answers, blank.answers);
 }
 
+/// What the head needs is asked before what only the margin wants, and the sheet's own blank is not asked twice.
+#[test]
+fn the_heads_blanks_come_first() {
+    let blank = panel(Line::Coolant, &Kept::default());
+    let asked: Vec<Id> = blank.asked(|_| false).collect();
+    let head: Vec<Id> = blank.head.lacks().iter().map(|it| it.id()).collect();
+    assert_eq!(asked[..3], head);
+    assert_eq!(asked.last(), Some(&facts::COLDEST_NIGHT.id()), "lacking");
+    let full = panel(Line::Coolant, &typed(&FULL));
+    assert_eq!(full.asked(|_| false).collect::<Vec<_>>(), full.blanks);
+    assert_eq!(full.asked(|_| true).last(), Some(facts::COLDEST_NIGHT.id()));
+}
+
 /// A bike without coolant is asked nothing more; one over 60 % is told why there is no figure.
 #[test]
 fn no_coolant_and_too_much_of_it() {
