@@ -99,6 +99,9 @@ fn numbers_stand_where_there_are_some() {
         let labels: Vec<_> = figures(task(&paper, side, key)).into_iter().map(|it| it.0).collect();
         assert_eq!(labels, [labels::FRONT_SET_AT, labels::REAR_SET_AT]);
     }
+    // Those of the spring are the invented manual's, for the air of that morning.
+    let again = figures(task(&paper, Side::WakeUp, "tires"));
+    assert_eq!(again.into_iter().map(|it| it.1).collect::<Vec<_>>(), ["2.50 bar", "2.90 bar"]);
     // In spring the meter is read: what it should show, and a rule for what it does.
     let measured = task(&paper, Side::WakeUp, "battery");
     assert_eq!(measured.figures[0].0, labels::VOLTAGE_ON_RIDE_DATE);

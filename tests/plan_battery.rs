@@ -139,7 +139,11 @@ fn a_refused_night_is_counted_instead() {
         assert_eq!(rest, blank.warnings, "the caution stays");
         assert!(last.starts_with("Coldest night is not counted until it is mended: "), "{last}");
         assert!(last.contains(why), "{last}");
-        assert_eq!(sheet.is_some(), night == "5 °F", "the blank itself refuses what it cannot read");
+        assert_eq!(
+            sheet.is_some(),
+            night == "5 °F",
+            "the blank itself refuses what it cannot read"
+        );
     }
     // With means of the owner's own there is nothing to count from: it is asked for, and never a margin.
     let own = panel(&[(facts::COLDEST_NIGHT.id(), "24 °C")]);

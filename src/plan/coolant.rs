@@ -1,7 +1,7 @@
 //! Coolant: where it freezes, and what to exchange.
 
-use super::night::{self, Night};
 use super::Panel;
+use super::night::{self, Night};
 use crate::battery::Roughly;
 use crate::coolant::{self, CoolantError, Cooling, Glycol, Job, READY_MIXED, Refill, WEAK};
 use crate::entry::text::joined;
@@ -125,7 +125,10 @@ pub fn coolant(from: &dyn Facts, set: UnitSet) -> Panel {
     }
 }
 
-fn margin(freezes: &Answer<ThermodynamicTemperature>, night: &Night) -> Answer<TemperatureInterval> {
+fn margin(
+    freezes: &Answer<ThermodynamicTemperature>,
+    night: &Night,
+) -> Answer<TemperatureInterval> {
     let Roughly { low, typical, high } = night.roughly;
     coolant::margin(freezes, typical, [low, high])
 }

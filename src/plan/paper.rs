@@ -267,7 +267,9 @@ fn cite(paper: &mut Paper, line: Line, panel: &Panel) {
         let Some(it) = &it.working else { return };
         let cited = [line.words().quick, it.source()];
         if !paper.sources.contains(&cited) {
-            paper.sources.push(cited);
+            // Tires are worked out on both sides; those of one calculator stand together.
+            let last = paper.sources.iter().rposition(|it| it[0] == cited[0]);
+            paper.sources.insert(last.map_or(paper.sources.len(), |it| it + 1), cited);
         }
     };
     one(&panel.head);

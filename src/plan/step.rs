@@ -162,7 +162,7 @@ static WAKE_UP: &[Step] = &[
         facts::METER_READ_ON.id(),
         facts::WHERE_THINGS_LIE.id(),
     ]),
-    up(7, &words::TIRES_AGAIN).care(0).sum(Line::Tires),
+    up(7, &words::TIRES_AGAIN).care(0).sum(Line::TiresAgain),
     up(8, &words::FASTENERS).care(1),
     up(9, &words::CHAIN_AGAIN).asked(Asked::Chain),
     up(11, &words::BEFORE_MOVING).care(0),

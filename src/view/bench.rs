@@ -123,16 +123,18 @@ fn back(stop: Stop) -> El {
 }
 
 /// The head's answer largest, then what it needs care for, then all others that are known.
-fn answers(bench: El, panel: &Panel) -> El {
-    let mut bench = answer(bench, "answer head", panel.head.label, &panel.head)
-        .child(paragraph("why", &panel.note));
+fn answers(mut bench: El, panel: &Panel) -> El {
+    for shown in panel.all().take(panel.heads()) {
+        bench = answer(bench, "answer head", shown.label, shown);
+    }
+    bench = bench.child(paragraph("why", &panel.note));
     for warning in &panel.warnings {
         bench = bench.child(paragraph("warning", warning));
     }
     for (what, shown) in &panel.steps {
         bench = answer(bench, "answer", what, shown);
     }
-    for shown in &panel.answers {
+    for shown in panel.all().skip(panel.heads()) {
         if shown.lacks().is_empty() {
             bench = answer(bench, "answer", shown.label, shown);
         }
