@@ -73,7 +73,8 @@ pub fn coolant(from: &dyn Facts, set: UnitSet) -> Panel {
         Ok((job, refill)) => {
             gets = Ok(refill.gets);
             reached = refill.short.is_none();
-            ways(&job, refill, set, &mut note, &mut warnings, &mut answers);
+            let said = said(from);
+            ways(&job, refill, said, set, &mut note, &mut warnings, &mut answers);
             // Its assumptions come last.
             if answers.len() > 1 {
                 note.extend(assumed(from));
@@ -115,8 +116,9 @@ pub fn coolant(from: &dyn Facts, set: UnitSet) -> Panel {
             facts::CONCENTRATION.id(),
             facts::WANTED_CONCENTRATION.id(),
             facts::COOLANT_CIRCUIT.id(),
+            facts::COOLANT_BOTTLE.id(),
         ],
-        more: vec![facts::COOLANT_DRAINS.id(), facts::COOLANT_BOTTLE.id()],
+        more: vec![facts::COOLANT_DRAINS.id()],
         stated: vec![facts::COLDEST_NIGHT.id()],
         answers,
         warnings,
@@ -182,10 +184,22 @@ fn assumed(from: &dyn Facts) -> impl Iterator<Item = String> {
     bottle.into_iter().chain(drains).map(str::to_owned)
 }
 
+/// What either way is called. While the bottle's strength is not typed its name says what it is taken for: concentrate poured
+/// in by these amounts freezes sooner and cools worse.
+fn said(from: &dyn Facts) -> [&'static str; 3] {
+    if facts::given(from, facts::COOLANT_BOTTLE.id()) {
+        [labels::DRAIN_AND_REFILL, labels::FROM_THE_BOTTLE, labels::OR_FROM_THE_BOTTLE]
+    } else {
+        let or = labels::OR_READY_MIXED_AND_WATER;
+        [labels::REFILL_READY_MIXED, labels::READY_MIXED_AND_WATER, or]
+    }
+}
+
 /// Either way of the refill as an answer; in the note, first of all, what to do.
 fn ways(
     job: &Job,
     refill: Refill,
+    [straight, mixed, or_mixed]: [&'static str; 3],
     set: UnitSet,
     note: &mut Vec<String>,
     warnings: &mut Vec<String>,
@@ -200,11 +214,11 @@ fn ways(
     } else if job.wanted == job.present {
         first(notes::NOTHING_TO_DO.to_owned());
     } else if ways.is_empty() {
-        answers.push(Shown::words(labels::DRAIN_AND_REFILL, notes::TOO_ROUGH));
+        answers.push(Shown::words(straight, notes::TOO_ROUGH));
     }
     let labels: &[&'static str] = match ways.len() {
-        2 => &[labels::FROM_THE_BOTTLE, labels::WATER],
-        _ => &[labels::DRAIN_AND_REFILL, labels::OR_FROM_THE_BOTTLE, labels::WATER],
+        2 => &[mixed, labels::WATER],
+        _ => &[straight, or_mixed, labels::WATER],
     };
     // The first way is the one that is said: one answer, or two where water goes in.
     let said = 2 - ways.len() % 2;

@@ -72,6 +72,9 @@ labels! {
     OIL_ON_DRY: "Preload rise with oil on a dry thread";
     FREEZES_AT: "Freezes at";
     DRAIN_AND_REFILL: "Drain, and refill undiluted";
+    REFILL_READY_MIXED: "Drain, and refill with ready-mixed 50 %, undiluted";
+    READY_MIXED_AND_WATER: "Drain all, and mix: ready-mixed 50 %";
+    OR_READY_MIXED_AND_WATER: "Or drain all, and mix: ready-mixed 50 %";
     FROM_THE_BOTTLE: "Drain all, and mix: from the bottle";
     OR_FROM_THE_BOTTLE: "Or drain all, and mix: from the bottle";
     WATER: "with distilled water";

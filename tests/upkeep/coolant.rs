@@ -251,17 +251,22 @@ fn no_amount_lies_outside_of_its_range() {
     kept.put(facts::CONCENTRATION.id(), Entry::new("30–60 %", 0));
     kept.put(facts::WANTED_CONCENTRATION.id(), Entry::new("48 %", 0));
     let all = panel(Line::Coolant, &kept);
-    assert!(all.answer(labels::DRAIN_AND_REFILL).is_none());
-    assert_eq!(figure(&all, labels::FROM_THE_BOTTLE), "2.40 L");
+    assert!(all.answer(labels::REFILL_READY_MIXED).is_none());
+    assert_eq!(figure(&all, labels::READY_MIXED_AND_WATER), "2.40 L");
     assert!(
-        all.note
-            .starts_with("Drain all, and mix: from the bottle 2.40 L, with distilled water 0.10 L")
+        all.note.starts_with(
+            "Drain all, and mix: ready-mixed 50 % 2.40 L, with distilled water 0.10 L"
+        )
     );
+    kept.put(facts::COOLANT_BOTTLE.id(), Entry::new("50 %", 0));
+    let typed = panel(Line::Coolant, &kept);
+    assert_eq!(figure(&typed, labels::FROM_THE_BOTTLE), "2.40 L", "the same, by the bottle’s name");
+    kept.put(facts::COOLANT_BOTTLE.id(), Entry::default());
     // Where a part stays in the engine there is none at all.
     kept.put(facts::COOLANT_DRAINS.id(), Entry::new("2 L", 0));
     let part = panel(Line::Coolant, &kept);
-    assert_eq!(figure(&part, labels::DRAIN_AND_REFILL), notes::TOO_ROUGH);
-    assert!(part.answer(labels::FROM_THE_BOTTLE).is_none());
+    assert_eq!(figure(&part, labels::REFILL_READY_MIXED), notes::TOO_ROUGH);
+    assert!(part.answer(labels::READY_MIXED_AND_WATER).is_none());
 }
 
 proptest! {
@@ -350,7 +355,13 @@ fn the_line_as_a_whole() {
     assert!(now.warnings.iter().any(|it| it == notes::WEAK_INHIBITOR));
     assert!(now.note.contains(notes::DRAINS_UNKNOWN), "and that all of it is");
     assert!(now.note.contains(notes::READY_MIXED), "what is taken for the bottle is said");
-    assert_eq!(figure(&now, labels::DRAIN_AND_REFILL), "2.50 L", "ready-mixed: all of it");
+    assert_eq!(figure(&now, labels::REFILL_READY_MIXED), "2.50 L", "ready-mixed: all of it");
+    assert!(
+        now.note.starts_with("Drain, and refill with ready-mixed 50 %, undiluted 2.50 L"),
+        "neat concentrate would freeze sooner: {}",
+        now.note
+    );
+    assert!(now.blanks.contains(&facts::COOLANT_BOTTLE.id()), "asked in the open");
     assert_eq!(figure(&now, labels::THEN_FREEZES_AT), "−37 °C");
     kept.put(facts::COOLANT_BOTTLE.id(), Entry::new("100 %", 0));
     let concentrate = panel(Line::Coolant, &kept);
@@ -368,7 +379,7 @@ fn the_line_as_a_whole() {
     kept.put(facts::COOLANT_DRAINS.id(), Entry::new("1.5 L", 0));
     let part = panel(Line::Coolant, &kept);
     // By hand: 0.4 · 33 + 0.6 · 50 = 43.2 %.
-    assert_eq!(figure(&part, labels::DRAIN_AND_REFILL), "1.50 L", "the best that it can do");
+    assert_eq!(figure(&part, labels::REFILL_READY_MIXED), "1.50 L", "the best that it can do");
     assert!(
         part.warnings.contains(&notes::out_of_reach(Short::WeakBottle, Some("43\u{a0}%".into())))
     );
@@ -377,7 +388,7 @@ fn the_line_as_a_whole() {
     kept.put(facts::WANTED_CONCENTRATION.id(), Entry::new("10 %", 0));
     let less = panel(Line::Coolant, &kept);
     assert!(less.warnings.contains(&notes::out_of_reach(Short::Twice, None)));
-    assert!(less.answer(labels::DRAIN_AND_REFILL).is_none());
+    assert!(less.answer(labels::REFILL_READY_MIXED).is_none());
     // 45 % is there after the second: 0.4 · 43.2 + 30 = 47.3 %.
     kept.put(facts::WANTED_CONCENTRATION.id(), Entry::new("45 %", 0));
     let twice = notes::out_of_reach(Short::Twice, Some("43\u{a0}%".into()));
@@ -406,7 +417,7 @@ fn what_is_wanted_is_judged_too() {
     assert!(near.warnings.contains(&notes::then_freezes(true, "−37\u{a0}°C", "1\u{a0}K", false)));
     let same = panel(Line::Coolant, &with("50 %", "50 %", "-36 °C"));
     assert!(same.note.starts_with(notes::NOTHING_TO_DO), "{}", same.note);
-    assert!(same.answer(labels::DRAIN_AND_REFILL).is_none());
+    assert!(same.answer(labels::REFILL_READY_MIXED).is_none());
     assert_eq!(same.warnings, [notes::COOLANT_MAY_FREEZE], "said once");
     // The low end of a range counts for the inhibitor.
     let rough = panel(Line::Coolant, &with("30–40 %", "50 %", "-5 °C"));
