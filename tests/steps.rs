@@ -37,6 +37,20 @@ fn leave_out(kept: &mut Kept, step: &Step, reason: &str) {
     kept.put(id, Entry::new(text, 0));
 }
 
+/// Every manual, and common practice: a plug that is tightened after the run has leaked by then. Torques come after the oil.
+#[test]
+fn the_plug_is_tight_before_oil_goes_in() {
+    assert!(place(Side::LayUp, "oil") < place(Side::LayUp, "torques"));
+    let [how] = step(Side::LayUp, "oil").said.how else { panic!() };
+    assert!(how.contains("before any oil goes in") && how.contains("New washer"), "{how}");
+    let list = step(Side::LayUp, "torques").said.title;
+    assert!(how.contains(list), "says where the figure is");
+    // On paper, too.
+    let paper = plan::paper(&Kept::default(), &[], torpor::units::UnitSet::Metric);
+    let oil = paper.sides[0].iter().find(|it| it.title == step(Side::LayUp, "oil").said.title);
+    assert!(oil.unwrap().says.starts_with(how));
+}
+
 /// Numbers and keys stand in records and links for ever: none is changed or taken away, only added.
 #[test]
 fn numbers_and_keys_are_frozen() {
