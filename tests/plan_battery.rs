@@ -103,7 +103,7 @@ fn how_it_is_kept_decides() {
     assert!(answer(&kept("elsewhere", &shed), labels::FREEZE_MARGIN).lacks().is_empty());
     let full = kept("maintainer", &[(facts::KEY_OFF_DRAW.id(), "20 mA")]);
     assert_eq!((number(&full.head), range(&full.head)), (100.0, [95.0, 100.0]));
-    assert_eq!(answer(&full, labels::RECHARGE_BY).figure, Figure::Words(notes::KEPT_FULL.into()));
+    assert_eq!(answer(&full, labels::UNDER_FROM).figure, Figure::Words(notes::KEPT_FULL.into()));
     assert!(
         full.answer(labels::FLOAT_VOLTAGE).is_some()
             && full.answer(labels::CHARGING_TIME).is_none()
@@ -593,13 +593,18 @@ fn a_lone_charge_waits_until_it_is_due() {
     ]);
     let course = plan::course(&warm).unwrap();
     let Figure::Day { data, .. } =
-        &answer(&plan::battery(&warm, UnitSet::Metric), labels::RECHARGE_BY).figure.clone()
+        &answer(&plan::battery(&warm, UnitSet::Metric), labels::UNDER_FROM).figure.clone()
     else {
         panic!()
     };
-    // The last day that begins above the threshold: the one before "recharge by".
+    // Charged on the last day that begins above the threshold; the answer names the first that begins under it, and says so:
+    // called "recharge by" it was a second date for one charge.
+    assert_eq!(labels::UNDER_FROM, "Under the threshold from");
     let [charged] = course.recharges[..] else { panic!("{:?}", course.recharges) };
     assert_eq!(charged.succ_opt().unwrap().to_string(), *data);
+    let note = plan::battery(&warm, UnitSet::Metric).note;
+    let on = format!("charge on {}", torpor::show::short_day(charged));
+    assert!(note.contains(&on), "{note}");
     let cold = |night| {
         let kept = in_cold(&[
             (facts::CHARGE_BELOW.id(), "40 %"),
@@ -663,7 +668,7 @@ fn no_look_comes_after_the_charge() {
             assert_eq!(look.is_some(), line.contains("look at the meter"), "{line}");
             let charge = course.recharges.first().or(course.charge_by.as_ref());
             let charges =
-                charge.map(|it| it.to_string()).into_iter().chain(day(labels::RECHARGE_BY));
+                charge.map(|it| it.to_string()).into_iter().chain(day(labels::UNDER_FROM));
             let Some(look) = look else {
                 none += 1;
                 continue;

@@ -164,13 +164,13 @@ fn standing(
         return vec![
             voltage,
             Shown::words(labels::LOOK_BY, notes::LOOK_AT_ITS_LIGHT),
-            Shown::words(labels::RECHARGE_BY, notes::KEPT_FULL),
+            Shown::words(labels::UNDER_FROM, notes::KEPT_FULL),
         ];
     }
     vec![
         voltage,
         Shown::day(labels::LOOK_BY, looked.clone(), no_look, set),
-        Shown::day(labels::RECHARGE_BY, below, notes::NOT_BELOW, set),
+        Shown::day(labels::UNDER_FROM, below, notes::NOT_BELOW, set),
     ]
 }
 

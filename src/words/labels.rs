@@ -53,7 +53,7 @@ labels! {
     CHARGE_ON_RIDE_DATE: "Charge on ride date";
     VOLTAGE_ON_RIDE_DATE: "Resting voltage on ride date";
     LOOK_BY: "Look at the meter by";
-    RECHARGE_BY: "Recharge by";
+    UNDER_FROM: "Under the threshold from";
     FREEZE_MARGIN: "Freeze margin";
     LEAST_MARGIN_ON: "Least margin on";
     CHARGE_READ: "Charge by the reading";

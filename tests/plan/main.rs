@@ -90,7 +90,7 @@ fn a_blank_bike_lacks_all_at_once() {
         assert_eq!(of(Line::Torques, labels::FASTENER_GETS), [71, 72]);
         assert_eq!(of(Line::Torques, labels::SET_TO), [71, 72, 84]);
         assert_eq!(of(Line::Battery, labels::CHARGE_ON_RIDE_DATE), [50, 51, 60, 63]);
-        assert_eq!(of(Line::Battery, labels::RECHARGE_BY), [50, 51, 60, 63]);
+        assert_eq!(of(Line::Battery, labels::UNDER_FROM), [50, 51, 60, 63]);
         assert_eq!(of(Line::Battery, labels::FREEZE_MARGIN), [50, 51, 60, 63, 64]);
         assert_eq!(of(Line::Coolant, labels::FREEZES_AT), [100, 101, 102]);
         assert_eq!(of(Line::Coolant, labels::DRAIN_AND_REFILL), [102, 103, 104]);
