@@ -130,6 +130,11 @@ fn a_refused_night_is_counted_instead() {
     };
     let (blank, fine) = there("");
     assert_eq!(fine, None);
+    // A step is degrees to people; the table's own sign stays in files.
+    let Figure::Number { unit, .. } = answer(&blank, labels::FREEZE_MARGIN).figure else {
+        panic!()
+    };
+    assert_eq!((unit, torpor::units::FAHRENHEIT_STEP.symbol), ("°F", "Δ°F"));
     assert!(blank.warnings[0].starts_with("It may freeze"), "{:?}", blank.warnings);
     for (night, why) in [("5 °F", "is the minus missing?"), ("5 V", "not a unit")] {
         let (refused, sheet) = there(night);

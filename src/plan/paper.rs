@@ -291,6 +291,6 @@ fn put(fields: &mut Vec<Field>, kept: &Kept, id: Id, set: UnitSet) {
     // What is refused is not known.
     let known = !entry.is_blank() && facts::refusal(about, &entry).is_none();
     let says = known.then(|| facts::as_read(about, &entry));
-    let unit = about.unit_for(&Entry::default(), set).map_or("", |it| it.symbol);
+    let unit = about.unit_for(&Entry::default(), set).map_or("", |it| it.shown());
     fields.push(Field { label: about.label, says, unit });
 }

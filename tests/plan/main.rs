@@ -41,7 +41,11 @@ fn answer<'a>(panel: &'a Panel, label: &str) -> &'a Shown {
 #[track_caller]
 fn base(shown: &Shown) -> f64 {
     let Figure::Number { data, unit, .. } = &shown.figure else { panic!("{shown:?}") };
-    let unit: Option<&Unit> = units::ALL.iter().copied().find(|it| it.symbol == *unit);
+    let unit: Option<&Unit> = match shown.label {
+        // Shown alike, a step of temperature is no temperature.
+        labels::FREEZE_MARGIN if *unit == "°F" => Some(&units::FAHRENHEIT_STEP),
+        _ => units::ALL.iter().copied().find(|it| it.symbol == *unit),
+    };
     unit.map_or(data.parse().unwrap(), |it| it.to_base(data.parse().unwrap()))
 }
 
