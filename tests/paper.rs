@@ -76,10 +76,12 @@ fn the_steps_are_those_of_the_sheet() {
     let kept = bike();
     let paper = metric(&kept);
     for (at, side) in Side::ALL.into_iter().enumerate() {
-        let asked = side.steps().iter().enumerate().filter(|it| it.1.is_asked(&kept));
-        let expected: Vec<_> = asked.map(|(at, it)| (at + 1, it.said.title)).collect();
+        let asked = side.steps().iter().filter(|it| it.is_asked(&kept));
+        let expected: Vec<_> = asked.map(|it| (it.number(&kept), it.said.title)).collect();
         let own: Vec<_> = paper.sides[at].iter().map(|it| (it.number, it.title.as_str())).collect();
         assert_eq!(own, expected);
+        // None is missing between two.
+        assert!(own.iter().map(|it| it.0).eq(1..=own.len()), "{own:?}");
     }
 }
 

@@ -53,7 +53,7 @@ pub struct Field {
 /// A step.
 #[derive(Debug, Default)]
 pub struct Task {
-    /// Its place on its side.
+    /// Its place among those of its side that the bike has, from 1.
     pub number: usize,
     /// What is done.
     pub title: String,
@@ -112,9 +112,10 @@ pub fn paper(kept: &Kept, due: &[(bool, String)], set: UnitSet) -> Paper {
     }
     list(&mut paper, kept, &kept.bike.scratch, &drawer, set, true);
     for (at, side) in Side::ALL.into_iter().enumerate() {
-        for (place, step) in side.steps().iter().enumerate() {
+        for step in side.steps() {
             if step.is_asked(kept) {
-                let mut task = task(&mut paper, kept, step, place + 1, set);
+                let number = paper.sides[at].len() + 1;
+                let mut task = task(&mut paper, kept, step, number, set);
                 if step.lists_due && !task.left_out {
                     let [past, to_come] = [true, false].map(|it| due_told(due, it));
                     task.cares.extend(Some(past).filter(|it| !it.is_empty()));
@@ -124,8 +125,8 @@ pub fn paper(kept: &Kept, due: &[(bool, String)], set: UnitSet) -> Paper {
             }
         }
         let own = OwnSteps::of(side, kept);
-        for (place, title) in own.titles.iter().enumerate() {
-            let (number, done) = (side.steps().len() + place + 1, own.is_done(title));
+        for title in &own.titles {
+            let (number, done) = (paper.sides[at].len() + 1, own.is_done(title));
             paper.sides[at].push(Task { number, title: title.clone(), done, ..Task::default() });
         }
     }

@@ -233,6 +233,11 @@ impl Side {
         self.steps().iter().find(|it| it.choice.key == key)
     }
 
+    /// So many of its steps this bike has.
+    pub fn count(self, from: &dyn Facts) -> usize {
+        self.steps().iter().filter(|it| it.is_asked(from)).count()
+    }
+
     /// The side that the sheet opens on: from three weeks before the ride date the second. A ride date before the park date is
     /// refused, and turns nothing.
     pub fn on(today: NaiveDate, from: &dyn Facts) -> Self {
@@ -283,6 +288,12 @@ impl Step {
                 undone.is_none_or(|it| it.left_out(from).is_none())
             }
         }
+    }
+
+    /// Its number on the sheet, on the bench and on paper: its place among those that this bike has, from 1.
+    pub fn number(&self, from: &dyn Facts) -> usize {
+        let before = self.side.steps().iter().take_while(|it| *it != self);
+        before.filter(|it| it.is_asked(from)).count() + 1
     }
 
     /// Whether it is ticked.

@@ -61,8 +61,8 @@ fn laid_out(page: Page, all: &[Stop], at: usize) -> Option<El> {
         Side::LayUp => page_words::LAY_UP,
         Side::WakeUp => page_words::WAKE_UP,
     };
-    let steps = side.steps().len();
-    let number = if step.is_some() { stop.at + 1 } else { steps + place };
+    let steps = side.count(&desk);
+    let number = step.map_or(steps + place, |it| it.number(&desk));
     let number = words::number(name, number, steps + own.len());
     let mut heading =
         el("h1").set("tabindex", "-1").child(el("small").text(&number)).text(" ").text(title);
