@@ -83,11 +83,9 @@ pub fn tires(from: &dyn Facts, set: UnitSet, again: bool) -> Panel {
             warnings.push(notes::doubtful_pressure(side.cold.about.label));
         }
         let read = side.reads.maybe(from);
-        if !matches!(read, Ok(None)) && !warm {
-            if let (Ok(Some(reads)), Some(cold)) = (&read, cold) {
-                let judged = tire::judged(*reads, [cold, set_to.unwrap_or(cold)]);
-                warnings.extend(notes::reading(side.reads.about.label, judged));
-            }
+        if let (Ok(Some(reads)), Some(cold), false) = (&read, cold, warm) {
+            let judged = tire::judged(*reads, [cold, set_to.unwrap_or(cold)]);
+            warnings.extend(notes::reading(side.reads.about.label, judged));
         }
         // What is put away is foretold; on the morning of the ride it is read.
         if !matches!(read, Ok(None)) && !warm && !again {

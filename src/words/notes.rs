@@ -75,6 +75,11 @@ pub fn accuracy(accuracy: &str, assumed: bool) -> String {
 }
 /// Verdict.
 pub const INSIDE: &str = "inside the manual’s range";
+/// Why a mark that is nearer is not the one to set.
+pub fn passed_over(mark: &str, limit: &str, over: bool) -> String {
+    let passes = if over { "pass" } else { "fall short of" };
+    format!("{mark} is nearer, but could {passes} {limit}")
+}
 /// Verdict.
 pub const PARTLY: &str = "Only partly inside the manual’s range: with this wrench’s accuracy the fastener may end outside of it.";
 /// Verdict.

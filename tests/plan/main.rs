@@ -220,7 +220,7 @@ fn the_mark_keeps_the_fastener_inside() {
     assert_eq!(range(answer(&panel, labels::FASTENER_GETS)), ["22.99", "24.91"]);
     assert_eq!(
         panel.note,
-        "only with the 40\u{a0}mm adapter in line, hand at 285\u{a0}mm · exact setting 21.92\u{a0}N·m · inside the manual’s range · wrench ±4\u{a0}% by ISO 6789"
+        "only with the 40\u{a0}mm adapter in line, hand at 285\u{a0}mm · exact setting 21.92\u{a0}N·m · inside the manual’s range · wrench ±4\u{a0}% by ISO 6789 · 22\u{a0}N·m is nearer, but could pass 26.00\u{a0}N·m"
     );
     let substituted = |label| {
         let working = answer(&panel, label).working.clone().unwrap();
@@ -242,6 +242,33 @@ fn the_mark_keeps_the_fastener_inside() {
         answer(&panel, labels::EXACT_SETTING).working.as_ref().unwrap().written().substituted,
         "25\u{a0}N·m · 11.2205\u{a0}in / (11.2205\u{a0}in + 1.5748\u{a0}in · cos 0°) = 21.92\u{a0}N·m"
     );
+}
+
+/// By hand: 18 N·m through 280 + 40 mm is 15.75 on the wrench. Set to 16 the fastener gets 16 · 320 / 280 · 1.04 = 19.02 at
+/// most, over 19; set to 15 it gets 16.46 to 17.83. From 17.6 to 24 it is the other way: 16 gives 17.55 at least, 17 18.65.
+#[test]
+fn a_mark_that_is_not_the_nearest_says_why() {
+    let with = |figure: &str, graduation: &str| {
+        let mut kept = header_nut();
+        kept.put(facts::TORQUE.id(), Entry::new(figure, 0));
+        kept.put(facts::WRENCH_LENGTH.id(), Entry::new("280 mm", 0));
+        kept.put(facts::GRADUATION.id(), Entry::new(graduation, 0));
+        torque(&kept, UnitSet::Metric)
+    };
+    let lower = with("18 (16–19) N·m", "1 N·m");
+    assert_eq!(figure(&lower.head), "15 N·m");
+    let why = "16\u{a0}N·m is nearer, but could pass 19.00\u{a0}N·m";
+    assert!(lower.note.contains(why), "{}", lower.note);
+    let higher = with("18 (17.6–24) N·m", "1 N·m");
+    assert_eq!(figure(&higher.head), "17 N·m");
+    let why = "16\u{a0}N·m is nearer, but could fall short of 17.60\u{a0}N·m";
+    assert!(higher.note.contains(why), "{}", higher.note);
+    for (figure, graduation) in
+        [("18 (16–21) N·m", "1 N·m"), ("18 N·m", "1 N·m"), ("18 (16–19) N·m", "")]
+    {
+        let panel = with(figure, graduation);
+        assert!(!panel.note.contains("is nearer"), "{figure}: {}", panel.note);
+    }
 }
 
 /// Which blanks an adapter asks for, and what it does to the answer.
