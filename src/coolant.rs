@@ -151,18 +151,23 @@ pub fn freezes_at(
     Ok(Answer::within(kelvin(glycol.freezes(share)), ends.map(kelvin), &FREEZES_AT, terms))
 }
 
-/// How much colder than a `night` it may get until the coolant freezes.
+/// How much colder than a `night`, known to lie within `ends`, it may get until the coolant freezes.
 pub fn margin(
     freezes: &Answer<ThermodynamicTemperature>,
     night: ThermodynamicTemperature,
+    ends: [ThermodynamicTemperature; 2],
 ) -> Answer<TemperatureInterval> {
-    let to = |it: ThermodynamicTemperature| TemperatureInterval::of_base(night.base() - it.base());
+    let from = |night: ThermodynamicTemperature, it: ThermodynamicTemperature| {
+        TemperatureInterval::of_base(night.base() - it.base())
+    };
     let [low, high] = freezes.bounds.unwrap_or([freezes.value; 2]);
     let terms = vec![
         term("Tn", "coldest night", Measure::Temperature, night),
         term("Tf", "freezes at", Measure::Temperature, freezes.value),
     ];
-    Answer::within(to(freezes.value), [to(high), to(low)], &MARGIN, terms)
+    let [coldest, warmest] = ends;
+    let ends = [from(coldest, high), from(warmest, low)];
+    Answer::within(from(night, freezes.value), ends, &MARGIN, terms)
 }
 
 /// Why a concentration or an exchange is refused.

@@ -14,6 +14,7 @@ mod last_run;
 mod life;
 mod log;
 mod needs;
+mod night;
 mod oil;
 mod oil_used;
 mod other_oils;
@@ -24,7 +25,7 @@ mod step;
 mod tires;
 mod torque;
 
-pub use battery::{Course, battery, battery_in_season, course, night_refused};
+pub use battery::{Course, battery, battery_in_season, course};
 pub use bench::{Stop, stop_at, stops};
 pub use brakes::brakes;
 pub use coolant::coolant;
@@ -36,6 +37,7 @@ pub use last_run::last_run;
 pub use life::{Life, backup_due, past};
 pub use log::{due, due_told, figures, log, shortened};
 pub use needs::needs;
+pub use night::night_refused;
 pub use oil::oil;
 use oil_used::oil_used;
 pub use other_oils::other_oils;
@@ -47,6 +49,7 @@ pub use tires::tires;
 pub use torque::{Asked, Offer, Row, reverse, row, torque, torque_line, wrenches_needed};
 
 use crate::entry::Entry;
+use crate::entry::text::joined;
 use crate::facts::{Facts, Id, Lack};
 use crate::show::Shown;
 use crate::units::UnitSet;
@@ -69,6 +72,8 @@ pub enum Line {
     OtherOils,
     /// On a cold bike.
     Tires,
+    /// The same in spring, on the morning of the ride: a step's alone, not among [`Line::ALL`].
+    TiresAgain,
     /// Fasteners, on a cold bike.
     Torques,
     /// Brake and clutch fluid.
@@ -99,7 +104,7 @@ impl Line {
             Line::LastRun => "last-run",
             Line::Oil => "oil",
             Line::OtherOils => "other-oils",
-            Line::Tires => "tires",
+            Line::Tires | Line::TiresAgain => "tires",
             Line::Torques => "torques",
             Line::Brakes => "brakes",
             Line::Battery => "battery",
@@ -114,7 +119,7 @@ impl Line {
             Line::LastRun => &words::LAST_RUN,
             Line::Oil => &words::OIL,
             Line::OtherOils => &words::OTHER_OILS,
-            Line::Tires => &words::TIRES,
+            Line::Tires | Line::TiresAgain => &words::TIRES,
             Line::Torques => &words::TORQUES,
             Line::Brakes => &words::BRAKES,
             Line::Battery => &words::BATTERY,
@@ -129,7 +134,8 @@ impl Line {
             Line::LastRun => last_run(from, set),
             Line::Oil => oil(from, set),
             Line::OtherOils => other_oils(from, set),
-            Line::Tires => tires(from, set),
+            Line::Tires => tires(from, set, false),
+            Line::TiresAgain => tires(from, set, true),
             Line::Torques => torque(from, drawer, set),
             Line::Brakes => brakes(from, set),
             Line::Battery => battery(from, set),
@@ -142,6 +148,8 @@ impl Line {
 pub struct Panel {
     /// The answer that stands large in the line's head.
     pub head: Shown,
+    /// The first of the answers is as much of a head: the other tire's.
+    pub pair: bool,
     /// Said small beside the head.
     pub note: String,
     /// Entries, in their order.
@@ -209,6 +217,7 @@ impl Panel {
     pub fn of(head: Shown) -> Self {
         Self {
             head,
+            pair: false,
             note: String::new(),
             blanks: Vec::new(),
             more: Vec::new(),
@@ -228,6 +237,25 @@ impl Panel {
     /// Head and answers.
     pub fn all(&self) -> impl Iterator<Item = &Shown> {
         std::iter::once(&self.head).chain(&self.answers)
+    }
+
+    /// So many of all answers stand large.
+    pub fn heads(&self) -> usize {
+        1 + usize::from(self.pair)
+    }
+
+    /// The same in a sentence, as far as they are known.
+    pub fn spoken(&self) -> Option<String> {
+        let said: Vec<String> = self.all().take(self.heads()).filter_map(Shown::spoken).collect();
+        (!said.is_empty()).then(|| joined(&said, ", "))
+    }
+
+    /// What it asks, in order. What the sheet's first sentence has already comes last, and only where it is lacking or `shown`
+    /// all the same: the head's own blanks are to be seen first.
+    pub fn asked(&self, shown: impl Fn(Id) -> bool) -> impl Iterator<Item = Id> {
+        let lacks = |id| self.all().flat_map(Shown::lacks).any(|it| it.id() == id);
+        let stated = self.stated.iter().copied().filter(move |id| lacks(*id) || shown(*id));
+        self.blanks.iter().copied().chain(stated)
     }
 
     /// Every answer that has a working.

@@ -11,7 +11,7 @@ use places::places;
 pub use day::{long as long_day, plain as plain_day, short as short_day};
 
 use crate::digits;
-use crate::entry::{day_written, replaced};
+use crate::entry::day_written;
 use crate::facts::{self, Lack, Lacks, Told};
 use crate::units::{Measure, Unit, UnitSet};
 use crate::working::{Amount, Answer, Law, Parts, Quantity, Term};
@@ -285,7 +285,7 @@ fn number_figure(
     });
     Figure::Number {
         text: digits::fixed(value, places),
-        unit: unit.map_or("", |it| it.symbol),
+        unit: unit.map_or("", |it| it.shown()),
         data: digits::exact(value),
         range: range.filter(|[low, high]| low != high),
     }
@@ -370,9 +370,9 @@ pub fn rounded(measure: Measure, quantity: impl Quantity, set: UnitSet) -> Strin
     rounded_in(measure, quantity, measure.usual(set))
 }
 
-/// A step of temperature in a sentence, where its unit needs no sign that it is one.
+/// A step of temperature in a sentence.
 pub fn step(it: TemperatureInterval, set: UnitSet) -> String {
-    replaced(&rounded(Measure::TemperatureStep, it, set), "Δ", "")
+    rounded(Measure::TemperatureStep, it, set)
 }
 
 /// The same, rounded down: what is accepted at most has to be accepted.
@@ -395,8 +395,8 @@ pub fn rounded_in(
 
 /// "25 N·m", but "90°" and "66 %".
 fn with_unit(number: &str, unit: &Unit) -> String {
-    let space = if unit.symbol == "°" { "" } else { "\u{a0}" };
-    format!("{number}{space}{}", unit.symbol)
+    let space = if unit.shown() == "°" { "" } else { "\u{a0}" };
+    format!("{number}{space}{}", unit.shown())
 }
 
 impl Worked {

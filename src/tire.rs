@@ -18,8 +18,8 @@ mod pressure;
 
 pub use date::{Age, DateCode, DateCodeError, OLD, TIRE_AGE, TOO_OLD};
 pub use pressure::{
-    ATMOSPHERE, Gauge, PRESSURE, Reading, STORAGE, TireError, at, atmosphere, for_storage,
-    is_usual, judged, within,
+    AS_THE_MANUAL, ATMOSPHERE, Gauge, PRESSURE, Reading, STORAGE, TireError, as_the_manual, at,
+    atmosphere, for_storage, is_usual, judged, within,
 };
 
 use crate::source;

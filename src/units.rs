@@ -102,6 +102,12 @@ impl Unit {
         }
     }
 
+    /// Its symbol as people write it. A step of temperature has one of its own in the table and in files, where it must not be
+    /// taken for a temperature; beside a label it needs none.
+    pub fn shown(&self) -> &'static str {
+        self.symbol.strip_prefix('Δ').unwrap_or(self.symbol)
+    }
+
     /// Whether more of it is less of what it measures, as with miles to the gallon.
     pub fn is_inverse(&self) -> bool {
         matches!(self.scale, Scale::Over(_))

@@ -31,6 +31,13 @@ fn what_the_open_steps_want() {
         "Washer for the oil’s drain plug",
     ];
     assert_eq!(list(&kept), expected);
+    // While nobody says how strong the bottle is, the list says what it has to be: 2.4 · 5 / 5 L of a ready mix.
+    let mut unknown = bike();
+    unknown.put(facts::COOLANT_BOTTLE.id(), Entry::default());
+    assert_eq!(list(&unknown)[0], "Coolant, ready-mixed, 50 %: 2.40 L");
+    // 48 % from 45 % by a ready mix: 2.4 · 3 / 5 L of it.
+    unknown.put(facts::WANTED_CONCENTRATION.id(), Entry::new("48 %", 0));
+    assert_eq!(list(&unknown)[0], "Coolant, ready-mixed, 50 %: 1.44 L");
     // What stands on the shelf is not bought again; 1.5 L there leave 1.6 L, two bottles.
     kept.put(facts::OIL_ON_SHELF.id(), Entry::new("1.5 L", 0));
     assert!(list(&kept).contains(&"Engine oil: 2 × 1 L".to_owned()));

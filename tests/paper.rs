@@ -64,6 +64,10 @@ fn the_head_says_when_and_where() {
     for ((label, says), (own, wanted)) in said.into_iter().zip(expected) {
         assert_eq!((label, says.map(str::trim_end)), (own, wanted));
     }
+    // A minus that was left out: it is a rule to write on, and no night to rely on.
+    let mut refused = bike();
+    put(&mut refused, (facts::COLDEST_NIGHT.id(), "24 °C".to_owned()));
+    assert_eq!(metric(&refused).season.last().unwrap().says, None);
 }
 
 /// Every step that the bike has, in the order of the work, under the number it has on the page.
@@ -72,10 +76,12 @@ fn the_steps_are_those_of_the_sheet() {
     let kept = bike();
     let paper = metric(&kept);
     for (at, side) in Side::ALL.into_iter().enumerate() {
-        let asked = side.steps().iter().enumerate().filter(|it| it.1.is_asked(&kept));
-        let expected: Vec<_> = asked.map(|(at, it)| (at + 1, it.said.title)).collect();
+        let asked = side.steps().iter().filter(|it| it.is_asked(&kept));
+        let expected: Vec<_> = asked.map(|it| (it.number(&kept), it.said.title)).collect();
         let own: Vec<_> = paper.sides[at].iter().map(|it| (it.number, it.title.as_str())).collect();
         assert_eq!(own, expected);
+        // None is missing between two.
+        assert!(own.iter().map(|it| it.0).eq(1..=own.len()), "{own:?}");
     }
 }
 
@@ -95,6 +101,9 @@ fn numbers_stand_where_there_are_some() {
         let labels: Vec<_> = figures(task(&paper, side, key)).into_iter().map(|it| it.0).collect();
         assert_eq!(labels, [labels::FRONT_SET_AT, labels::REAR_SET_AT]);
     }
+    // Those of the spring are the invented manual's, for the air of that morning.
+    let again = figures(task(&paper, Side::WakeUp, "tires"));
+    assert_eq!(again.into_iter().map(|it| it.1).collect::<Vec<_>>(), ["2.50 bar", "2.90 bar"]);
     // In spring the meter is read: what it should show, and a rule for what it does.
     let measured = task(&paper, Side::WakeUp, "battery");
     assert_eq!(measured.figures[0].0, labels::VOLTAGE_ON_RIDE_DATE);

@@ -103,11 +103,58 @@ fn how_it_is_kept_decides() {
     assert!(answer(&kept("elsewhere", &shed), labels::FREEZE_MARGIN).lacks().is_empty());
     let full = kept("maintainer", &[(facts::KEY_OFF_DRAW.id(), "20 mA")]);
     assert_eq!((number(&full.head), range(&full.head)), (100.0, [95.0, 100.0]));
-    assert_eq!(answer(&full, labels::RECHARGE_BY).figure, Figure::Words(notes::KEPT_FULL.into()));
+    assert_eq!(answer(&full, labels::UNDER_FROM).figure, Figure::Words(notes::KEPT_FULL.into()));
     assert!(
         full.answer(labels::FLOAT_VOLTAGE).is_some()
             && full.answer(labels::CHARGING_TIME).is_none()
     );
+}
+
+/// Judged by a mechanic: 5 °F for the coldest night of a Winnipeg winter, whose January has a mean of −17.8 °C (0 °F), is a
+/// minus that was left out. It is no margin, and no reason to say nothing: the night is counted as if it were blank.
+#[test]
+fn a_refused_night_is_counted_instead() {
+    let there = |night: &'static str| {
+        let shed = [
+            (facts::CHEMISTRY.id(), "flooded_antimony"),
+            (facts::CAPACITY.id(), "14 Ah"),
+            (facts::KEY_OFF_DRAW.id(), "3 mA"),
+            (facts::CHARGE_WHEN_PARKED.id(), "90 %"),
+            (facts::RESTING_VOLTAGE.id(), ""),
+            (facts::MONTHLY_MEANS.id(), ""),
+            (facts::CLIMATE.id(), "winnipeg_mb"),
+            (facts::WHERE_IT_STANDS.id(), "unheated"),
+            (facts::COLDEST_NIGHT.id(), night),
+        ];
+        (plan::battery(&bike(&shed), UnitSet::Us), plan::night_refused(&bike(&shed), UnitSet::Us))
+    };
+    let (blank, fine) = there("");
+    assert_eq!(fine, None);
+    // A step is degrees to people; the table's own sign stays in files.
+    let Figure::Number { unit, .. } = answer(&blank, labels::FREEZE_MARGIN).figure else {
+        panic!()
+    };
+    assert_eq!((unit, torpor::units::FAHRENHEIT_STEP.symbol), ("°F", "Δ°F"));
+    assert!(blank.warnings[0].starts_with("It may freeze"), "{:?}", blank.warnings);
+    for (night, why) in [("5 °F", "is the minus missing?"), ("5 V", "not a unit")] {
+        let (refused, sheet) = there(night);
+        assert_eq!(refused.answers, blank.answers, "{night}");
+        assert_eq!(refused.course, blank.course);
+        let (last, rest) = refused.warnings.split_last().unwrap();
+        assert_eq!(rest, blank.warnings, "the caution stays");
+        assert!(last.starts_with("Coldest night is not counted until it is mended: "), "{last}");
+        assert!(last.contains(why), "{last}");
+        assert_eq!(
+            sheet.is_some(),
+            night == "5 °F",
+            "the blank itself refuses what it cannot read"
+        );
+    }
+    // With means of the owner's own there is nothing to count from: it is asked for, and never a margin.
+    let own = panel(&[(facts::COLDEST_NIGHT.id(), "24 °C")]);
+    let margin = answer(&own, labels::FREEZE_MARGIN);
+    assert_eq!(margin.lacks()[0].id(), facts::COLDEST_NIGHT.id());
+    assert!(own.refusal(facts::COLDEST_NIGHT.id()).unwrap().ends_with("is the minus missing?"));
 }
 
 /// Source: climate.csv; the coldest night 15 to 20 K under the mean night is common practice, no source.
@@ -551,13 +598,18 @@ fn a_lone_charge_waits_until_it_is_due() {
     ]);
     let course = plan::course(&warm).unwrap();
     let Figure::Day { data, .. } =
-        &answer(&plan::battery(&warm, UnitSet::Metric), labels::RECHARGE_BY).figure.clone()
+        &answer(&plan::battery(&warm, UnitSet::Metric), labels::UNDER_FROM).figure.clone()
     else {
         panic!()
     };
-    // The last day that begins above the threshold: the one before "recharge by".
+    // Charged on the last day that begins above the threshold; the answer names the first that begins under it, and says so:
+    // called "recharge by" it was a second date for one charge.
+    assert_eq!(labels::UNDER_FROM, "Under the threshold from");
     let [charged] = course.recharges[..] else { panic!("{:?}", course.recharges) };
     assert_eq!(charged.succ_opt().unwrap().to_string(), *data);
+    let note = plan::battery(&warm, UnitSet::Metric).note;
+    let on = format!("charge on {}", torpor::show::short_day(charged));
+    assert!(note.contains(&on), "{note}");
     let cold = |night| {
         let kept = in_cold(&[
             (facts::CHARGE_BELOW.id(), "40 %"),
@@ -621,7 +673,7 @@ fn no_look_comes_after_the_charge() {
             assert_eq!(look.is_some(), line.contains("look at the meter"), "{line}");
             let charge = course.recharges.first().or(course.charge_by.as_ref());
             let charges =
-                charge.map(|it| it.to_string()).into_iter().chain(day(labels::RECHARGE_BY));
+                charge.map(|it| it.to_string()).into_iter().chain(day(labels::UNDER_FROM));
             let Some(look) = look else {
                 none += 1;
                 continue;

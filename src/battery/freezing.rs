@@ -26,7 +26,7 @@ pub static FREEZE_MARGIN: Law = Law {
     gives: Measure::TemperatureStep,
     source: source::FREEZING,
     holds: "the battery as cold as the night. The coldest night is taken to fall on the coldest days of the season, other \
-        nights as much warmer as their days are. Act under 5 K (9 Δ°F); at 0 and below it freezes",
+        nights as much warmer as their days are. Act under 5 K (9 °F); at 0 and below it freezes",
 };
 
 /// Specific gravity at 26.7 °C and freezing point in °C.

@@ -191,12 +191,12 @@ impl Reader<'_> {
         units::ALL
             .iter()
             .filter(|it| self.dimensions.contains(&it.dimension))
-            .map(|it| it.symbol)
+            .map(|it| it.shown())
             .collect()
     }
 
     fn not_a_number(&self) -> Refusal {
-        let unit = self.beside.map(|it| it.symbol).or_else(|| self.symbols().first().copied());
+        let unit = self.beside.map(|it| it.shown()).or_else(|| self.symbols().first().copied());
         let example = unit.map_or("25".to_owned(), |unit| format!("25 or 25 {unit}"));
         Refusal::NotANumber { text: quoted(self.whole), example }
     }
@@ -239,8 +239,8 @@ fn same(one: (&Read, &str, &Unit), other: (&Read, &str, &Unit)) -> bool {
 fn amount(read: &Read, unit: &Unit) -> String {
     let of = |base: f64| digits::brief(unit.of_base(base), 3);
     match read.bounds {
-        Some([low, high]) => format!("{}–{} {}", of(low), of(high), unit.symbol),
-        None => format!("{} {}", of(read.value), unit.symbol),
+        Some([low, high]) => format!("{}–{} {}", of(low), of(high), unit.shown()),
+        None => format!("{} {}", of(read.value), unit.shown()),
     }
 }
 

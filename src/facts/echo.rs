@@ -57,7 +57,7 @@ pub fn value(about: &About, entry: &Entry) -> Option<(f64, &'static Unit)> {
 fn with_unit(about: &About, entry: &Entry, bare: bool) -> String {
     let text = entry.text.trim();
     match about.unit_for(entry, UnitSet::Metric).filter(|_| bare) {
-        Some(unit) => format!("{text} {}", unit.symbol),
+        Some(unit) => format!("{text} {}", unit.shown()),
         None => text.to_owned(),
     }
 }
@@ -81,7 +81,7 @@ pub fn echo(about: &About, entry: &Entry) -> Option<String> {
             let read = entry::quantity(&bare, &dimensions).ok()??;
             let unit = read.unit?;
             let of = |base: f64| digits::shortest(unit.of_base(base));
-            let symbol = unit.symbol;
+            let symbol = unit.shown();
             let number = match read.bounds {
                 Some([low, high]) => {
                     format!("{} {symbol}, from {} to {}", of(read.value), of(low), of(high))
@@ -92,7 +92,7 @@ pub fn echo(about: &About, entry: &Entry) -> Option<String> {
             Some(match read.might_mean {
                 Some(other) => format!(
                     "read as {about_word}{number}; if you mean the other one, write {}",
-                    other.symbol
+                    other.shown()
                 ),
                 None => format!("read as {about_word}{number}"),
             })
@@ -104,7 +104,7 @@ pub fn echo(about: &About, entry: &Entry) -> Option<String> {
             let sizes = super::read::sizes_read(about, entry).ok()??;
             let size = |it: &entry::Read| {
                 let unit = it.unit?;
-                Some(format!("{} {}", digits::shortest(unit.of_base(it.value)), unit.symbol))
+                Some(format!("{} {}", digits::shortest(unit.of_base(it.value)), unit.shown()))
             };
             let sizes: Vec<String> = sizes.iter().filter_map(size).collect();
             Some(format!("read as {}", joined(&sizes, ", ")))
@@ -120,7 +120,8 @@ pub fn echo(about: &About, entry: &Entry) -> Option<String> {
             let hint = if dose.ambiguous { "; US or British ones: see below" } else { "" };
             Some(format!(
                 "read as {one} {} per {other} {}, 1 to {ratio}{hint}",
-                unit.symbol, fuel_unit.symbol
+                unit.shown(),
+                fuel_unit.shown()
             ))
         }
         Kind::Day => {
@@ -136,7 +137,7 @@ pub fn echo(about: &About, entry: &Entry) -> Option<String> {
                     None => of(it.torque.value),
                 };
                 let thread = it.thread.thread.map_or(it.thread.text.clone(), |it| it.to_string());
-                Some(format!("{thread} {torque}\u{a0}{}", unit.symbol))
+                Some(format!("{thread} {torque}\u{a0}{}", unit.shown()))
             };
             let rows: Vec<String> = rows.iter().filter_map(row).collect();
             Some(format!("read as {}", joined(&rows, " · ")))

@@ -169,7 +169,8 @@ fn known_unit(about: &About, entry: &Entry) -> Result<(), Refusal> {
     if entry.unit == entry::form::NONE || ours {
         return Ok(());
     }
-    let symbols: Vec<&str> = about.offered(Default::default()).iter().map(|it| it.symbol).collect();
+    let symbols: Vec<&str> =
+        about.offered(Default::default()).iter().map(|it| it.shown()).collect();
     Err(Refusal::UnknownUnit {
         spelling: format!("unit {}", entry.unit),
         offered: joined(&symbols, ", "),
@@ -195,7 +196,7 @@ impl Limit {
     fn accepted(&self, unit: &Unit) -> String {
         let [low, high] =
             [self.low, self.high].map(|it| rounded(unit.of_base(self.unit.to_base(it))));
-        let symbol = unit.symbol;
+        let symbol = unit.shown();
         if unit.is_inverse() {
             // Fewest miles to the gallon are most liters for a distance; there is no most of them.
             return format!("at least {high} {symbol}");

@@ -5,9 +5,9 @@ mod readings;
 mod state;
 
 pub use course::{Course, battery_in_season, course};
-pub use state::night_refused;
+pub(super) use state::{bikes_place, climate, kept};
 
-use super::{Panel, Pictured, season_of};
+use super::{Panel, Pictured, night, season_of};
 use crate::battery::charging::{ChargingError, current_is_high, indoors};
 use crate::battery::freezing::NEAR;
 use crate::battery::voltage::{Rest, rested};
@@ -20,7 +20,7 @@ use crate::words::{cautions, labels, notes};
 use crate::working::{Answer, Quantity};
 use chrono::NaiveDate;
 use course::course_of;
-use state::{ChargeFrom, Parked, bikes_place, coldest_night, given, kept, look, parked, threshold};
+use state::{ChargeFrom, Parked, given, look, parked, threshold};
 use std::sync::Arc;
 use uom::si::{
     f64::{Ratio, TemperatureInterval, ThermodynamicTemperature},
@@ -33,10 +33,10 @@ pub fn battery(from: &dyn Facts, set: UnitSet) -> Panel {
     let known = parked.as_ref().map_err(Clone::clone);
     let threshold = threshold(from);
     let maintained = known.as_ref().is_ok_and(|it| it.forecast.battery().is_maintained());
-    let coldest = coldest_night(from, set);
-    let night = coldest.as_ref().ok().map(|it| it.0);
-    let margin = both(known.clone(), coldest.clone())
-        .map(|(it, (coldest, _))| it.forecast.freeze_margin(coldest));
+    let coldest = night::of_battery(from, set);
+    let night = coldest.as_ref().ok().map(|it| it.roughly);
+    let margin = both(known.clone(), coldest.as_ref().map_err(Clone::clone))
+        .map(|(it, coldest)| it.forecast.freeze_margin(coldest.roughly));
     let plan = both(known.clone(), threshold.clone()).map(|(it, threshold)| {
         (it, threshold.value, it.forecast.recharge_plan(threshold.value, night).parts().value)
     });
@@ -63,8 +63,8 @@ pub fn battery(from: &dyn Facts, set: UnitSet) -> Panel {
             None => None,
         });
     }
-    if let Ok((_, Some(night))) = &coldest {
-        answers.push(Shown::quantity(labels::COLDEST_NIGHT, Ok(night.clone()), set));
+    if let Ok(coldest) = &coldest {
+        answers.extend(coldest.shown(set));
     }
     // Wherever the battery is kept, it starts the bike where that stands.
     if let (Ok(parked), Ok(place)) = (&parked, bikes_place(from)) {
@@ -78,6 +78,7 @@ pub fn battery(from: &dyn Facts, set: UnitSet) -> Panel {
     answers.extend(charging);
     warnings.extend(cold);
     warnings.extend(judged.warnings);
+    warnings.extend(coldest.ok().and_then(|it| it.refused));
     answers.extend(judged.answers);
     if let (Ok(current), Ok(capacity)) = (facts::CHARGER_CURRENT.of(from), facts::CAPACITY.of(from))
     {
@@ -163,13 +164,13 @@ fn standing(
         return vec![
             voltage,
             Shown::words(labels::LOOK_BY, notes::LOOK_AT_ITS_LIGHT),
-            Shown::words(labels::RECHARGE_BY, notes::KEPT_FULL),
+            Shown::words(labels::UNDER_FROM, notes::KEPT_FULL),
         ];
     }
     vec![
         voltage,
         Shown::day(labels::LOOK_BY, looked.clone(), no_look, set),
-        Shown::day(labels::RECHARGE_BY, below, notes::NOT_BELOW, set),
+        Shown::day(labels::UNDER_FROM, below, notes::NOT_BELOW, set),
     ]
 }
 

@@ -1,13 +1,15 @@
 //! Coolant: where it freezes, and what to exchange.
 
 use super::Panel;
+use super::night::{self, Night};
+use crate::battery::Roughly;
 use crate::coolant::{self, CoolantError, Cooling, Glycol, Job, READY_MIXED, Refill, WEAK};
 use crate::entry::text::joined;
 use crate::facts::{self, Facts, Strength, Told, all3, both};
 use crate::show::{self, Shown};
 use crate::units::{Measure, UnitSet};
 use crate::words::{cautions, labels, upkeep as notes};
-use crate::working::Quantity;
+use crate::working::{Answer, Quantity};
 use uom::si::f64::{Ratio, TemperatureInterval, ThermodynamicTemperature};
 
 /// The coolant line's calculator.
@@ -21,7 +23,7 @@ pub fn coolant(from: &dyn Facts, set: UnitSet) -> Panel {
         };
     }
     let glycol = facts::GLYCOL.of(from);
-    let night = facts::COLDEST_NIGHT.of(from);
+    let night = night::of_bike(from, set);
     let now = present(from, &glycol);
     // Where nothing is told of a share, that is no lack: it is answered in words.
     let freezes = all3(cooling.map(drop), glycol.clone(), now.clone())
@@ -38,8 +40,9 @@ pub fn coolant(from: &dyn Facts, set: UnitSet) -> Panel {
         Ok(Ok(freezes)) => {
             let margin = match &night {
                 Ok(night) => {
-                    let margin = coolant::margin(&freezes, *night);
-                    note.push(notes::night_margin(&show::step(margin.value, set)));
+                    let margin = margin(&freezes, night);
+                    let counted = night.counted.as_ref().map(|it| it.1);
+                    note.push(notes::night_margin(&show::step(margin.value, set), counted));
                     let [least, most] = margin.bounds.unwrap_or([margin.value; 2]);
                     if most.base() <= 0.0 {
                         warnings.push(notes::COOLANT_FREEZES.to_owned());
@@ -70,7 +73,8 @@ pub fn coolant(from: &dyn Facts, set: UnitSet) -> Panel {
         Ok((job, refill)) => {
             gets = Ok(refill.gets);
             reached = refill.short.is_none();
-            ways(&job, refill, set, &mut note, &mut warnings, &mut answers);
+            let said = said(from);
+            ways(&job, refill, said, set, &mut note, &mut warnings, &mut answers);
             // Its assumptions come last.
             if answers.len() > 1 {
                 note.extend(assumed(from));
@@ -87,8 +91,8 @@ pub fn coolant(from: &dyn Facts, set: UnitSet) -> Panel {
         coolant::freezes_at(glycol, gets, [gets; 2])
             .map_err(|why| facts::WANTED_CONCENTRATION.not_together(why))
     });
-    if let (Ok(then), Ok(night), false) = (&then, night, stays) {
-        let margin = coolant::margin(then, night);
+    if let (Ok(then), Ok(night), false) = (&then, &night, stays) {
+        let margin = margin(then, night);
         if margin.bounds.is_some_and(|[least, _]| least.base() <= 0.0) {
             let at = show::rounded(Measure::Temperature, then.value, set);
             let by = TemperatureInterval::of_base(margin.value.base().abs());
@@ -97,6 +101,10 @@ pub fn coolant(from: &dyn Facts, set: UnitSet) -> Panel {
         }
     }
     answers.push(Shown::quantity(labels::THEN_FREEZES_AT, then, set));
+    if let Ok(night) = night {
+        answers.extend(night.shown(set));
+        warnings.extend(night.refused);
+    }
     if weak {
         warnings.push(notes::WEAK_INHIBITOR.to_owned());
     }
@@ -108,14 +116,23 @@ pub fn coolant(from: &dyn Facts, set: UnitSet) -> Panel {
             facts::CONCENTRATION.id(),
             facts::WANTED_CONCENTRATION.id(),
             facts::COOLANT_CIRCUIT.id(),
+            facts::COOLANT_BOTTLE.id(),
         ],
-        more: vec![facts::COOLANT_DRAINS.id(), facts::COOLANT_BOTTLE.id()],
+        more: vec![facts::COOLANT_DRAINS.id()],
         stated: vec![facts::COLDEST_NIGHT.id()],
         answers,
         warnings,
         cautions: cautions::COOLANT,
         ..Panel::of(head)
     }
+}
+
+fn margin(
+    freezes: &Answer<ThermodynamicTemperature>,
+    night: &Night,
+) -> Answer<TemperatureInterval> {
+    let Roughly { low, typical, high } = night.roughly;
+    coolant::margin(freezes, typical, [low, high])
 }
 
 /// Instead of a freezing point, and the warning with it.
@@ -167,10 +184,22 @@ fn assumed(from: &dyn Facts) -> impl Iterator<Item = String> {
     bottle.into_iter().chain(drains).map(str::to_owned)
 }
 
+/// What either way is called. While the bottle's strength is not typed its name says what it is taken for: concentrate poured
+/// in by these amounts freezes sooner and cools worse.
+fn said(from: &dyn Facts) -> [&'static str; 3] {
+    if facts::given(from, facts::COOLANT_BOTTLE.id()) {
+        [labels::DRAIN_AND_REFILL, labels::FROM_THE_BOTTLE, labels::OR_FROM_THE_BOTTLE]
+    } else {
+        let or = labels::OR_READY_MIXED_AND_WATER;
+        [labels::REFILL_READY_MIXED, labels::READY_MIXED_AND_WATER, or]
+    }
+}
+
 /// Either way of the refill as an answer; in the note, first of all, what to do.
 fn ways(
     job: &Job,
     refill: Refill,
+    [straight, mixed, or_mixed]: [&'static str; 3],
     set: UnitSet,
     note: &mut Vec<String>,
     warnings: &mut Vec<String>,
@@ -185,11 +214,11 @@ fn ways(
     } else if job.wanted == job.present {
         first(notes::NOTHING_TO_DO.to_owned());
     } else if ways.is_empty() {
-        answers.push(Shown::words(labels::DRAIN_AND_REFILL, notes::TOO_ROUGH));
+        answers.push(Shown::words(straight, notes::TOO_ROUGH));
     }
     let labels: &[&'static str] = match ways.len() {
-        2 => &[labels::FROM_THE_BOTTLE, labels::WATER],
-        _ => &[labels::DRAIN_AND_REFILL, labels::OR_FROM_THE_BOTTLE, labels::WATER],
+        2 => &[mixed, labels::WATER],
+        _ => &[straight, or_mixed, labels::WATER],
     };
     // The first way is the one that is said: one answer, or two where water goes in.
     let said = 2 - ways.len() % 2;

@@ -51,8 +51,11 @@ fn amounts(panel: &Panel, needs: &mut Vec<String>) {
     };
     add(labels::FUEL_TO_ADD, words::FUEL);
     add(labels::STABILIZER_TO_ADD, words::STABILIZER);
-    if !add(labels::DRAIN_AND_REFILL, words::COOLANT)
-        && add(labels::FROM_THE_BOTTLE, words::COOLANT)
+    let straight = add(labels::DRAIN_AND_REFILL, words::COOLANT)
+        || add(labels::REFILL_READY_MIXED, words::READY_MIXED);
+    if !straight
+        && (add(labels::FROM_THE_BOTTLE, words::COOLANT)
+            || add(labels::READY_MIXED_AND_WATER, words::READY_MIXED))
     {
         add(labels::WATER, words::WATER);
     }

@@ -53,7 +53,7 @@ pub struct Field {
 /// A step.
 #[derive(Debug, Default)]
 pub struct Task {
-    /// Its place on its side.
+    /// Its place among those of its side that the bike has, from 1.
     pub number: usize,
     /// What is done.
     pub title: String,
@@ -98,6 +98,12 @@ pub fn paper(kept: &Kept, due: &[(bool, String)], set: UnitSet) -> Paper {
     ] {
         put(&mut paper.season, kept, id, set);
     }
+    // What is refused is not known.
+    if super::night_refused(kept, set).is_some()
+        && let Some(it) = paper.season.last_mut()
+    {
+        it.says = None;
+    }
     let says = season(kept, set).figure_text();
     paper.season.insert(2, Field { label: labels::DAYS_STORED, says, unit: "" });
     let drawer = drawer(&kept.garage);
@@ -106,9 +112,10 @@ pub fn paper(kept: &Kept, due: &[(bool, String)], set: UnitSet) -> Paper {
     }
     list(&mut paper, kept, &kept.bike.scratch, &drawer, set, true);
     for (at, side) in Side::ALL.into_iter().enumerate() {
-        for (place, step) in side.steps().iter().enumerate() {
+        for step in side.steps() {
             if step.is_asked(kept) {
-                let mut task = task(&mut paper, kept, step, place + 1, set);
+                let number = paper.sides[at].len() + 1;
+                let mut task = task(&mut paper, kept, step, number, set);
                 if step.lists_due && !task.left_out {
                     let [past, to_come] = [true, false].map(|it| due_told(due, it));
                     task.cares.extend(Some(past).filter(|it| !it.is_empty()));
@@ -118,8 +125,8 @@ pub fn paper(kept: &Kept, due: &[(bool, String)], set: UnitSet) -> Paper {
             }
         }
         let own = OwnSteps::of(side, kept);
-        for (place, title) in own.titles.iter().enumerate() {
-            let (number, done) = (side.steps().len() + place + 1, own.is_done(title));
+        for title in &own.titles {
+            let (number, done) = (paper.sides[at].len() + 1, own.is_done(title));
             paper.sides[at].push(Task { number, title: title.clone(), done, ..Task::default() });
         }
     }
@@ -261,7 +268,9 @@ fn cite(paper: &mut Paper, line: Line, panel: &Panel) {
         let Some(it) = &it.working else { return };
         let cited = [line.words().quick, it.source()];
         if !paper.sources.contains(&cited) {
-            paper.sources.push(cited);
+            // Tires are worked out on both sides; those of one calculator stand together.
+            let last = paper.sources.iter().rposition(|it| it[0] == cited[0]);
+            paper.sources.insert(last.map_or(paper.sources.len(), |it| it + 1), cited);
         }
     };
     one(&panel.head);
@@ -283,6 +292,6 @@ fn put(fields: &mut Vec<Field>, kept: &Kept, id: Id, set: UnitSet) {
     // What is refused is not known.
     let known = !entry.is_blank() && facts::refusal(about, &entry).is_none();
     let says = known.then(|| facts::as_read(about, &entry));
-    let unit = about.unit_for(&Entry::default(), set).map_or("", |it| it.symbol);
+    let unit = about.unit_for(&Entry::default(), set).map_or("", |it| it.shown());
     fields.push(Field { label: about.label, says, unit });
 }

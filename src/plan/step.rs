@@ -162,7 +162,7 @@ static WAKE_UP: &[Step] = &[
         facts::METER_READ_ON.id(),
         facts::WHERE_THINGS_LIE.id(),
     ]),
-    up(7, &words::TIRES_AGAIN).care(0).sum(Line::Tires),
+    up(7, &words::TIRES_AGAIN).care(0).sum(Line::TiresAgain),
     up(8, &words::FASTENERS).care(1),
     up(9, &words::CHAIN_AGAIN).asked(Asked::Chain),
     up(11, &words::BEFORE_MOVING).care(0),
@@ -248,6 +248,11 @@ impl Side {
         self.steps().iter().find(|it| it.choice.key == key)
     }
 
+    /// So many of its steps this bike has.
+    pub fn count(self, from: &dyn Facts) -> usize {
+        self.steps().iter().filter(|it| it.is_asked(from)).count()
+    }
+
     /// The side that the sheet opens on: from three weeks before the ride date the second. A ride date before the park date is
     /// refused, and turns nothing.
     pub fn on(today: NaiveDate, from: &dyn Facts) -> Self {
@@ -298,6 +303,12 @@ impl Step {
                 undone.is_none_or(|it| it.left_out(from).is_none())
             }
         }
+    }
+
+    /// Its number on the sheet, on the bench and on paper: its place among those that this bike has, from 1.
+    pub fn number(&self, from: &dyn Facts) -> usize {
+        let before = self.side.steps().iter().take_while(|it| *it != self);
+        before.filter(|it| it.is_asked(from)).count() + 1
     }
 
     /// Whether it is ticked.

@@ -1,7 +1,6 @@
 //! Tires: what to set for the ride, what they will read, what is good for storage, and how old they are.
 
-use super::{Panel, season::judged_on};
-use crate::entry::text::joined;
+use super::{Panel, night, season::judged_on};
 use crate::facts::{self, Fact, Facts, Rough, Told, all3, both};
 use crate::show::{self, Shown};
 use crate::tire::{self, Age, DateCode, Gauge, OLD, TOO_OLD, TireError, TiresAre};
@@ -46,8 +45,8 @@ static REAR: Side = Side {
     age: labels::REAR_AGE,
 };
 
-/// The tires' calculator.
-pub fn tires(from: &dyn Facts, set: UnitSet) -> Panel {
+/// The tires' calculator: where they are set when the bike is put away or, `again`, on the morning of the ride.
+pub fn tires(from: &dyn Facts, set: UnitSet, again: bool) -> Panel {
     let warm = facts::TIRES_ARE.known(from) == Some(TiresAre::Warm);
     let shown = |label, told| {
         if warm {
@@ -56,39 +55,41 @@ pub fn tires(from: &dyn Facts, set: UnitSet) -> Panel {
             Shown::quantity(label, told, set)
         }
     };
-    let [front, rear] = [&FRONT, &REAR].map(|it| set_at(from, it));
-    let mut note = Vec::new();
+    let right = if again { set_again } else { set_at };
+    let [front, rear] = [&FRONT, &REAR].map(|it| right(from, it));
+    let degrees = |it| show::rounded(Measure::Temperature, it, set);
+    let mut note = String::new();
     if warm {
-        note.push(notes::WARM_TIRE.to_owned());
-    } else {
-        note.extend(
-            rear.as_ref()
-                .ok()
-                .map(|it| notes::rear(&show::rounded(Measure::Pressure, it.value, set))),
-        );
-        let air = (&front, facts::SET_TEMPERATURE.of(from), right_at(from));
-        if let (Ok(_), Ok(here), Ok(there)) = air {
-            let degrees = |it| show::rounded(Measure::Temperature, it, set);
-            let [here, there] = [here, there.value].map(degrees);
-            note.extend((here != there).then(|| notes::set_in(&here, &there)));
+        note = notes::WARM_TIRE.to_owned();
+    } else if again {
+        let air = facts::RIDE_TEMPERATURE.known(from).map(|it| degrees(it.value));
+        note = notes::set_on_the_morning(air.as_deref());
+    } else if let (Ok(_), Ok(here), Ok(there)) =
+        (&front, facts::SET_TEMPERATURE.of(from), right_at(from))
+    {
+        let [here, there] = [here, there.value].map(degrees);
+        if here != there {
+            note = notes::set_in(&here, &there);
         }
     }
     let sides = [&front, &rear].map(|it| it.as_ref().ok().map(|it| it.value));
     let mut answers = vec![shown(REAR.set_at, rear)];
     let mut stated = vec![facts::RIDE_DATE.id()];
     let mut warnings = Vec::new();
+    let night = night::of_bike(from, set).map(|it| it.rough());
     for (side, set_to) in [&FRONT, &REAR].into_iter().zip(sides) {
         let cold = side.cold.known(from);
         if cold.is_some_and(|it| !tire::is_usual(it)) {
             warnings.push(notes::doubtful_pressure(side.cold.about.label));
         }
         let read = side.reads.maybe(from);
-        if !matches!(read, Ok(None)) && !warm {
-            if let (Ok(Some(reads)), Some(cold)) = (read, cold) {
-                let judged = tire::judged(reads, [cold, set_to.unwrap_or(cold)]);
-                warnings.extend(notes::reading(side.reads.about.label, judged));
-            }
-            let night = will_read(from, side, facts::COLDEST_NIGHT.of(from).map(exactly));
+        if let (Ok(Some(reads)), Some(cold), false) = (&read, cold, warm) {
+            let judged = tire::judged(*reads, [cold, set_to.unwrap_or(cold)]);
+            warnings.extend(notes::reading(side.reads.about.label, judged));
+        }
+        // What is put away is foretold; on the morning of the ride it is read.
+        if !matches!(read, Ok(None)) && !warm && !again {
+            let night = will_read(from, side, night.clone());
             answers.push(Shown::quantity(side.on_the_night, night, set));
             if !stated.contains(&facts::COLDEST_NIGHT.id()) {
                 stated.push(facts::COLDEST_NIGHT.id());
@@ -99,7 +100,9 @@ pub fn tires(from: &dyn Facts, set: UnitSet) -> Panel {
         match side.maximum.maybe(from) {
             Ok(None) => {}
             Ok(Some(most)) => {
-                answers.push(shown(side.storage, for_storage(from, side, most)));
+                if !again {
+                    answers.push(shown(side.storage, for_storage(from, side, most)));
+                }
                 if set_to.is_some_and(|it| it > most) && !warm {
                     warnings.push(notes::over_sidewall(side.set_at));
                 }
@@ -128,17 +131,19 @@ pub fn tires(from: &dyn Facts, set: UnitSet) -> Panel {
         Ok(None) => {}
         new => answers.push(Shown::quantity(labels::RUN_IN, new.map(|_| tire::run_in()), set)),
     }
+    let mut blanks =
+        vec![facts::FRONT_PRESSURE.id(), facts::REAR_PRESSURE.id(), facts::TIRES_ARE.id()];
+    // In autumn alone: the garage's air.
+    blanks.extend((!again).then_some(facts::SET_TEMPERATURE.id()));
+    blanks.extend([
+        facts::RIDE_TEMPERATURE.id(),
+        facts::FRONT_DATE_CODE.id(),
+        facts::REAR_DATE_CODE.id(),
+    ]);
     Panel {
-        note: joined(&note, " · "),
-        blanks: vec![
-            facts::FRONT_PRESSURE.id(),
-            facts::REAR_PRESSURE.id(),
-            facts::TIRES_ARE.id(),
-            facts::SET_TEMPERATURE.id(),
-            facts::RIDE_TEMPERATURE.id(),
-            facts::FRONT_DATE_CODE.id(),
-            facts::REAR_DATE_CODE.id(),
-        ],
+        pair: !warm,
+        note,
+        blanks,
         more: vec![
             facts::FRONT_READS.id(),
             facts::REAR_READS.id(),
@@ -158,11 +163,15 @@ pub fn tires(from: &dyn Facts, set: UnitSet) -> Panel {
 
 /// Where they are measured: that they are cold, the air's temperature and its pressure.
 fn measured(from: &dyn Facts) -> Told<(ThermodynamicTemperature, Gauge)> {
-    let air = facts::ALTITUDE.maybe(from).and_then(|altitude| {
-        tire::atmosphere(altitude).map_err(|why| facts::ALTITUDE.not_together(why))
-    });
-    let known = all3(facts::SET_TEMPERATURE.of(from), air, facts::TIRES_ARE.of(from));
-    known.map(|(here, air, _)| (here, air.value))
+    let known = all3(facts::SET_TEMPERATURE.of(from), air(from), facts::TIRES_ARE.of(from));
+    known.map(|(here, air, _)| (here, air))
+}
+
+/// Pressure of the air.
+fn air(from: &dyn Facts) -> Told<Gauge> {
+    let altitude = facts::ALTITUDE.maybe(from)?;
+    let air = tire::atmosphere(altitude).map_err(|why| facts::ALTITUDE.not_together(why))?;
+    Ok(air.value)
 }
 
 /// The air that the manual's figures are for.
@@ -177,6 +186,17 @@ fn right_at(from: &dyn Facts) -> Told<Rough<ThermodynamicTemperature>> {
 fn set_at(from: &dyn Facts, side: &Side) -> Told<Answer<Gauge>> {
     let (cold, right_at, (here, air)) = all3(side.cold.of(from), right_at(from), measured(from))?;
     roughly(right_at, |right_at| tire::at(cold, right_at, here, air))
+        .map_err(|why| side.cold.not_together(why))
+}
+
+/// What the gauge is to say on the morning of the ride, in its air: the manual's figure as it is, unless that is for another
+/// air that the manual names.
+fn set_again(from: &dyn Facts, side: &Side) -> Told<Answer<Gauge>> {
+    let (cold, reference, _) =
+        all3(side.cold.of(from), facts::TIRE_REFERENCE.maybe(from), facts::TIRES_ARE.of(from))?;
+    let Some(reference) = reference else { return Ok(tire::as_the_manual(cold)) };
+    let (ride, air) = both(facts::RIDE_TEMPERATURE.of(from), air(from))?;
+    roughly(ride, |ride| tire::at(cold, reference, ride, air))
         .map_err(|why| side.cold.not_together(why))
 }
 

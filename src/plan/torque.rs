@@ -81,6 +81,7 @@ pub fn torque(from: &dyn Facts, drawer: &[Held], set: UnitSet) -> Panel {
     answers.extend(turn.filter(|it| it.label != head.label));
 
     let mut note = notes_of(&asked, held, fit, setting, off_scale, drawer, set);
+    note.extend(passed_over(&asked, held, &adapter, set));
     let mut warnings = warnings_of(&asked, fit, set);
     if matches!(asked.turn, Ok(Some(_))) {
         warnings.push(notes::CRUSHED_ALREADY.to_owned());
@@ -206,6 +207,21 @@ fn notes_of(
     }
     note.push(joined(&asked.mind, ", "));
     note
+}
+
+/// Why the mark to set is not the nearest, where it is not.
+fn passed_over(
+    asked: &Asked,
+    held: &Held,
+    adapter: &Told<Option<OffsetAdapter>>,
+    set: UnitSet,
+) -> Option<String> {
+    let (wrench, figure) = (held.wrench.as_ref().ok()?, asked.figure.as_ref().ok()?);
+    let (mark, limit, over) = wrench.passed_over(adapter.as_ref().ok()?.as_ref(), figure)?;
+    let usual = || Measure::Torque.usual(set);
+    let mark = show::setting(mark, held.marked_in.or_else(usual), true);
+    let limit = show::rounded_in(Measure::Torque, limit, asked.unit.or_else(usual));
+    Some(notes::passed_over(&mark, &limit, over))
 }
 
 fn warnings_of(asked: &Asked, fit: &Told<Fit>, set: UnitSet) -> Vec<String> {

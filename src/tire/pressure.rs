@@ -29,6 +29,14 @@ pub const PRESSURE: Law = Law {
     holds: "cold tire, not ridden for three hours, that keeps its air and its volume; the same place, so the same air pressure; where a manual names no temperature, its figure is for the day’s air",
 };
 
+/// What is set on the morning of the ride.
+pub const AS_THE_MANUAL: Law = Law {
+    formula: "ps = p",
+    gives: Measure::Pressure,
+    source: source::MANUAL,
+    holds: "cold tire in the air of the ride; where the manual names no temperature, its figure is for the day’s air",
+};
+
 /// Pressure of the air.
 pub const ATMOSPHERE: Law = Law {
     formula: "pa = 101.325 kPa · (1 − 0.0000225577 · h)^5.25588",
@@ -144,6 +152,12 @@ pub fn at(
         kelvin("T2", "second temperature", to),
     ];
     Ok(Answer::exact(Gauge(second), &PRESSURE, terms))
+}
+
+/// The manual's cold pressure as it is: the tire is set in the air that it is ridden in.
+pub fn as_the_manual(cold: Gauge) -> Answer<Gauge> {
+    let terms = vec![term("p", "the manual’s cold pressure", Measure::Pressure, cold)];
+    Answer::exact(cold, &AS_THE_MANUAL, terms)
 }
 
 /// A pressure that lies between those of two other temperatures.

@@ -212,6 +212,27 @@ impl Wrench {
         Ok(Answer::exact(graduation * count, law, terms))
     }
 
+    /// The mark nearest to the exact setting where [`Wrench::mark`] is another one, and the end of the range that the fastener
+    /// could pass with it, accuracy and all; true where that is the highest.
+    pub fn passed_over(
+        &self,
+        adapter: Option<&OffsetAdapter>,
+        figure: &Figure,
+    ) -> Option<(Torque, Torque, bool)> {
+        let (graduation, [lowest, highest]) = (self.graduation?, figure.range()?);
+        let one = graduation.base() * gain(adapter);
+        let nearest = self.nearest(figure.aim().base() / one, self.counts(graduation));
+        let mark = graduation * nearest;
+        let set = self.set_to(adapter, figure).ok()?;
+        if (mark - set).base().abs() <= set.base() * SLACK {
+            return None;
+        }
+        let gets = self.fastener_gets(mark, adapter).bounds?;
+        let over = gets[1].base() > highest.base() * (1.0 + SLACK);
+        let under = gets[0].base() < lowest.base() * (1.0 - SLACK);
+        (over || under).then_some((mark, if over { highest } else { lowest }, over))
+    }
+
     /// What to set for `figure`: the mark of [`Wrench::mark`], or the exact setting where the graduation is not known.
     ///
     /// # Errors

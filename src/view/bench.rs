@@ -61,8 +61,8 @@ fn laid_out(page: Page, all: &[Stop], at: usize) -> Option<El> {
         Side::LayUp => page_words::LAY_UP,
         Side::WakeUp => page_words::WAKE_UP,
     };
-    let steps = side.steps().len();
-    let number = if step.is_some() { stop.at + 1 } else { steps + place };
+    let steps = side.count(&desk);
+    let number = step.map_or(steps + place, |it| it.number(&desk));
     let number = words::number(name, number, steps + own.len());
     let mut heading =
         el("h1").set("tabindex", "-1").child(el("small").text(&number)).text(" ").text(title);
@@ -120,9 +120,11 @@ fn back(stop: Stop) -> El {
 }
 
 /// The head's answer largest, then all that it needs care for, then the others that are known.
-fn answers(bench: El, panel: &Panel) -> El {
-    let mut bench = answer(bench, "answer head", panel.head.label, &panel.head)
-        .child(paragraph("why", &panel.note));
+fn answers(mut bench: El, panel: &Panel) -> El {
+    for shown in panel.all().take(panel.heads()) {
+        bench = answer(bench, "answer head", shown.label, shown);
+    }
+    bench = bench.child(paragraph("why", &panel.note));
     for warning in &panel.warnings {
         bench = bench.child(paragraph("warning", warning));
     }
@@ -131,7 +133,7 @@ fn answers(bench: El, panel: &Panel) -> El {
     for (what, shown) in &panel.steps {
         bench = answer(bench, "answer", what, shown);
     }
-    for shown in &panel.answers {
+    for shown in panel.all().skip(panel.heads()) {
         if shown.lacks().is_empty() {
             bench = answer(bench, "answer", shown.label, shown);
         }

@@ -243,7 +243,7 @@ impl Field {
         let symbol = |field: &Self| {
             about
                 .unit_for(&field.entry(), field.page.set.get())
-                .map_or_else(String::new, |it| it.symbol.to_owned())
+                .map_or_else(String::new, |it| it.shown().to_owned())
         };
         if !several {
             return Some(el("span").class("unit").live_text(move || symbol(&shown)));

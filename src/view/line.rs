@@ -63,7 +63,7 @@ impl Told {
         }
         let say = move || {
             // The line may be gone by now.
-            if let Some(Some(words)) = self.panel.try_with_untracked(|it| it.head.spoken()) {
+            if let Some(Some(words)) = self.panel.try_with_untracked(Panel::spoken) {
                 page.say(&words);
             }
         };
@@ -104,7 +104,7 @@ pub fn head(page: Page, desk: &Desk, told: Told, scope: &str, open: Open) -> El 
         let first = panel.with(|it| it.head.lacks().first().map(Lack::id));
         if open.is_none_or(Derived::get) { None } else { held.get().or(first) }
     });
-    let (desk, scope) = (desk.clone(), scope.to_owned());
+    let (desk, scope, heads) = (desk.clone(), scope.to_owned(), heads(panel));
     el("div").class("fig").part(move || match lacking.get() {
         Some(id) => {
             let blank = blank(page, &desk, Some(told), id, &format!("{scope}-head"), Dress::Short);
@@ -127,7 +127,8 @@ pub fn head(page: Page, desk: &Desk, told: Told, scope: &str, open: Open) -> El 
             vec![row.on("focusin", move |_| held.set(Some(id))).on("focusout", leave)]
         }
         None => {
-            let mut all: Vec<El> = answer(panel, 0, &scope).into();
+            let mut all: Vec<El> =
+                (0..heads.get()).flat_map(|at| answer(panel, at, &scope)).collect();
             all.push(el("small").class("why").live_text(move || panel.with(|it| it.note.clone())));
             // A warning is not to wait until the line is unfolded.
             let warning = move || panel.with(|it| it.warnings.first().cloned().unwrap_or_default());
@@ -137,10 +138,15 @@ pub fn head(page: Page, desk: &Desk, told: Told, scope: &str, open: Open) -> El 
     })
 }
 
+/// So many answers stand in the head.
+fn heads(panel: Derived<Panel>) -> Derived<usize> {
+    Derived::new(move |_| panel.with(Panel::heads))
+}
+
 /// Under the blank in a folded row: how much the answer still lacks, or the answer.
 fn still_needed(panel: &Panel, id: Id) -> String {
     let more = panel.head.lacks().iter().filter(|it| it.id() != id).count();
-    match panel.head.spoken() {
+    match panel.spoken() {
         Some(answer) => answer,
         None if more > 0 => format!("{}{}", words::NEEDED, words::and_more(more)),
         None => words::NEEDED.to_owned(),
@@ -154,13 +160,7 @@ pub fn panel(page: Page, desk: &Desk, told: Told, scope: &str) -> El {
     let asked = Derived::new(move |before: Option<&Vec<u16>>| {
         // One that was shown stays: it may be lacking no more with its first letter.
         let shown = |id: Id| before.is_some_and(|it| it.contains(&id.0));
-        panel.with(|it| {
-            let lacks =
-                |id| it.all().flat_map(|it| it.lacks()).map(Lack::id).any(|lack| lack == id);
-            // What the sheet's first sentence has already is asked here only where it stands alone or is lacking.
-            let stated = it.stated.iter().copied().filter(|id| quick || lacks(*id) || shown(*id));
-            stated.chain(it.blanks.iter().copied()).map(|it| it.0).collect::<Vec<u16>>()
-        })
+        panel.with(|it| it.asked(|id| quick || shown(id)).map(|it| it.0).collect::<Vec<u16>>())
     });
     let blank = {
         let (desk, scope) = (desk.clone(), scope.to_owned());
@@ -177,10 +177,10 @@ pub fn panel(page: Page, desk: &Desk, told: Told, scope: &str) -> El {
         });
     };
     let count = Derived::new(move |_| panel.with(|it| it.answers.len()));
-    let here = scope.to_owned();
+    let (here, heads) = (scope.to_owned(), heads(panel));
     let answers = move || {
         let one = |at| el("div").class("answer").children(answer(panel, at, &here));
-        (1..=count.get()).map(one).collect()
+        (heads.get()..=count.get()).map(one).collect()
     };
     let note = move || panel.with(|it| it.note.clone());
     let answers = el("div")

@@ -63,14 +63,15 @@ pub fn own_steps(page: Page, side: Side) -> Vec<El> {
 }
 
 fn row(page: Page, side: Side, (at, title): (usize, &String)) -> El {
-    let number = (side.steps().len() + at + 1).to_string();
+    let desk = Desk::of_bike(page);
+    let number = move || (side.count(&desk) + at + 1).to_string();
     let remove = {
         let title = title.clone();
         button("quiet", page_words::REMOVE, move || remove(page, side, &title))
     };
     let tick = el("label")
         .child(tick_box(page, side, title))
-        .child(span("", &number).set("aria-hidden", "true"));
+        .child(el("span").set("aria-hidden", "true").live_text(number));
     let fold = el("div")
         .class("fold")
         .child(el("div").class("no").child(tick))

@@ -89,7 +89,7 @@ fn step_at(page: Page, key: usize) -> El {
         Line::Torques => Sum { told: torques::told(page), inside: torques::inside },
         _ => Sum { told: Told::new(line, &Desk::of_bike(page), page), inside: plain },
     });
-    step::step(page, it, at + 1, sum)
+    step::step(page, it, sum)
 }
 
 /// The inside of a line that is a calculator and no more.

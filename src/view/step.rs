@@ -22,8 +22,8 @@ pub struct Sum {
     pub inside: fn(Page, &Desk, Told, &str) -> Vec<El>,
 }
 
-/// A step of the sheet; `number` is its place.
-pub fn step(page: Page, step: &'static Step, number: usize, sum: Option<Sum>) -> El {
+/// A step of the sheet.
+pub fn step(page: Page, step: &'static Step, sum: Option<Sum>) -> El {
     let desk = Desk::of_bike(page);
     let id = format!("line-{}", step.choice.key);
     let title = format!("{id}-title");
@@ -44,7 +44,7 @@ pub fn step(page: Page, step: &'static Step, number: usize, sum: Option<Sum>) ->
         );
     let row = el("div")
         .class("fold")
-        .child(tick(page, step, &desk, number))
+        .child(tick(page, step, &desk))
         .child(what)
         .maybe(sum.map(|it| head(page, &desk, it.told, &id, Some(open))));
     let [inside, state] = [(); 2].map(|()| desk.clone());
@@ -96,14 +96,15 @@ pub fn waits(step: &Step, desk: &Desk) -> String {
 }
 
 /// The step's number, and on a bike of one's own a box to tick, which waits for the steps before it.
-fn tick(page: Page, step: &'static Step, desk: &Desk, number: usize) -> El {
-    let number = number.to_string();
+fn tick(page: Page, step: &'static Step, desk: &Desk) -> El {
     let desk = desk.clone();
     el("div").class("no").part(move || {
+        let of = desk.clone();
+        let number =
+            el("span").set("aria-hidden", "true").live_text(move || step.number(&of).to_string());
         if page.is_example() {
-            return vec![span("", &number).set("aria-hidden", "true")];
+            return vec![number];
         }
-        let number = span("", &number).set("aria-hidden", "true");
         vec![el("label").child(tick_box(page, step, &desk)).child(number)]
     })
 }

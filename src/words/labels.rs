@@ -53,7 +53,7 @@ labels! {
     CHARGE_ON_RIDE_DATE: "Charge on ride date";
     VOLTAGE_ON_RIDE_DATE: "Resting voltage on ride date";
     LOOK_BY: "Look at the meter by";
-    RECHARGE_BY: "Recharge by";
+    UNDER_FROM: "Under the threshold from";
     FREEZE_MARGIN: "Freeze margin";
     LEAST_MARGIN_ON: "Least margin on";
     CHARGE_READ: "Charge by the reading";
@@ -72,6 +72,9 @@ labels! {
     OIL_ON_DRY: "Preload rise with oil on a dry thread";
     FREEZES_AT: "Freezes at";
     DRAIN_AND_REFILL: "Drain, and refill undiluted";
+    REFILL_READY_MIXED: "Drain, and refill with ready-mixed 50 %, undiluted";
+    READY_MIXED_AND_WATER: "Drain all, and mix: ready-mixed 50 %";
+    OR_READY_MIXED_AND_WATER: "Or drain all, and mix: ready-mixed 50 %";
     FROM_THE_BOTTLE: "Drain all, and mix: from the bottle";
     OR_FROM_THE_BOTTLE: "Or drain all, and mix: from the bottle";
     WATER: "with distilled water";

@@ -18,6 +18,8 @@ pub const STABILIZER: &str = "Fuel stabilizer";
 pub const FUEL: &str = "Fuel";
 /// Coolant.
 pub const COOLANT: &str = "Coolant, from the bottle";
+/// Coolant, where nobody knows how strong the bottle is.
+pub const READY_MIXED: &str = "Coolant, ready-mixed, 50 %";
 /// Distilled water.
 pub const WATER: &str = "Distilled water";
 /// Brake fluid.

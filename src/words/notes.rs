@@ -75,6 +75,11 @@ pub fn accuracy(accuracy: &str, assumed: bool) -> String {
 }
 /// Verdict.
 pub const INSIDE: &str = "inside the manual’s range";
+/// Why a mark that is nearer is not the one to set.
+pub fn passed_over(mark: &str, limit: &str, over: bool) -> String {
+    let passes = if over { "pass" } else { "fall short of" };
+    format!("{mark} is nearer, but could {passes} {limit}")
+}
 /// Verdict.
 pub const PARTLY: &str = "Only partly inside the manual’s range: with this wrench’s accuracy the fastener may end outside of it.";
 /// Verdict.
@@ -364,6 +369,10 @@ pub const LITHIUM_DEAD: &str = "LiFePO4 that rests under 10 V has ruined cells, 
 /// Refusal.
 pub fn colder_than(mean: &str) -> String {
     format!("has to be colder than the coldest mean of the season, {mean}: is the minus missing?")
+}
+/// Warning: a night that is refused counts for nothing.
+pub fn night_refused(which: &str, why: &str) -> String {
+    format!("{which} is not counted until it is mended: {why}")
 }
 /// Beside the charge.
 pub const NO_CHARGE_NEEDED: &str = "no charge needed before the ride date";

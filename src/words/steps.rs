@@ -28,7 +28,9 @@ steps! {
         "Turn the wheel by hand, never with the engine: it takes fingers off.",
         "Clean it with what its maker allows, wipe it dry, lubricate it."
     ];
-    OIL: "Oil", "while it is warm: drained oil takes the season’s acids and water with it", [];
+    OIL: "Oil", "while it is warm: drained oil takes the season’s acids and water with it", [
+        "New washer; plug and filter tightened to the manual’s torque before any oil goes in; their figures are under Torques."
+    ];
     OTHER_OILS: "Other oils", "final drive and gearbox drain better while warm from the run", [];
     TAP_AND_BOWLS: "Fuel tap and bowls", "after the level run, which would fill the bowls again", [
         "Tap off, where it is turned by hand.",

@@ -37,9 +37,10 @@ pub fn then_freezes(as_wanted: bool, at: &str, by: &str, short: bool) -> String 
     let why = if short { "too little" } else { "is not enough, as testers differ" };
     format!("{then} it freezes at {at}: {by} {why} on the coldest night.")
 }
-/// Beside the freezing point.
-pub fn night_margin(margin: &str) -> String {
-    format!("{margin} of margin on the coldest night")
+/// Beside the freezing point; a night that was not typed is that of a station.
+pub fn night_margin(margin: &str, counted: Option<&str>) -> String {
+    let from = counted.map_or(String::new(), |it| format!(", counted from {it}"));
+    format!("{margin} of margin on the coldest night{from}")
 }
 /// Warning.
 pub const COOLANT_FREEZES: &str =
@@ -84,9 +85,10 @@ pub const LET_IT_STAND: &str = "let it stand";
 /// Beside it.
 pub const WARM_TIRE: &str =
     "three hours, out of the sun; a warm tire tells nothing, and never let air out of one";
-/// Beside the front tire.
-pub fn rear(pressure: &str) -> String {
-    format!("rear {pressure}")
+/// In spring: where and when the figures are right.
+pub fn set_on_the_morning(air: Option<&str>) -> String {
+    let air = air.map_or("the air you ride in".to_owned(), |it| format!("{it} air"));
+    format!("set outdoors on the morning of the ride, cold, in {air}")
 }
 /// Why the figure is not the manual's.
 pub fn set_in(here: &str, there: &str) -> String {

@@ -41,7 +41,11 @@ fn answer<'a>(panel: &'a Panel, label: &str) -> &'a Shown {
 #[track_caller]
 fn base(shown: &Shown) -> f64 {
     let Figure::Number { data, unit, .. } = &shown.figure else { panic!("{shown:?}") };
-    let unit: Option<&Unit> = units::ALL.iter().copied().find(|it| it.symbol == *unit);
+    let unit: Option<&Unit> = match shown.label {
+        // Shown alike, a step of temperature is no temperature.
+        labels::FREEZE_MARGIN if *unit == "°F" => Some(&units::FAHRENHEIT_STEP),
+        _ => units::ALL.iter().copied().find(|it| it.symbol == *unit),
+    };
     unit.map_or(data.parse().unwrap(), |it| it.to_base(data.parse().unwrap()))
 }
 
@@ -90,7 +94,7 @@ fn a_blank_bike_lacks_all_at_once() {
         assert_eq!(of(Line::Torques, labels::FASTENER_GETS), [71, 72]);
         assert_eq!(of(Line::Torques, labels::SET_TO), [71, 72, 84]);
         assert_eq!(of(Line::Battery, labels::CHARGE_ON_RIDE_DATE), [50, 51, 60, 63]);
-        assert_eq!(of(Line::Battery, labels::RECHARGE_BY), [50, 51, 60, 63]);
+        assert_eq!(of(Line::Battery, labels::UNDER_FROM), [50, 51, 60, 63]);
         assert_eq!(of(Line::Battery, labels::FREEZE_MARGIN), [50, 51, 60, 63, 64]);
         assert_eq!(of(Line::Coolant, labels::FREEZES_AT), [100, 101, 102]);
         assert_eq!(of(Line::Coolant, labels::DRAIN_AND_REFILL), [102, 103, 104]);
@@ -216,7 +220,7 @@ fn the_mark_keeps_the_fastener_inside() {
     assert_eq!(range(answer(&panel, labels::FASTENER_GETS)), ["22.99", "24.91"]);
     assert_eq!(
         panel.note,
-        "only with the 40\u{a0}mm adapter in line, hand at 285\u{a0}mm · exact setting 21.92\u{a0}N·m · inside the manual’s range · wrench ±4\u{a0}% by ISO 6789"
+        "only with the 40\u{a0}mm adapter in line, hand at 285\u{a0}mm · exact setting 21.92\u{a0}N·m · inside the manual’s range · wrench ±4\u{a0}% by ISO 6789 · 22\u{a0}N·m is nearer, but could pass 26.00\u{a0}N·m"
     );
     let substituted = |label| {
         let working = answer(&panel, label).working.clone().unwrap();
@@ -238,6 +242,33 @@ fn the_mark_keeps_the_fastener_inside() {
         answer(&panel, labels::EXACT_SETTING).working.as_ref().unwrap().written().substituted,
         "25\u{a0}N·m · 11.2205\u{a0}in / (11.2205\u{a0}in + 1.5748\u{a0}in · cos 0°) = 21.92\u{a0}N·m"
     );
+}
+
+/// By hand: 18 N·m through 280 + 40 mm is 15.75 on the wrench. Set to 16 the fastener gets 16 · 320 / 280 · 1.04 = 19.02 at
+/// most, over 19; set to 15 it gets 16.46 to 17.83. From 17.6 to 24 it is the other way: 16 gives 17.55 at least, 17 18.65.
+#[test]
+fn a_mark_that_is_not_the_nearest_says_why() {
+    let with = |figure: &str, graduation: &str| {
+        let mut kept = header_nut();
+        kept.put(facts::TORQUE.id(), Entry::new(figure, 0));
+        kept.put(facts::WRENCH_LENGTH.id(), Entry::new("280 mm", 0));
+        kept.put(facts::GRADUATION.id(), Entry::new(graduation, 0));
+        torque(&kept, UnitSet::Metric)
+    };
+    let lower = with("18 (16–19) N·m", "1 N·m");
+    assert_eq!(figure(&lower.head), "15 N·m");
+    let why = "16\u{a0}N·m is nearer, but could pass 19.00\u{a0}N·m";
+    assert!(lower.note.contains(why), "{}", lower.note);
+    let higher = with("18 (17.6–24) N·m", "1 N·m");
+    assert_eq!(figure(&higher.head), "17 N·m");
+    let why = "16\u{a0}N·m is nearer, but could fall short of 17.60\u{a0}N·m";
+    assert!(higher.note.contains(why), "{}", higher.note);
+    for (figure, graduation) in
+        [("18 (16–21) N·m", "1 N·m"), ("18 N·m", "1 N·m"), ("18 (16–19) N·m", "")]
+    {
+        let panel = with(figure, graduation);
+        assert!(!panel.note.contains("is nearer"), "{figure}: {}", panel.note);
+    }
 }
 
 /// Which blanks an adapter asks for, and what it does to the answer.
@@ -635,9 +666,18 @@ fn a_line_asks_only_for_its_own_facts() {
                 facts::WRENCH_KEY.id(),
                 facts::TAKEN_WRENCH.id(),
             ];
-            let dates = [facts::PARK_DATE.id(), facts::RIDE_DATE.id(), facts::COLDEST_NIGHT.id()];
+            let dates = [
+                facts::PARK_DATE.id(),
+                facts::RIDE_DATE.id(),
+                facts::COLDEST_NIGHT.id(),
+                facts::WHERE_IT_STANDS.id(),
+                facts::MONTHLY_MEANS.id(),
+                facts::CLIMATE.id(),
+                facts::WARMER_BY.id(),
+                facts::DAY_AND_NIGHT.id(),
+            ];
             let asked: BTreeSet<Id> = match line {
-                // The season's dates and its coldest night belong to more than one line.
+                // The season's dates, and its coldest night with what that is counted from, belong to more than one line.
                 Line::Fuel | Line::Coolant | Line::OtherOils | Line::Tires | Line::Brakes => {
                     asked.into_iter().filter(|it| !dates.contains(it)).collect()
                 }

@@ -251,17 +251,22 @@ fn no_amount_lies_outside_of_its_range() {
     kept.put(facts::CONCENTRATION.id(), Entry::new("30–60 %", 0));
     kept.put(facts::WANTED_CONCENTRATION.id(), Entry::new("48 %", 0));
     let all = panel(Line::Coolant, &kept);
-    assert!(all.answer(labels::DRAIN_AND_REFILL).is_none());
-    assert_eq!(figure(&all, labels::FROM_THE_BOTTLE), "2.40 L");
+    assert!(all.answer(labels::REFILL_READY_MIXED).is_none());
+    assert_eq!(figure(&all, labels::READY_MIXED_AND_WATER), "2.40 L");
     assert!(
-        all.note
-            .starts_with("Drain all, and mix: from the bottle 2.40 L, with distilled water 0.10 L")
+        all.note.starts_with(
+            "Drain all, and mix: ready-mixed 50 % 2.40 L, with distilled water 0.10 L"
+        )
     );
+    kept.put(facts::COOLANT_BOTTLE.id(), Entry::new("50 %", 0));
+    let typed = panel(Line::Coolant, &kept);
+    assert_eq!(figure(&typed, labels::FROM_THE_BOTTLE), "2.40 L", "the same, by the bottle’s name");
+    kept.put(facts::COOLANT_BOTTLE.id(), Entry::default());
     // Where a part stays in the engine there is none at all.
     kept.put(facts::COOLANT_DRAINS.id(), Entry::new("2 L", 0));
     let part = panel(Line::Coolant, &kept);
-    assert_eq!(figure(&part, labels::DRAIN_AND_REFILL), notes::TOO_ROUGH);
-    assert!(part.answer(labels::FROM_THE_BOTTLE).is_none());
+    assert_eq!(figure(&part, labels::REFILL_READY_MIXED), notes::TOO_ROUGH);
+    assert!(part.answer(labels::READY_MIXED_AND_WATER).is_none());
 }
 
 proptest! {
@@ -350,7 +355,13 @@ fn the_line_as_a_whole() {
     assert!(now.warnings.iter().any(|it| it == notes::WEAK_INHIBITOR));
     assert!(now.note.contains(notes::DRAINS_UNKNOWN), "and that all of it is");
     assert!(now.note.contains(notes::READY_MIXED), "what is taken for the bottle is said");
-    assert_eq!(figure(&now, labels::DRAIN_AND_REFILL), "2.50 L", "ready-mixed: all of it");
+    assert_eq!(figure(&now, labels::REFILL_READY_MIXED), "2.50 L", "ready-mixed: all of it");
+    assert!(
+        now.note.starts_with("Drain, and refill with ready-mixed 50 %, undiluted 2.50 L"),
+        "neat concentrate would freeze sooner: {}",
+        now.note
+    );
+    assert!(now.blanks.contains(&facts::COOLANT_BOTTLE.id()), "asked in the open");
     assert_eq!(figure(&now, labels::THEN_FREEZES_AT), "−37 °C");
     kept.put(facts::COOLANT_BOTTLE.id(), Entry::new("100 %", 0));
     let concentrate = panel(Line::Coolant, &kept);
@@ -368,7 +379,7 @@ fn the_line_as_a_whole() {
     kept.put(facts::COOLANT_DRAINS.id(), Entry::new("1.5 L", 0));
     let part = panel(Line::Coolant, &kept);
     // By hand: 0.4 · 33 + 0.6 · 50 = 43.2 %.
-    assert_eq!(figure(&part, labels::DRAIN_AND_REFILL), "1.50 L", "the best that it can do");
+    assert_eq!(figure(&part, labels::REFILL_READY_MIXED), "1.50 L", "the best that it can do");
     assert!(
         part.warnings.contains(&notes::out_of_reach(Short::WeakBottle, Some("43\u{a0}%".into())))
     );
@@ -377,7 +388,7 @@ fn the_line_as_a_whole() {
     kept.put(facts::WANTED_CONCENTRATION.id(), Entry::new("10 %", 0));
     let less = panel(Line::Coolant, &kept);
     assert!(less.warnings.contains(&notes::out_of_reach(Short::Twice, None)));
-    assert!(less.answer(labels::DRAIN_AND_REFILL).is_none());
+    assert!(less.answer(labels::REFILL_READY_MIXED).is_none());
     // 45 % is there after the second: 0.4 · 43.2 + 30 = 47.3 %.
     kept.put(facts::WANTED_CONCENTRATION.id(), Entry::new("45 %", 0));
     let twice = notes::out_of_reach(Short::Twice, Some("43\u{a0}%".into()));
@@ -406,11 +417,67 @@ fn what_is_wanted_is_judged_too() {
     assert!(near.warnings.contains(&notes::then_freezes(true, "−37\u{a0}°C", "1\u{a0}K", false)));
     let same = panel(Line::Coolant, &with("50 %", "50 %", "-36 °C"));
     assert!(same.note.starts_with(notes::NOTHING_TO_DO), "{}", same.note);
-    assert!(same.answer(labels::DRAIN_AND_REFILL).is_none());
+    assert!(same.answer(labels::REFILL_READY_MIXED).is_none());
     assert_eq!(same.warnings, [notes::COOLANT_MAY_FREEZE], "said once");
     // The low end of a range counts for the inhibitor.
     let rough = panel(Line::Coolant, &with("30–40 %", "50 %", "-5 °C"));
     assert!(rough.warnings.iter().any(|it| it == notes::WEAK_INHIBITOR));
+}
+
+/// Source: climate.csv, Winnipeg: January −17.8 °C, its mean night −22.8 °C, a cold snap of 15 to 20 K (common practice, no
+/// source): −38 to −43 °C, −40.3 °C in the middle. Propylene at 40 % freezes at −21.5 °C by coolant_inhibited.csv, give or take
+/// 3 K: 19 K too little, at least 13.5 K. A night that cannot be one counts as a blank.
+#[test]
+fn a_night_is_counted_as_the_batterys_is() {
+    let with = |night: &'static str| {
+        typed(&[
+            (facts::COOLING.id(), "liquid"),
+            (facts::GLYCOL.id(), "propylene"),
+            (facts::CONCENTRATION.id(), "40 %"),
+            (facts::PARK_DATE.id(), "2026-11-01"),
+            (facts::RIDE_DATE.id(), "2027-04-15"),
+            (facts::WHERE_IT_STANDS.id(), "unheated"),
+            (facts::CLIMATE.id(), "winnipeg_mb"),
+            (facts::COLDEST_NIGHT.id(), night),
+        ])
+    };
+    let blank = panel(Line::Coolant, &with(""));
+    let margin = &answer(&blank, labels::FREEZE_MARGIN).figure;
+    let Figure::Number { data, range: Some(range), .. } = margin else { panic!("{margin:?}") };
+    close(number(data), -18.8, 0.1, "margin");
+    // −43 + 21.5 − 3 and −38 + 21.5 + 3.
+    for (got, by_hand) in range.iter().zip([-24.5, -13.5]) {
+        close(number(&got.replace('−', "-")), by_hand, 0.6, "bounds");
+    }
+    assert_eq!(blank.warnings[0], notes::COOLANT_FREEZES);
+    assert!(blank.note.ends_with("of margin on the coldest night, counted from Winnipeg MB"));
+    assert_eq!(figure(&blank, labels::COLDEST_NIGHT), "−40 °C");
+    let refused = panel(Line::Coolant, &with("5 °F"));
+    assert_eq!((&refused.answers, &refused.note), (&blank.answers, &blank.note));
+    assert_eq!(refused.warnings[0], notes::COOLANT_FREEZES);
+    assert!(refused.warnings.iter().any(|it| it.ends_with("is the minus missing?")));
+    // One that can be is taken as it is: −25 °C is 3.5 K too cold.
+    let typed = panel(Line::Coolant, &with("-25 °C"));
+    assert!(typed.answer(labels::COLDEST_NIGHT).is_none());
+    assert!(typed.note.ends_with("of margin on the coldest night"));
+    // Kept elsewhere, the battery's place is not the coolant's.
+    let mut away = with("");
+    away.put(facts::BATTERY_KEPT.id(), Entry::new("elsewhere", 0));
+    away.put(facts::KEPT_AT.id(), Entry::new("18 °C", 0));
+    assert_eq!(panel(Line::Coolant, &away).answers, blank.answers);
+}
+
+/// What the head needs is asked before what only the margin wants, and the sheet's own blank is not asked twice.
+#[test]
+fn the_heads_blanks_come_first() {
+    let blank = panel(Line::Coolant, &Kept::default());
+    let asked: Vec<Id> = blank.asked(|_| false).collect();
+    let head: Vec<Id> = blank.head.lacks().iter().map(|it| it.id()).collect();
+    assert_eq!(asked[..3], head);
+    assert_eq!(asked.last(), Some(&facts::COLDEST_NIGHT.id()), "lacking");
+    let full = panel(Line::Coolant, &typed(&FULL));
+    assert_eq!(full.asked(|_| false).collect::<Vec<_>>(), full.blanks);
+    assert_eq!(full.asked(|_| true).last(), Some(facts::COLDEST_NIGHT.id()));
 }
 
 /// A bike without coolant is asked nothing more; one over 60 % is told why there is no figure.

@@ -1,10 +1,10 @@
 //! The season day by day, for the season line.
 
-use super::state::{ChargeFrom, Parked, coldest_night, look, parked, threshold};
+use super::state::{ChargeFrom, Parked, look, parked, threshold};
 use crate::battery::{Edges, FAST, Parameters, RechargePlan, Roughly};
 use crate::facts::{self, Facts, Told, both};
 use crate::fuel;
-use crate::plan::Panel;
+use crate::plan::{Panel, night};
 use crate::units::UnitSet;
 use crate::working::Quantity;
 use chrono::NaiveDate;
@@ -58,7 +58,7 @@ impl Course {
 /// The season day by day, for the season line.
 pub fn course(from: &dyn Facts) -> Told<Course> {
     let (parked, threshold) = both(parked(from), threshold(from))?;
-    let coldest = coldest_night(from, UnitSet::Metric).ok().map(|it| it.0);
+    let coldest = night::of_battery(from, UnitSet::Metric).ok().map(|it| it.roughly);
     let plan = parked.forecast.recharge_plan(threshold.value, coldest).parts().value;
     let look = look(&parked, Some(&plan), coldest).map(|it| it.value);
     let mut course = course_of(&parked, threshold.value, &plan, look, coldest);

@@ -9,8 +9,6 @@ use crate::battery::{
 };
 use crate::facts::{self, BatteryKept, Capacity, Facts, Lacks, Place, Recharge, Told, both};
 use crate::season::{Season, Temperatures};
-use crate::show;
-use crate::units::{Measure, UnitSet};
 use crate::words::notes;
 use crate::working::{Answer, Parts, Quantity};
 use chrono::NaiveDate;
@@ -52,7 +50,7 @@ pub(super) enum ChargeFrom {
 }
 
 /// How the battery is kept; in the bike and connected where nothing is said.
-pub(super) fn kept(from: &dyn Facts) -> Told<BatteryKept> {
+pub(in crate::plan) fn kept(from: &dyn Facts) -> Told<BatteryKept> {
     Ok(facts::BATTERY_KEPT.maybe(from)?.unwrap_or(BatteryKept::InBike))
 }
 
@@ -240,7 +238,7 @@ pub(super) fn place(from: &dyn Facts) -> Told<Temperatures> {
 }
 
 /// How warm the bike stands, wherever its battery is.
-pub(super) fn bikes_place(from: &dyn Facts) -> Told<Temperatures> {
+pub(in crate::plan) fn bikes_place(from: &dyn Facts) -> Told<Temperatures> {
     let stands = facts::WHERE_IT_STANDS.maybe(from)?;
     if stands == Some(Place::Heated) {
         return facts::MONTHLY_MEANS.of(from);
@@ -267,56 +265,11 @@ pub(super) fn bikes_place(from: &dyn Facts) -> Told<Temperatures> {
 }
 
 /// The station that is taken for the place: where no means were typed, which count before it.
-pub(super) fn climate(from: &dyn Facts) -> Told<Option<&'static crate::season::Place>> {
+pub(in crate::plan) fn climate(from: &dyn Facts) -> Told<Option<&'static crate::season::Place>> {
     if facts::MONTHLY_MEANS.maybe(from)?.is_some() {
         return Ok(None);
     }
     Ok(facts::CLIMATE.maybe(from)?.map(|it| it.0))
-}
-
-/// The coldest night, and its working where it was not typed. It cannot be warmer than the coldest mean of the season:
-/// mostly a minus that was left out.
-pub(super) fn coldest_night(
-    from: &dyn Facts,
-    set: UnitSet,
-) -> Told<(Roughly<ThermodynamicTemperature>, Option<Answer<ThermodynamicTemperature>>)> {
-    let elsewhere = kept(from)? == BatteryKept::Elsewhere;
-    let fact = if elsewhere { &facts::KEPT_COLDEST } else { &facts::COLDEST_NIGHT };
-    let typed = fact.maybe(from)?;
-    let known = season_of(from).ok().zip(place(from).ok());
-    let coldest_day = known.as_ref().map(|(season, place)| place.coldest_of(season));
-    if let Some(night) = typed {
-        return match coldest_day.filter(|it| night > *it) {
-            Some(mean) => {
-                let mean = show::rounded(Measure::Temperature, mean, set);
-                Err(fact.not_together(notes::colder_than(&mean)))
-            }
-            None => Ok((Roughly::exactly(night), None)),
-        };
-    }
-    let heated = !elsewhere && facts::WHERE_IT_STANDS.maybe(from)? == Some(Place::Heated);
-    if let (Some((_, place)), Some(day)) = (&known, coldest_day)
-        && place.is_steady()
-        && (heated || elsewhere)
-    {
-        return Ok((Roughly::exactly(day), None));
-    }
-    if !heated
-        && !elsewhere
-        && let (Some(climate), Some((season, _))) = (climate(from)?, &known)
-    {
-        let answer = climate.coldest_night(Temperatures::of(climate).coldest_of(season));
-        let [low, high] = answer.bounds.unwrap_or([answer.value; 2]);
-        return Ok((Roughly { low, typical: answer.value, high }, Some(answer)));
-    }
-    fact.of(from).map(|it| (Roughly::exactly(it), None))
-}
-
-/// Why the coldest night that was typed cannot be one, where it cannot.
-pub fn night_refused(from: &dyn Facts, set: UnitSet) -> Option<String> {
-    let lacks = coldest_night(from, set).err()?;
-    let own = lacks.iter().find(|it| it.id() == facts::COLDEST_NIGHT.id())?;
-    own.refusal().map(ToString::to_string)
 }
 
 /// The day of the meter check; none where it has to be charged before that, or is ridden.
