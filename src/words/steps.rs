@@ -29,7 +29,7 @@ steps! {
         "Clean it with what its maker allows, wipe it dry, lubricate it."
     ];
     OIL: "Oil", "while it is warm: drained oil takes the season’s acids and water with it", [
-        "New washer; plug and filter tightened to the manual’s torque before any oil goes in; their figures are under Torques."
+        "New washer, plug and filter tight (Torques) before any oil goes in."
     ];
     OTHER_OILS: "Other oils", "final drive and gearbox drain better while warm from the run", [];
     TAP_AND_BOWLS: "Fuel tap and bowls", "after the level run, which would fill the bowls again", [

@@ -87,8 +87,8 @@ pub const WARM_TIRE: &str =
     "three hours, out of the sun; a warm tire tells nothing, and never let air out of one";
 /// In spring: where and when the figures are right.
 pub fn set_on_the_morning(air: Option<&str>) -> String {
-    let air = air.map_or("the air you ride in".to_owned(), |it| format!("{it} air"));
-    format!("set outdoors on the morning of the ride, cold, in {air}")
+    let air = air.map_or(String::new(), |it| format!(" {it}"));
+    format!("set cold, outdoors, in that morning’s{air} air")
 }
 /// Why the figure is not the manual's.
 pub fn set_in(here: &str, there: &str) -> String {

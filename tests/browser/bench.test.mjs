@@ -60,27 +60,27 @@ async function ownBike(hash) {
 test("one step after another by tap and by keys, each with its figures", async () => {
   const page = await open("#layup");
   await page.getByRole("link", { name: "Bench view" }).click();
-  await at(page, "Lay-up 1 of 18 Wash and dry");
+  await at(page, "Lay-up 1 of 17 Wash and dry");
   await page.getByText("Bike cold, mild soap").waitFor();
   assert.equal(await page.getByRole("button", { name: "Previous" }).isDisabled(), true);
   await press(page, "Next");
-  await at(page, "Lay-up 2 of 18 Coolant");
+  await at(page, "Lay-up 2 of 17 Coolant");
   await page.keyboard.press("ArrowRight");
-  await at(page, "Lay-up 3 of 18 Fill up and stabilize");
+  await at(page, "Lay-up 3 of 17 Fill up and stabilize");
   assert.equal(new URL(page.url()).hash, "#bench/layup/fuel");
   // The example's tank of 16 L with 4 L in it, filled to 95 %: 15.2 − 4.
   assert.equal(await figure(page, "Fuel to add"), "11.2 L");
   assert.equal(await heading(page).evaluate((it) => it === document.activeElement), true, "who hears the page hears the next step");
   for (const [key, title] of [
-    ["PageDown", "4 of 18 Last run"], ["Space", "5 of 18 Chain"], ["Shift+Space", "4 of 18 Last run"],
-    ["PageUp", "3 of 18 Fill up and stabilize"], ["ArrowLeft", "2 of 18 Coolant"],
+    ["PageDown", "4 of 17 Last run"], ["Space", "5 of 17 Chain"], ["Shift+Space", "4 of 17 Last run"],
+    ["PageUp", "3 of 17 Fill up and stabilize"], ["ArrowLeft", "2 of 17 Coolant"],
   ]) {
     await page.keyboard.press(key);
     await at(page, `Lay-up ${title}`);
   }
   await page.keyboard.press("Alt+ArrowUp");
   await page.keyboard.press("ArrowDown");
-  await at(page, "Lay-up 2 of 18 Coolant");
+  await at(page, "Lay-up 2 of 17 Coolant");
   await page.getByRole("link", { name: "Back to the sheet" }).click();
   await line(page, "Coolant").waitFor();
   await page.keyboard.press("ArrowRight");
@@ -90,7 +90,7 @@ test("one step after another by tap and by keys, each with its figures", async (
 
 test("the example has its figures there and no tick", async () => {
   const page = await open("#bench/layup/oil");
-  await at(page, "Lay-up 6 of 18 Oil");
+  await at(page, "Lay-up 6 of 17 Oil");
   assert.equal(await figure(page, "Oil needed"), "3.10 L");
   assert.equal(await page.getByRole("checkbox").count(), 0);
   assert.deepEqual(await page.evaluate(() => Object.keys(localStorage)), [], "and nothing is kept of it");
@@ -185,9 +185,9 @@ for (const [name, lock] of [
         Object.defineProperty(navigator, "wakeLock", { value: refuses ? { request } : undefined });
       }, lock !== undefined);
     const page = await openPage({ hash: "#bench/layup/oil", before, ...PHONE });
-    await at(page, "Lay-up 6 of 18 Oil");
+    await at(page, "Lay-up 6 of 17 Oil");
     await press(page, "Next");
-    await at(page, "Lay-up 7 of 18 Other oils");
+    await at(page, "Lay-up 7 of 17 Other oils");
     await clean(page);
   });
 }

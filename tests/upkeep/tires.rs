@@ -157,7 +157,7 @@ fn set_again_on_the_morning_of_the_ride() {
     assert_eq!(both(&panel(Line::Tires, &kept)), ["2.38 bar", "2.76 bar"]);
     let spring = panel(Line::TiresAgain, &kept);
     assert_eq!(both(&spring), ["2.50 bar", "2.90 bar"]);
-    assert_eq!(spring.note, "set outdoors on the morning of the ride, cold, in 14\u{a0}°C air");
+    assert_eq!(spring.note, "set cold, outdoors, in that morning’s 14\u{a0}°C air");
     assert!(spring.answer(labels::FRONT_ON_THE_RIDE).is_none(), "it is the ride's air already");
     assert!(!spring.blanks.contains(&facts::SET_TEMPERATURE.id()));
     // Autumn's garage is no matter, nor is the air where it is not known.
