@@ -109,7 +109,7 @@ test("fasteners one at a time, each with what to set", async () => {
   assert.equal(await figure(page, "Exact setting"), "77.17 N·m");
   await page.getByRole("checkbox", { name: "Done: Torques" }).check();
   await press(page, "Next");
-  await at(page, "Lay-up 12 of 18 Brake and clutch fluid");
+  await at(page, "Lay-up 11 of 17 Brake and clutch fluid");
   await page.getByRole("link", { name: "Back to the sheet" }).click();
   await eventually(async () => assert.equal(await page.getByRole("checkbox", { name: "Done: Torques" }).isChecked(), true));
   await clean(page);
@@ -225,7 +225,7 @@ test("targets for gloves, the rules, and no sideways scroll at 320 px", async ()
 for (const [width, height] of [[1280, 900], [390, 844]]) {
   test(`cautions stand right behind the head, and at the end nothing is under the bar, ${width} px wide`, async () => {
     const page = await open("#bench/layup/brakes", { viewport: { width, height } });
-    await at(page, "Lay-up 12 of 18 Brake and clutch fluid");
+    await at(page, "Lay-up 11 of 17 Brake and clutch fluid");
     const bench = page.locator(".bench");
     const order = await bench.evaluate((it) => [...it.children].map((part) => part.className));
     const [head, cautions] = ["answer head", "cautions"].map((it) => order.indexOf(it));
