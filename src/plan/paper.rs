@@ -164,6 +164,9 @@ fn task(paper: &mut Paper, kept: &Kept, step: &Step, number: usize, set: UnitSet
     for (at, how) in step.said.how.iter().enumerate() {
         if step.care == Some(at) {
             task.cares.push((*how).to_owned());
+        } else if step.sum.is_some() && !again {
+            // Beside its calculator's own there is no room on the first page: it stands with the torques.
+            paper.cautions.push([step.said.title, *how]);
         } else {
             says.push(*how);
         }
