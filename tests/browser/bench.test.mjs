@@ -109,7 +109,7 @@ test("fasteners one at a time, each with what to set", async () => {
   assert.equal(await figure(page, "Exact setting"), "77.17 N·m");
   await page.getByRole("checkbox", { name: "Done: Torques" }).check();
   await press(page, "Next");
-  await at(page, "Lay-up 11 of 17 Brake and clutch fluid");
+  await at(page, "Lay-up 12 of 18 Brake and clutch fluid");
   await page.getByRole("link", { name: "Back to the sheet" }).click();
   await eventually(async () => assert.equal(await page.getByRole("checkbox", { name: "Done: Torques" }).isChecked(), true));
   await clean(page);
