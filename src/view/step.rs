@@ -1,7 +1,7 @@
 //! A step of the sheet: its tick, what is done and why now, its answer; unfolded how it is done, its calculator, and a
 //! reason to leave it out.
 
-use super::element::{El, el, paragraph, span, while_so};
+use super::element::{El, el, paragraph, while_so};
 use super::entry_field::{Dress, blank};
 use super::line::{Told, fold_button, head};
 use super::live::Derived;
