@@ -47,7 +47,8 @@ static REAR: Side = Side {
 
 /// The tires' calculator: where they are set when the bike is put away or, `again`, on the morning of the ride.
 pub fn tires(from: &dyn Facts, set: UnitSet, again: bool) -> Panel {
-    let warm = facts::TIRES_ARE.known(from) == Some(TiresAre::Warm);
+    // How warm they were in autumn says nothing of spring.
+    let warm = !again && facts::TIRES_ARE.known(from) == Some(TiresAre::Warm);
     let shown = |label, told| {
         if warm {
             Shown::words(label, notes::LET_IT_STAND)
@@ -131,10 +132,11 @@ pub fn tires(from: &dyn Facts, set: UnitSet, again: bool) -> Panel {
         Ok(None) => {}
         new => answers.push(Shown::quantity(labels::RUN_IN, new.map(|_| tire::run_in()), set)),
     }
-    let mut blanks =
-        vec![facts::FRONT_PRESSURE.id(), facts::REAR_PRESSURE.id(), facts::TIRES_ARE.id()];
-    // In autumn alone: the garage's air.
-    blanks.extend((!again).then_some(facts::SET_TEMPERATURE.id()));
+    let mut blanks = vec![facts::FRONT_PRESSURE.id(), facts::REAR_PRESSURE.id()];
+    // In autumn alone: the tires as they are then, and the garage's air.
+    if !again {
+        blanks.extend([facts::TIRES_ARE.id(), facts::SET_TEMPERATURE.id()]);
+    }
     blanks.extend([
         facts::RIDE_TEMPERATURE.id(),
         facts::FRONT_DATE_CODE.id(),
@@ -192,8 +194,7 @@ fn set_at(from: &dyn Facts, side: &Side) -> Told<Answer<Gauge>> {
 /// What the gauge is to say on the morning of the ride, in its air: the manual's figure as it is, unless that is for another
 /// air that the manual names.
 fn set_again(from: &dyn Facts, side: &Side) -> Told<Answer<Gauge>> {
-    let (cold, reference, _) =
-        all3(side.cold.of(from), facts::TIRE_REFERENCE.maybe(from), facts::TIRES_ARE.of(from))?;
+    let (cold, reference) = both(side.cold.of(from), facts::TIRE_REFERENCE.maybe(from))?;
     let Some(reference) = reference else { return Ok(tire::as_the_manual(cold)) };
     let (ride, air) = both(facts::RIDE_TEMPERATURE.of(from), air(from))?;
     roughly(ride, |ride| tire::at(cold, reference, ride, air))
