@@ -38,6 +38,9 @@ fn what_the_open_steps_want() {
     // 48 % from 45 % by a ready mix: 2.4 · 3 / 5 L of it.
     unknown.put(facts::WANTED_CONCENTRATION.id(), Entry::new("48 %", 0));
     assert_eq!(list(&unknown)[0], "Coolant, ready-mixed, 50 %: 1.44 L");
+    // Over 50 % no ready mix gets there.
+    unknown.put(facts::WANTED_CONCENTRATION.id(), Entry::new("55 %", 0));
+    assert!(list(&unknown)[0].starts_with("Coolant concentrate: "), "{:?}", list(&unknown));
     // What stands on the shelf is not bought again; 1.5 L there leave 1.6 L, two bottles.
     kept.put(facts::OIL_ON_SHELF.id(), Entry::new("1.5 L", 0));
     assert!(list(&kept).contains(&"Engine oil: 2 × 1 L".to_owned()));

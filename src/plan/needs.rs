@@ -1,6 +1,7 @@
 //! What is to be bought for the lay-up: the amounts of the steps that are still open, and what fasteners want anew.
 
 use super::{Line, Panel, Side};
+use crate::coolant::READY_MIXED;
 use crate::entry::day_written;
 use crate::facts::{self, Facts, Mind};
 use crate::garage::{Kept, Subject};
@@ -9,6 +10,7 @@ use crate::plan::judged_on;
 use crate::show::Figure;
 use crate::units::UnitSet;
 use crate::words::{labels, needs as words};
+use crate::working::Quantity;
 
 /// One thing a line, in the order of the work.
 pub fn needs(kept: &Kept, set: UnitSet) -> Vec<String> {
@@ -21,7 +23,7 @@ pub fn needs(kept: &Kept, set: UnitSet) -> Vec<String> {
                 match line {
                     Line::Oil => oil(kept, &panel, &mut needs),
                     Line::Brakes => brakes(kept, &panel, &mut needs),
-                    _ => amounts(&panel, &mut needs),
+                    _ => amounts(kept, &panel, &mut needs),
                 }
             }
             Some(Line::Torques) => fasteners(kept, &mut needs),
@@ -42,11 +44,17 @@ fn figure(panel: &Panel, label: &str) -> Option<String> {
 }
 
 /// What is poured in: of two ways to refill coolant the first.
-fn amounts(panel: &Panel, needs: &mut Vec<String>) {
+fn amounts(kept: &Kept, panel: &Panel, needs: &mut Vec<String>) {
+    // A ready mix that is too weak for what is wanted is not to be bought; how much of another depends on how strong that is.
+    let wanted = facts::WANTED_CONCENTRATION.known(kept);
+    let weak = wanted.is_some_and(|it| it.base() > READY_MIXED);
     let mut add = |label: &str, what: &str| -> bool {
         let found = figure(panel, label);
         let any = found.is_some();
-        needs.extend(found.map(|it| words::of(what, &it)));
+        needs.extend(found.map(|it| match what {
+            words::READY_MIXED if weak => words::CONCENTRATE.to_owned(),
+            _ => words::of(what, &it),
+        }));
         any
     };
     add(labels::FUEL_TO_ADD, words::FUEL);

@@ -34,7 +34,7 @@ words! {
     MERGE: "Merge";
     TAKE: "Take the file’s";
     LEAVE: "Leave as it is";
-    WHAT_MERGE_IS: "Merge keeps what either has; of a fact given in both, the one typed last.";
+    WHAT_MERGE_IS: "Merge keeps what either has; of a fact given in both, the one typed last; a time still to come counts for nothing.";
     NOT_TAKEN: "Not taken from this file:";
     STANDS: ": stands here otherwise and is left as it is";
     CHANGED_SINCE: ": not all taken back, as it was changed since";

@@ -20,6 +20,9 @@ pub const FUEL: &str = "Fuel";
 pub const COOLANT: &str = "Coolant, from the bottle";
 /// Coolant, where nobody knows how strong the bottle is.
 pub const READY_MIXED: &str = "Coolant, ready-mixed, 50 %";
+/// Where a ready mix is too weak.
+pub const CONCENTRATE: &str =
+    "Coolant concentrate: ready-mixed is too weak for what is wanted; its strength says how much";
 /// Distilled water.
 pub const WATER: &str = "Distilled water";
 /// Brake fluid.
