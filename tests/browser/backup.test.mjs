@@ -5,14 +5,12 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, test } from "node:test";
 import { axe, clean, laidOut, noSidewaysScroll, openPage, stop } from "./harness.mjs";
-import { blank, eventually, kept, line, stored, type, unfold } from "./sheet.mjs";
+import { blank, eventually, kept, line, press, stored, tick, type, unfold } from "./sheet.mjs";
 
 after(stop);
 
 const at = (time) => (page) => page.clock.setFixedTime(new Date(time));
-const press = (page, name) => page.getByRole("button", { name, exact: true }).click();
 const drawer = (page) => press(page, "Backup file");
-const tick = (page, title) => page.getByRole("checkbox", { name: `Done: ${title}`, exact: true });
 
 async function rowan(options = {}) {
   const page = await openPage({ locale: "en-GB", hash: "#layup", before: at("2026-11-20T12:00:00"), ...options });

@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { after, test } from "node:test";
 import { axe, clean, laidOut, noSidewaysScroll, openPage, stop } from "./harness.mjs";
-import { blank, eventually, kept, line, type, unfold } from "./sheet.mjs";
+import { blank, eventually, kept, line, press, type, unfold } from "./sheet.mjs";
 
 after(stop);
 
@@ -34,7 +34,6 @@ const open = (hash, options = {}) => openPage({ hash, before: today, ...PHONE, .
 
 const heading = (page) => page.getByRole("heading", { level: 1 });
 const at = (page, title) => eventually(async () => assert.equal((await heading(page).textContent()).replaceAll("\u00a0", " "), title));
-const press = (page, name) => page.getByRole("button", { name, exact: true }).click();
 /** Label and figure of an answer, as they are read. */
 const figure = async (page, label) => {
   const answer = page.locator(".bench .answer").filter({ has: page.getByText(label, { exact: true }) });

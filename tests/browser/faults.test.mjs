@@ -3,14 +3,13 @@
 import assert from "node:assert/strict";
 import { after, test } from "node:test";
 import { clean, laidOut, openContext, openPage, stop } from "./harness.mjs";
-import { answers, blank, eventually, kept, line, stored, type, unfold } from "./sheet.mjs";
+import { answers, blank, eventually, kept, line, stored, tick, type, unfold } from "./sheet.mjs";
 
 after(stop);
 
 const METRIC = { locale: "en-GB" };
 const FUEL = "Fill up and stabilize";
 const day = (text) => (page) => page.clock.setFixedTime(new Date(text));
-const tick = (page, title) => page.getByRole("checkbox", { name: `Done: ${title}`, exact: true });
 const fact = async (page, title, label) => blank(await unfold(page, title), label);
 const start = (page) => page.getByRole("button", { name: "Start your own" }).click();
 const reload = async (page) => {

@@ -3,14 +3,13 @@ import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
 import { after, test } from "node:test";
 import { clean, laidOut, openContext, openPage, stop } from "./harness.mjs";
-import { blank, eventually, kept, line, stored, unfold } from "./sheet.mjs";
+import { blank, eventually, kept, line, press, stored, unfold } from "./sheet.mjs";
 
 after(stop);
 
 const FUEL = "Fill up and stabilize";
 const FULL = "the browser’s store for this site is full";
 const at = (page) => page.clock.setFixedTime(new Date("2026-11-14T12:00:00"));
-const press = (page, name) => page.getByRole("button", { name, exact: true }).click();
 const tank = async (page) => blank(await unfold(page, FUEL), "Tank volume");
 const said = (page) => page.getByRole("alert").getByText(FULL);
 /** Whether a text is refused. */

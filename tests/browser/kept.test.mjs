@@ -3,7 +3,7 @@ import assert from "node:assert/strict";
 import { after, test } from "node:test";
 import { clean, laidOut, openContext, openPage, stop } from "./harness.mjs";
 import {
-  allAnswers, allEntries, answers, beside, blank, eventually, kept, line, stored, type, unfold, unitOf,
+  allAnswers, allEntries, answers, beside, blank, eventually, kept, line, press, stored, type, unfold, unitOf,
 } from "./sheet.mjs";
 
 after(stop);
@@ -238,7 +238,6 @@ const garage = (page) => page.getByRole("button", { name: "Garage", exact: true 
 const bikes = (page) => page.locator(".drawer > ul > li");
 const names = async (page) => (await bikes(page).evaluateAll((all) => all.map((it) => it.querySelector("span").textContent))).toSorted();
 const inList = (page, want) => eventually(async () => assert.deepEqual(await names(page), want));
-const press = (page, name) => page.getByRole("button", { name, exact: true }).click();
 const archive = (page) => page.getByRole("button", { name: "Archived", exact: true });
 const away = (page, name) => page.locator(".drawer > div ul > li").filter({ hasText: name });
 

@@ -7,11 +7,10 @@ import { join } from "node:path";
 import { after, test } from "node:test";
 import { axe, clean, noSidewaysScroll, openPage, stop } from "./harness.mjs";
 import { at, book, openBook, ownBike, takeInMany, titles } from "./prepared.mjs";
-import { blank, eventually, kept, line, stored, type, unfold } from "./sheet.mjs";
+import { blank, eventually, kept, line, stored, tick, type, unfold } from "./sheet.mjs";
 
 after(stop);
 
-const tick = (page, title) => page.getByRole("checkbox", { name: `Done: ${title}`, exact: true });
 const undo = (page) => page.getByRole("button", { name: "Undo", exact: true });
 
 test("a tick writes an entry with the figures as they stood, and opening it again takes it out", async () => {

@@ -2,12 +2,11 @@
 import assert from "node:assert/strict";
 import { after, test } from "node:test";
 import { axe, clean, laidOut, noSidewaysScroll, openPage, stop } from "./harness.mjs";
-import { eventually, kept } from "./sheet.mjs";
+import { eventually, kept, tick } from "./sheet.mjs";
 
 after(stop);
 
 const at = (page) => page.clock.setFixedTime(new Date("2026-11-14T12:00:00"));
-const tick = (page, title) => page.getByRole("checkbox", { name: `Done: ${title}`, exact: true });
 const add = (page) => page.getByLabel("Add a step of your own");
 const list = (page) => page.getByRole("list", { name: "Steps of your own" });
 const titles = async (page) => (await list(page).getByRole("heading").allTextContents());

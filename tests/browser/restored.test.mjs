@@ -6,14 +6,12 @@ import { join } from "node:path";
 import { setTimeout as wait } from "node:timers/promises";
 import { after, test } from "node:test";
 import { clean, laidOut, openContext, openPage, stop } from "./harness.mjs";
-import { blank, eventually, kept, unfold } from "./sheet.mjs";
+import { blank, eventually, kept, press, tick, unfold } from "./sheet.mjs";
 
 after(stop);
 
 const FUEL = "Fill up and stabilize";
 const at = (page) => page.clock.setFixedTime(new Date("2026-11-20T12:00:00"));
-const press = (page, name) => page.getByRole("button", { name, exact: true }).click();
-const tick = (page, title) => page.getByRole("checkbox", { name: `Done: ${title}`, exact: true });
 const fact = async (page, label) => blank(await unfold(page, FUEL), label);
 const holds = (page, label, text) => eventually(async () => assert.equal(await (await fact(page, label)).inputValue(), text), 5000);
 const undo = (page) => page.getByText("The backup is restored.").locator("xpath=..").getByRole("button", { name: "Undo", exact: true }).click();

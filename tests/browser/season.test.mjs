@@ -4,11 +4,10 @@ import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
 import { after, test } from "node:test";
 import { clean, laidOut, openContext, openPage, running, stop } from "./harness.mjs";
-import { answer, blank, eventually, kept, line, shown, stored, type, unfold } from "./sheet.mjs";
+import { answer, blank, eventually, kept, line, shown, stored, tick, type, unfold } from "./sheet.mjs";
 
 after(stop);
 
-const tick = (page, title) => page.getByRole("checkbox", { name: `Done: ${title}`, exact: true });
 const book = (page) => page.getByRole("region", { name: "Logbook", exact: true });
 
 async function saved(page, button) {

@@ -2,12 +2,11 @@
 import assert from "node:assert/strict";
 import { after, test } from "node:test";
 import { clean, laidOut, openContext, openPage, stop } from "./harness.mjs";
-import { blank, eventually, kept, line } from "./sheet.mjs";
+import { blank, eventually, kept, line, press } from "./sheet.mjs";
 
 after(stop);
 
 const at = (page) => page.clock.setFixedTime(new Date("2026-11-14T12:00:00"));
-const press = (page, name) => page.getByRole("button", { name, exact: true }).click();
 const book = (page) => page.getByRole("region", { name: "Logbook", exact: true });
 const park = (page) => blank(line(page, "Season"), "Park date");
 

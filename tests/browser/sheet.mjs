@@ -133,3 +133,9 @@ export async function kept(page) {
   // Writes once more whatever was typed last, as when the page goes out of sight.
   await page.evaluate(() => dispatchEvent(new Event("pagehide")));
 }
+
+/** Presses the button of this name. */
+export const press = (page, name) => page.getByRole("button", { name, exact: true }).click();
+
+/** The box of a step. */
+export const tick = (page, title) => page.getByRole("checkbox", { name: `Done: ${title}`, exact: true });

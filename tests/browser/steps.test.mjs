@@ -3,12 +3,11 @@ import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
 import { after, test } from "node:test";
 import { clean, openPage, stop } from "./harness.mjs";
-import { blank, eventually, kept, line } from "./sheet.mjs";
+import { blank, eventually, kept, line, tick } from "./sheet.mjs";
 
 after(stop);
 
 const at = (time) => (page) => page.clock.setFixedTime(new Date(time));
-const tick = (page, title) => page.getByRole("checkbox", { name: `Done: ${title}`, exact: true });
 
 async function ownBike(hash, time = "2026-11-14T12:00:00") {
   const page = await openPage({ locale: "en-GB", hash, before: at(time) });

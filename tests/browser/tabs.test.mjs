@@ -2,12 +2,11 @@
 import assert from "node:assert/strict";
 import { after, test } from "node:test";
 import { clean, laidOut, openContext, openPage, stop } from "./harness.mjs";
-import { blank, eventually, kept, line, type, unfold } from "./sheet.mjs";
+import { blank, eventually, kept, line, press, tick, type, unfold } from "./sheet.mjs";
 
 after(stop);
 
 const at = (page) => page.clock.setFixedTime(new Date("2026-11-14T12:00:00"));
-const tick = (page, title) => page.getByRole("checkbox", { name: `Done: ${title}`, exact: true });
 const book = (page) => page.getByRole("region", { name: "Logbook", exact: true });
 const openBook = (page) => page.getByRole("button", { name: "Logbook", exact: true }).click();
 const titles = async (page) => (await book(page).locator(".rows > li h4 button").allInnerTexts()).map((it) => it.replace(/^[▸▾]\s*/, "").split(" · ")[1]).sort();
@@ -60,7 +59,6 @@ const tank = async (page) => blank(await unfold(page, FUEL), "Tank volume");
 const holds = (entry, text) => eventually(async () => assert.equal(await entry.inputValue(), text), 5000);
 const question = (page) => page.getByText("Tank volume was changed in another tab, too.");
 const told = (page) => page.getByText("Tank volume was changed in another tab, and that stands here now.");
-const press = (page, name) => page.getByRole("button", { name, exact: true }).click();
 
 /** Two tabs of a kept bike whose tank takes 15 L. */
 async function twoTabs(first = async () => {}, clock = at) {
