@@ -23,9 +23,13 @@ const SLOWED = 4;
 const figures = new Map();
 const note = (name, ...values) => figures.set(name, [...(figures.get(name) ?? []), ...values]);
 
-/** In a page, before any script of its own: when the first answer stood laid out, what was long, what the wasm holds. */
+/** In a page, before any script of its own: when the first answer stood laid out, and the last; what was long, what the wasm holds. */
 function watch() {
   window.longTasks = [];
+  const laidOut = () => {
+    document.body.getBoundingClientRect();
+    return performance.now();
+  };
   new PerformanceObserver((list) => window.longTasks.push(...list.getEntries().map((it) => it.duration))).observe({ type: "longtask", buffered: true });
   const painted = new Promise((resolve) => {
     new PerformanceObserver((list) => {
@@ -37,12 +41,14 @@ function watch() {
     const seen = new MutationObserver(() => {
       if (![...document.querySelectorAll("output")].some((it) => /\d/.test(it.textContent))) return;
       seen.disconnect();
-      document.body.getBoundingClientRect();
-      resolve(performance.now());
+      resolve((window.wholeAt = laidOut()));
+      const main = document.querySelector("main") ?? document.body;
+      new MutationObserver(() => (window.wholeAt = laidOut())).observe(main, { childList: true, subtree: true });
     });
     seen.observe(document, { childList: true, characterData: true, subtree: true });
   });
   window.firsts = Promise.all([painted, answered]);
+  window.firsts.then(() => console.debug("answered"));
   for (const way of ["instantiate", "instantiateStreaming"]) {
     const own = WebAssembly[way];
     WebAssembly[way] = async (...all) => {
@@ -54,16 +60,24 @@ function watch() {
   }
 }
 
-/** A visit in a new tab: first paint and first answer since it began, long tasks until half a second later. */
+/** A visit in a new tab: first paint and first answer since it began. */
 async function visit(name, context, url) {
   const page = await context.newPage();
   const failed = new Promise((_, fail) => page.once("pageerror", fail));
-  const late = setTimeout(30_000, undefined, { ref: false }).then(() => assert.fail(`${name}: no answer at ${url}`));
-  await page.goto(url, { waitUntil: "load" });
-  const [painted, answered] = await Promise.race([page.evaluate(() => window.firsts), failed, late]);
+  const told = page.waitForEvent("console", { predicate: (it) => it.text() === "answered", timeout: 30_000 });
+  // Nothing is asked of the page until it has answered: what asks is compiled there, beside what is measured.
+  await page.goto(url, { waitUntil: "commit" });
+  await Promise.race([told.catch(() => assert.fail(`${name}: no answer at ${url}`)), failed]);
+  const [painted, answered] = await page.evaluate(() => window.firsts);
   note(`${name} first paint`, painted);
   note(`${name} first answer`, answered);
   return page;
+}
+
+/** When all of it stood, where nobody has touched it, and long tasks until half a second after the first answer. */
+async function settled(name, page) {
+  await longTasks(name, page);
+  note(`${name} whole`, await page.evaluate(() => window.wholeAt));
 }
 
 async function longTasks(name, page) {
@@ -81,7 +95,7 @@ async function firstAnswers(torpor, smallest) {
     const context = await openContext({ workers: true });
     await context.addInitScript(watch);
     const page = await visit(mine, context, torpor.url);
-    await longTasks(mine, page);
+    await settled(mine, page);
     await keptOffline(page);
     await page.close();
     const again = await visit(turn === 0 ? "warm-up" : "torpor worker", context, torpor.url);
@@ -91,7 +105,7 @@ async function firstAnswers(torpor, smallest) {
 
     const other = await openContext({ workers: true });
     await other.addInitScript(watch);
-    await longTasks(its, await visit(its, other, smallest.url));
+    await settled(its, await visit(its, other, smallest.url));
     await other.close();
   }
 }

@@ -102,6 +102,7 @@ fn print_times(of: &Figures) -> Outcome {
     let [cold, its] = ["torpor cold first answer", "smallest cold first answer"];
     show("first paint, cold", "torpor cold first paint", "smallest cold first paint", "")?;
     show("first answer, cold", cold, its, &times(cold, its)?)?;
+    show("all answers, cold", "torpor cold whole", "smallest cold whole", "")?;
     show("first paint, from the worker", "torpor worker first paint", "", "")?;
     show("first answer, from the worker", "torpor worker first answer", "", "")?;
 
