@@ -34,14 +34,17 @@ test("the page's own wasm, cut or lengthened, is refused, and damaged it ends so
   const longer = new Uint8Array(whole.length + 1);
   longer.set(whole);
   refused(longer);
+  // Behind what reads the codes: damaged, that may do anything, and only the digest stands before it.
+  const from = 2 + (whole[0] & 127) + whole[1] * 128;
   for (let times = 0; times < 40; times += 1) {
     const damaged = whole.slice();
     // Half of them in what tells the form.
-    damaged[random(times % 2 ? damaged.length : 3000)] ^= 1 << random(8);
+    damaged[from + random(times % 2 ? damaged.length - from : 3000)] ^= 1 << random(8);
     try {
       assert.equal(unpack(damaged).length, unpack(whole).length);
     } catch (failure) {
-      if (!(failure instanceof RangeError)) throw failure;
+      // That of a place outside of the memory.
+      if (!(failure instanceof RangeError || failure instanceof WebAssembly.RuntimeError)) throw failure;
     }
   }
 });

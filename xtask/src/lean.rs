@@ -55,7 +55,7 @@ pub fn lean(tools: &Tools, dist: &Path, torpor: bool) -> Outcome {
     if let Some(wasm_opt) = tools.wasm_opt.as_ref().filter(|it| runs(it)) {
         shrink(wasm_opt, wasm, &script, torpor)?;
         if torpor {
-            packed = Packed::instead_of(wasm, &script, dist)?;
+            packed = Packed::instead_of(wasm_opt, wasm, &script, dist)?;
         }
     }
     if let Some(esbuild) = &tools.esbuild {

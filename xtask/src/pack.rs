@@ -3,11 +3,12 @@
 //!
 //! A number is LEB128 without a sign. A packed module is
 //!
-//! 1. the module's size; the size of what stands before the bodies of its functions; the sizes of 256 streams;
-//! 2. for each of 256 codes its form, then for each how many bytes it stands for, then for each its stream; then three
+//! 1. the size of the wasm that reads the codes, and that wasm (`src/unpack.wat`);
+//! 2. the module's size; the size of what stands before the bodies of its functions; the sizes of 256 streams;
+//! 3. for each of 256 codes its form, then for each how many bytes it stands for, then for each its stream; then three
 //!    tables of 256 bytes, of what the next code adds to the stream (the first is all 0); then the bytes that the codes
 //!    stand for;
-//! 3. what stands before the bodies; the streams. The second of these is the codes, from which all that follows is made.
+//! 4. what stands before the bodies; the streams. The second of these is the codes, from which all that follows is made.
 //!
 //! A code's form: in its lowest four bits how many bytes follow from its stream, or 15 for a number of any size; 16 for a
 //! word of four bytes that is made of those, each from the next stream, as below; 32 times the number of the table that the
@@ -23,7 +24,7 @@ use std::collections::BTreeMap;
 use std::ops::Range;
 
 use crate::body::{instructions, locals};
-use crate::wasm::{HEAD, Reader, put, segments};
+use crate::wasm::{HEAD, Reader, put, put_sized, segments};
 
 /// A number of any size follows.
 const NUMBER: u8 = 15;
@@ -88,8 +89,8 @@ fn stream(role: Role) -> u8 {
 /// A code with what goes to its stream.
 type Token = (Code, Vec<u8>);
 
-/// The module in that form, or a sentence that says why not.
-pub fn pack(wasm: &[u8]) -> Result<Vec<u8>, &'static str> {
+/// The module in that form, with what reads its codes at the head; or a sentence that says why not.
+pub fn pack(wasm: &[u8], reader: &[u8]) -> Result<Vec<u8>, &'static str> {
     if wasm.len() >= 1 << 21 {
         return Err("it is over 2 MiB");
     }
@@ -102,7 +103,11 @@ pub fn pack(wasm: &[u8]) -> Result<Vec<u8>, &'static str> {
         // Of another form than this linker's.
         plain(after, &mut tokens);
     }
-    write(wasm.len(), before, &tokens).ok_or("it has more than 256 sorts of instructions")
+    let mut out = Vec::new();
+    put_sized(&mut out, reader);
+    write(wasm.len(), before, &tokens, &mut out)
+        .ok_or("it has more than 256 sorts of instructions")?;
+    Ok(out)
 }
 
 /// The functions' bodies.
@@ -313,7 +318,7 @@ fn placed(tokens: &[Token]) -> Option<Vec<Option<&Code>>> {
     Some(places)
 }
 
-fn write(size: usize, before: &[u8], tokens: &[Token]) -> Option<Vec<u8>> {
+fn write(size: usize, before: &[u8], tokens: &[Token], out: &mut Vec<u8>) -> Option<()> {
     let places = placed(tokens)?;
     let place = places.iter().zip(0..=255);
     let place: BTreeMap<&Code, u8> = place.filter_map(|(it, at)| Some(((*it)?, at))).collect();
@@ -349,10 +354,9 @@ fn write(size: usize, before: &[u8], tokens: &[Token]) -> Option<Vec<u8>> {
     }
     *streams.get_mut(1)? = codes;
 
-    let mut out = Vec::new();
-    put(&mut out, size);
-    put(&mut out, before.len());
-    streams.iter().for_each(|it| put(&mut out, it.len()));
+    put(out, size);
+    put(out, before.len());
+    streams.iter().for_each(|it| put(out, it.len()));
     let known = |of: &dyn Fn(&Code) -> u8| places.iter().map(|it| it.map_or(0, of)).collect();
     let (forms, longs, whence): (Vec<u8>, Vec<u8>, Vec<u8>) =
         (known(&|it| it.form), known(&|it| it.bytes.len() as u8), known(&|it| stream(it.role)));
@@ -363,5 +367,5 @@ fn write(size: usize, before: &[u8], tokens: &[Token]) -> Option<Vec<u8>> {
     places.iter().flatten().for_each(|it| out.extend(&it.bytes));
     out.extend(before);
     streams.iter().for_each(|it| out.extend(it));
-    Some(out)
+    Some(())
 }

@@ -24,6 +24,9 @@ const wasm = require('node:fs').readFileSync(process.argv[1]);
 if (!WebAssembly.validate(wasm)) throw new Error('An engine does not take the wasm.');
 ";
 
+/// How what reads the codes is made of its text: small, as all visitors fetch it.
+const READER: [&str; 2] = ["-Oz", "--enable-bulk-memory"];
+
 /// A page whose wasm is packed.
 pub struct Packed {
     /// What the page fetches.
@@ -34,9 +37,14 @@ pub struct Packed {
 impl Packed {
     /// Packs the wasm of a built page and lets its script undo that; none, and a sentence why, where it cannot be done. The
     /// name still ends like a wasm's: by that hosts tell what they compress.
-    pub fn instead_of(wasm: &Path, script: &Path, dist: &Path) -> Outcome<Option<Self>> {
+    pub fn instead_of(
+        wasm_opt: &Path,
+        wasm: &Path,
+        script: &Path,
+        dist: &Path,
+    ) -> Outcome<Option<Self>> {
         let whole = bytes(wasm)?;
-        let packed = match pack(&whole) {
+        let packed = match pack(&whole, &reader(wasm_opt)?) {
             Ok(packed) => packed,
             Err(why) => {
                 println!("   The wasm stays as it is, which is larger on the wire: {why}.");
@@ -72,10 +80,25 @@ impl Packed {
     }
 }
 
+/// What reads the codes, from its text.
+fn reader(wasm_opt: &Path) -> Outcome<Vec<u8>> {
+    let wasm = scratch("unpack.wasm")?;
+    let text = root()?.join("src/unpack.wat");
+    run(Command::new(wasm_opt).args(READER).arg(text).arg("-o").arg(&wasm))?;
+    bytes(&wasm)
+}
+
 #[cfg(test)]
 mod tests {
+    use std::sync::LazyLock;
+
     use super::*;
+    use crate::setup::set_up;
     use crate::wasm::put_sized;
+
+    /// What reads the codes, made once for all tests.
+    static READ: LazyLock<Outcome<Vec<u8>>> =
+        LazyLock::new(|| reader(&set_up()?.wasm_opt.ok_or("Without wasm-opt nothing is packed.")?));
 
     /// A module of one function without parameters, whose body has these bytes; not one that runs.
     fn module(body: &[u8]) -> Vec<u8> {
@@ -98,7 +121,7 @@ mod tests {
     fn comes_back(name: &str, wasm: &[u8]) -> Outcome {
         let (file, plain) =
             (scratch(&format!("{name}.packed"))?, scratch(&format!("{name}.plain"))?);
-        write(&file, &pack(wasm)?)?;
+        write(&file, &pack(wasm, READ.as_ref().map_err(Clone::clone)?)?)?;
         write(&plain, wasm)?;
         Packed { file, plain }.check(&root()?.join("src/unpack.js"))
     }
@@ -177,8 +200,8 @@ mod tests {
 
     #[test]
     fn what_is_not_known_is_said() {
-        assert!(pack(&module(b"\0\xfe\0\0\x0b")).is_err());
-        assert!(pack(&module(b"\0\x01")).is_err());
-        assert!(pack(b"\0asm\x01\0\0\0").is_err());
+        assert!(pack(&module(b"\0\xfe\0\0\x0b"), &[]).is_err());
+        assert!(pack(&module(b"\0\x01"), &[]).is_err());
+        assert!(pack(b"\0asm\x01\0\0\0", &[]).is_err());
     }
 }
