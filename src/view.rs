@@ -109,7 +109,9 @@ pub fn lay_out() {
         row.into_iter().collect()
     };
     let own = move || matches!(page.owner.get(), Owner::Own(_));
+    // With what stands above it.
     let foot = el("footer")
+        .live_so("hidden", move || !page.whole.get())
         .child(quick_sum::offer())
         .child(paragraph("", cautions::MANUAL_DECIDES))
         .child(el("p").set("id", "kept-here").live_text(kept_here))

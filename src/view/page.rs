@@ -138,7 +138,7 @@ pub struct State {
     pub notices: Live<Vec<String>>,
     /// Changes of lists that can be taken back, the last one last.
     pub undo: Live<Vec<Undo>>,
-    /// Whether what is out of sight when the page opens is laid out too: the first screen does not wait for it.
+    /// Whether all of the page is laid out: the first answer does not wait for it.
     pub whole: Live<bool>,
     /// For screen readers: the changed line's answer, once.
     pub spoken: Live<String>,

@@ -13,25 +13,32 @@ use crate::facts;
 use crate::plan::{Line, Side, address::QuickSum};
 use crate::words::{bench as bench_words, page as words, paper};
 
-/// Steps that fit on the first screen.
-const FIRST_STEPS: usize = 4;
-
-/// The sheet on a side; without one on that which the day wants.
+/// The sheet on a side; without one on that which the day wants. When the page opens, whose bike it is and the season's
+/// sentence stand first, and all below follows.
 pub fn sheet(page: Page, side: Option<Side>) -> Vec<El> {
     let desk = Desk::of_bike(page);
-    let [named, asked, dated, living] = [(); 4].map(|()| desk.clone());
+    let [named, dated] = [(); 2].map(|()| desk.clone());
     let name = move || {
         let looked = matches!(page.owner.get(), Owner::Looked(_));
         let nameless = if looked { words::SHARED_BIKE } else { words::YOUR_BIKE };
         facts::BIKE_NAME.known(&named).unwrap_or_else(|| nameless.to_owned())
     };
     let example = move || page.is_example();
-    let own = move || !page.is_example();
-    let mark = || while_so("span", example, || vec![span("example", words::EXAMPLE)]);
+    let mark = while_so("span", example, || vec![span("example", words::EXAMPLE)]);
     let side = Derived::new(move |_| side.unwrap_or_else(|| Side::on(page.today.get(), &dated)));
+    vec![
+        while_so("div", example, move || vec![introduction(page)]),
+        el("h1").live_text(name).text(" ").child(mark),
+        season::sentence(page, &desk),
+        while_so("div", move || page.whole.get(), move || below(page, &desk, side)),
+    ]
+}
+
+/// What stands below the season's sentence.
+fn below(page: Page, desk: &Desk, side: Derived<Side>) -> Vec<El> {
+    let [asked, living] = [(); 2].map(|()| desk.clone());
     let numbers = move || {
-        let first = if page.whole.get() { usize::MAX } else { FIRST_STEPS };
-        let steps = side.get().steps().iter().enumerate().take(first);
+        let steps = side.get().steps().iter().enumerate();
         steps.filter(|(_, it)| it.is_asked(&asked)).map(|(at, _)| key(side.get(), at)).collect()
     };
     let sides = move || {
@@ -41,23 +48,16 @@ pub fn sheet(page: Page, side: Option<Side>) -> Vec<El> {
         all.push(button("quiet", paper::PRINT, browser::print));
         all
     };
-    let below = move || {
-        vec![
-            el("div").part(move || own_steps::own_steps(page, side.get())),
-            while_so("div", move || side.get() == Side::LayUp, move || vec![needs::needs(page)]),
-            logbook::logbook(page),
-            season_life::next(page, false),
-        ]
-    };
+    let own = move || !page.is_example();
     vec![
-        while_so("div", example, move || vec![introduction(page)]),
-        el("h1").live_text(name).text(" ").child(mark()),
-        season::sentence(page, &desk),
         season_line::season_line(page),
         el("nav").class("side").set("aria-label", words::SIDES).part(sides),
         while_so("div", own, move || vec![season_life::life(page, &living)]),
         el("ol").class("sheet").each(numbers, move |key| step_at(page, key)),
-        while_so("div", move || page.whole.get(), below),
+        el("div").part(move || own_steps::own_steps(page, side.get())),
+        while_so("div", move || side.get() == Side::LayUp, move || vec![needs::needs(page)]),
+        logbook::logbook(page),
+        season_life::next(page, false),
     ]
 }
 
