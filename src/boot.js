@@ -101,6 +101,7 @@ function keepPlace() {
   addEventListener("scrollend", keep);
   addEventListener("visibilitychange", keep);
 }
+document.addEventListener("torpor-whole", keepPlace, { once: true });
 
 async function start() {
   // The names of files are made of what is in them; that it is so is checked here. A copy that is not is asked for anew.
@@ -111,8 +112,6 @@ async function start() {
     if (!answer.ok) throw new Error(`${answer.status} ${wasm}`);
     const packed = wasm.endsWith(".packed.wasm");
     await begin({ module_or_path: packed ? unpack(new Uint8Array(await answer.arrayBuffer())) : answer });
-    // Behind what the page lays out last.
-    setTimeout(keepPlace);
   } catch (failure) {
     console.error(failure);
     rescue();

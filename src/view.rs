@@ -130,8 +130,11 @@ pub fn lay_out() {
         )
         .child(el("p").class("aloud").set("role", "status").live_text(move || page.spoken.get()));
     browser::replace_shell(&all.element());
-    browser::after(std::time::Duration::ZERO, move || page.whole.set(true));
-    to_step(page);
+    browser::after_frame(move || {
+        page.whole.set(true);
+        to_step(page);
+        browser::after(std::time::Duration::ZERO, || browser::tell("torpor-whole"));
+    });
 }
 
 /// A step's own address opens the page there; whether it is one.

@@ -113,6 +113,12 @@ fn boxed_after(pause: std::time::Duration, mut act: Box<dyn Does>) {
     set_timeout(move || act.does(), pause);
 }
 
+/// Does something once what stands has been seen: behind the next frame, which a page out of sight does not have.
+pub fn after_frame(act: impl FnOnce() + 'static) {
+    let soon = move || set_timeout(act, std::time::Duration::ZERO);
+    if document().hidden() { soon() } else { request_animation_frame(soon) }
+}
+
 /// A tab that sleeps while it has its turn keeps the others waiting no longer than this.
 const LONGEST_TURN: std::time::Duration = std::time::Duration::from_secs(2);
 
@@ -292,8 +298,10 @@ pub fn select(entry: &web_sys::Element) {
     call(entry, "select");
 }
 
-/// Opens the browser's own calendar of an input of type date.
+/// Opens the browser's own calendar at an input, which is of type date from then on: a browser makes much of one, and most
+/// are never opened.
 pub fn show_picker(input: &web_sys::Element) {
+    let _ = input.set_attribute("type", "date");
     call(input, "showPicker");
 }
 

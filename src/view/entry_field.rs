@@ -282,7 +282,7 @@ impl Field {
         let now = self.clone();
         let label = self.about.label;
         let picker = el("input")
-            .set("type", "date")
+            .set("type", "hidden")
             .class("picker")
             .set("tabindex", "-1")
             .set("aria-hidden", "true")

@@ -67,11 +67,13 @@ pub fn keep(page: Page) {
     });
     browser::on_leave(move || page.tabs.left.update(|it| *it += 1));
     browser::on_storage(move |key, text| heard(page, key, text));
-    if let Some(store) = page.store.get_untracked() {
-        // Said before anything is typed.
-        told(page, store.write(PROBE, "1"));
-        store.remove(PROBE);
-    }
+    // Said before anything is typed.
+    browser::after(Duration::ZERO, move || {
+        if let Some(store) = page.store.get_untracked() {
+            told(page, store.write(PROBE, "1"));
+            store.remove(PROBE);
+        }
+    });
 }
 
 /// Writes a little later, when no other tab writes.

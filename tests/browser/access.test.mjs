@@ -67,7 +67,7 @@ const STATES = {
 /** The smallest thing to press or type in, as far as it is under 24 px; WCAG 2.2, 2.5.8, links in a text aside. */
 const smallTargets = (page) =>
   page.evaluate(() => {
-    const all = [...document.querySelectorAll("button, input:not([type=date]), select, textarea, summary, nav a, .mark")];
+    const all = [...document.querySelectorAll("button, input:not(.picker), select, textarea, summary, nav a, .mark")];
     const seen = all.map((it) => {
       // A radio or a box is pressed by its label as well.
       const parts = [it, ...(["radio", "checkbox"].includes(it.type) ? it.labels : [])].map((part) => part.getBoundingClientRect());

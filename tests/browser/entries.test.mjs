@@ -148,6 +148,26 @@ test("days are read, said back, and asked about where month and day may be turne
   await clean(page);
 });
 
+test("a day is picked in the browser's own calendar, which opens at the day that is typed", async () => {
+  const page = await openPage({ locale: "en-GB" });
+  const season = line(page, "Season");
+  await type(season, { "Park date": "14 Nov 2026" });
+  await page.evaluate(() => {
+    const show = HTMLInputElement.prototype.showPicker;
+    HTMLInputElement.prototype.showPicker = function () {
+      window.opened = [this.type, this.value];
+      // It throws where a browser would open none.
+      show.call(this);
+      this.value = "2026-11-21";
+      this.dispatchEvent(new Event("change", { bubbles: true }));
+    };
+  });
+  await season.getByRole("button", { name: "Pick a day: Park date" }).click();
+  assert.deepEqual(await page.evaluate(() => window.opened), ["date", "2026-11-14"]);
+  await eventually(async () => assert.equal(await blank(season, "Park date").inputValue(), "Nov 21 2026"));
+  await clean(page);
+});
+
 test("the sign button turns the sign of a temperature", async () => {
   const page = await openPage({ locale: "en-GB" });
   const season = line(page, "Season");

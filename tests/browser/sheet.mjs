@@ -108,7 +108,7 @@ export async function allAnswers(page) {
 /** The text of every blank and every choice under its id, for comparing before and after. */
 export async function allEntries(page) {
   return page.locator("main").evaluate((main) => {
-    const fields = [...main.querySelectorAll("input:not([type=date]), select")];
+    const fields = [...main.querySelectorAll("input:not(.picker), select")];
     const units = [...main.querySelectorAll("button.unit")];
     return [
       ...fields.map((it) => `${it.id}: ${["radio", "checkbox"].includes(it.type) ? it.checked : it.value}`),

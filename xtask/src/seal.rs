@@ -20,7 +20,7 @@ const WORKER: &str = "sw.js";
 const BOOT: &str = "boot.js";
 
 /// What Trunk only copies; each before those that name it.
-const UNNAMED: [&str; 3] = ["icon.svg", "icon-512.png", "manifest.webmanifest"];
+const UNNAMED: [&str; 3] = ["icon-64.png", "icon-512.png", "manifest.webmanifest"];
 
 /// Node.js has SHA-256 built in; the library of Rust has not.
 const DIGEST: &str = "
