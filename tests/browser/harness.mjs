@@ -119,13 +119,14 @@ export async function openPage({ path = "", hash = "", context, before, ready = 
   return page;
 }
 
-/** Waits until the sheet has taken the shell's place. */
+/** Waits until the sheet has taken the shell's place, all of it. */
 export async function laidOut(page) {
   const rescue = page.locator("#rescue");
   await page.locator("#shell").waitFor({ state: "detached" });
   if (await rescue.isVisible()) {
     assert.fail(["The page stopped while it was being laid out.", ...troubles.get(page)].join("\n"));
   }
+  await page.locator("footer:not([hidden])").waitFor({ state: "attached" });
 }
 
 function watch(page, origin) {

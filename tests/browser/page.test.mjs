@@ -3,6 +3,7 @@ import assert from "node:assert/strict";
 import { after, test } from "node:test";
 import { clean, openPage, running, stop, troublesOf } from "./harness.mjs";
 import { answers, blank, eventually, line, stored, type, unfold } from "./sheet.mjs";
+import { withFasteners } from "./prepared.mjs";
 import { FOLDER } from "./server.mjs";
 
 after(stop);
@@ -137,5 +138,48 @@ test("loaded again, the page opens where its owner was", async () => {
   // Another part of the page has its own place.
   await page.evaluate(() => { location.hash = "#fuel"; });
   await eventually(async () => assert.equal(await page.evaluate(() => scrollY), 0));
+  await clean(page);
+});
+
+test("the first answer is seen before all that stands below it, and nothing that stands is moved", async () => {
+  const before = (page) => page.addInitScript(() => {
+    window.frames = [];
+    window.moved = [];
+    new PerformanceObserver((list) => window.moved.push(...list.getEntries().map((it) => it.value))).observe({ type: "layout-shift", buffered: true });
+    const look = () => {
+      const answered = [...document.querySelectorAll("output")].some((it) => /\d/.test(it.textContent));
+      window.frames.push([answered, document.querySelector("ol.sheet") !== null]);
+      if (window.frames.length < 400) requestAnimationFrame(look);
+    };
+    requestAnimationFrame(look);
+  });
+  for (const viewport of [{ width: 390, height: 844 }, { width: 1280, height: 900 }]) {
+    const page = await openPage({ ...METRIC, viewport, before });
+    await page.locator("ol.sheet").waitFor();
+    const [frames, moved] = await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => setTimeout(() => done([window.frames, window.moved]), 100))));
+    assert.ok(frames.some(([answered, all]) => answered && !all), "a frame with the first answer alone");
+    // What the shell said makes way for the sheet; from then on nothing moves.
+    assert.deepEqual(moved.slice(1), [], JSON.stringify(moved));
+    await clean(page);
+  }
+});
+
+test("what functions keep in memory while they run takes a part of the room there is", async () => {
+  const before = (page) => page.addInitScript(() => {
+    for (const way of ["instantiate", "instantiateStreaming"]) {
+      const own = WebAssembly[way];
+      WebAssembly[way] = async (...all) => {
+        const made = await own.apply(WebAssembly, all);
+        window.memory = Object.values(made.instance.exports).find((it) => it instanceof WebAssembly.Memory);
+        return made;
+      };
+    }
+  });
+  const page = await withFasteners(40, { before });
+  for (const title of ["Oil", "Torques", "Battery"]) await unfold(page, title);
+  await page.getByRole("button", { name: "Link", exact: true }).click();
+  // It is taken from its end on, so what was never taken is zeros at its beginning; behind it stand data.
+  const free = await page.evaluate(() => new Uint8Array(window.memory.buffer).findIndex((it) => it !== 0));
+  assert.ok(free > 96 * 1024 && free < 128 * 1024, `${free} bytes are free`);
   await clean(page);
 });
