@@ -7,6 +7,7 @@ mod cells;
 mod checksum;
 pub mod compare;
 pub mod json;
+pub mod keys;
 pub mod link;
 pub mod log_file;
 pub mod record;

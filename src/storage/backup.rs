@@ -16,9 +16,8 @@ mod read;
 pub use read::{File, read};
 
 use super::json::Json;
-use super::record;
-use super::removed;
 use super::text::plain;
+use super::{keys, record, removed};
 use crate::digits;
 use crate::entry::day_written;
 use crate::entry::text::{has, joined, replaced};
@@ -75,12 +74,12 @@ impl Shape {
         let (_, sort, rest) = parted(key);
         let place = rest.split_once('.').map(|it| it.1.parse().unwrap_or(PLACES));
         match (sort, rest.is_empty()) {
-            ("garage", true) => Some(Self::Garage),
-            ("calendar" | "damaged", false) => Some(Self::Text),
-            ("past", false) if place.is_some_and(|it| it < PLACES) => Some(Self::Season),
-            ("log", false) if place.is_none_or(|it| it < PLACES) => Some(Self::Log),
-            ("bike", false) if !has(rest, '.') => Some(Self::Bike),
-            ("season", false) if !has(rest, '.') => Some(Self::Season),
+            (keys::GARAGE, true) => Some(Self::Garage),
+            (keys::CALENDAR | keys::DAMAGED, false) => Some(Self::Text),
+            (keys::PAST, false) if place.is_some_and(|it| it < PLACES) => Some(Self::Season),
+            (keys::LOG, false) if place.is_none_or(|it| it < PLACES) => Some(Self::Log),
+            (keys::BIKE, false) if !has(rest, '.') => Some(Self::Bike),
+            (keys::SEASON, false) if !has(rest, '.') => Some(Self::Season),
             _ => None,
         }
     }
@@ -208,8 +207,8 @@ fn parted(key: &str) -> (&str, &str, &str) {
 pub fn bike_of(key: &str) -> String {
     let (start, sort, rest) = parted(key);
     match sort {
-        "garage" | "damaged" => key.to_owned(),
-        _ => joined(&[start, "bike.", rest.split_once('.').map_or(rest, |it| it.0)], ""),
+        keys::GARAGE | keys::DAMAGED => key.to_owned(),
+        _ => joined(&[start, keys::BIKE, ".", rest.split_once('.').map_or(rest, |it| it.0)], ""),
     }
 }
 
@@ -217,11 +216,11 @@ pub fn bike_of(key: &str) -> String {
 fn name(key: &str, all: &[Found]) -> String {
     let (start, sort, _) = parted(key);
     let what = match sort {
-        "garage" => return words::GARAGE.to_owned(),
-        "bike" => "",
-        "season" => words::SEASON,
-        "past" => words::PAST,
-        "log" => words::LOGBOOK,
+        keys::GARAGE => return words::GARAGE.to_owned(),
+        keys::BIKE => "",
+        keys::SEASON => words::SEASON,
+        keys::PAST => words::PAST,
+        keys::LOG => words::LOGBOOK,
         _ => words::OTHER,
     };
     let bike = bike_of(key);

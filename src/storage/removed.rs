@@ -3,21 +3,6 @@
 use crate::entry::{self, Entry, day_written};
 use chrono::{Days, NaiveDate};
 
-/// What the keys of a bike's own records start with; the bike's key follows, and where there are several a point and a number.
-pub const OF_A_BIKE: [&str; 6] = ["bike.", "season.", "calendar.", "log.", "past.", "bench."];
-
-/// Whether a key is that of a record of this bike.
-///
-/// ```
-/// use torpor::storage::removed::is_of;
-/// assert!(is_of("bike.a1", "a1") && is_of("log.a1.0", "a1"));
-/// assert!(!is_of("bike.a12", "a1") && !is_of("garage", "a1"));
-/// ```
-pub fn is_of(key: &str, bike: &str) -> bool {
-    let own = OF_A_BIKE.iter().find_map(|start| key.strip_prefix(start)?.strip_prefix(bike));
-    own.is_some_and(|it| it.is_empty() || it.starts_with('.'))
-}
-
 /// What the keys of removed records start with.
 pub const START: &str = "removed.";
 

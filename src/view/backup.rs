@@ -11,20 +11,18 @@ use crate::show;
 use crate::storage::backup::{self, File, Found, Shape};
 use crate::storage::browser::Store;
 use crate::storage::restore::{self, Choice, Part, Stands};
-use crate::storage::text;
+use crate::storage::{keys, text};
 use crate::words::{backup as words, page as page_words};
 use chrono::NaiveDate;
 use std::sync::Arc;
 
-/// Where the day of the last backup stands. It is no part of a backup.
-const LAST: &str = "backup";
 const OF_A_FILE: [&str; 3] = [words::ONLY_IN_THE_FILE, words::IN_THE_FILE, words::ONLY_HERE];
 /// So many of what is not taken are listed.
 const MOST_LISTED: usize = 200;
 
 /// The day of the last backup, as it was kept.
 pub fn last(store: Option<Store>) -> Option<NaiveDate> {
-    entry::day(&Entry::new(store?.read(LAST)?, entry::form::NONE)).ok().flatten()
+    entry::day(&Entry::new(store?.read(keys::BACKUP)?, entry::form::NONE)).ok().flatten()
 }
 
 /// When the last backup was made.
@@ -52,14 +50,14 @@ fn here(page: Page) -> Vec<Found> {
             all.retain(|it| it.key != key);
             all.push(Found { key, shape, held, ..Found::default() });
         };
-        put(kept::bike_key(bike), Shape::Bike, held);
+        put(keys::of(keys::BIKE, bike), Shape::Bike, held);
         let entries = season.entries;
-        put(kept::season_key(bike), Shape::Season, Bike { entries, ..Bike::default() });
+        put(keys::of(keys::SEASON, bike), Shape::Season, Bike { entries, ..Bike::default() });
         let Garage { entries, wrenches: fasteners } = garage;
-        put("garage".to_owned(), Shape::Garage, Bike { entries, fasteners, ..Bike::default() });
+        put(keys::GARAGE.to_owned(), Shape::Garage, Bike { entries, fasteners, ..Bike::default() });
         if let Some(book) = &own.book {
             let others = book.rows().iter().map(|it| (it.leaf as u64, it.own.clone())).collect();
-            put(format!("log.{bike}"), Shape::Log, Bike { others, ..Bike::default() });
+            put(keys::of(keys::LOG, bike), Shape::Log, Bike { others, ..Bike::default() });
         }
     }
     all
@@ -81,7 +79,7 @@ fn save(page: Page) {
 fn backed_up(page: Page, day: Option<NaiveDate>) {
     if let (Some(store), Some(day)) = (page.store.get_untracked(), day) {
         // Where that fails the page reminds once more.
-        let _ = store.write(LAST, &day_written(day));
+        let _ = store.write(keys::BACKUP, &day_written(day));
     }
     page.backup.set(day);
 }
@@ -274,7 +272,7 @@ fn restore_all(page: Page, chosen: &[(Found, Choice)], done: &str) -> bool {
 /// Lays the bike that was on the sheet there again, as it is kept now; else another one.
 fn lay(page: Page, store: Store) {
     let key = page.key();
-    if store.read(&kept::bike_key(&key)).is_some() {
+    if store.read(&keys::of(keys::BIKE, &key)).is_some() {
         kept::open(page, store, &key);
     } else {
         bikes::lay_another(page);

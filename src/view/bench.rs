@@ -10,12 +10,13 @@ use crate::facts;
 use crate::plan::address::{self, Address};
 use crate::plan::{OwnSteps, Panel, Side, Stop, stop_at, stops};
 use crate::show::Shown;
+use crate::storage::keys;
 use crate::words::{bench as words, page as page_words};
 use leptos::prelude::*;
 
 /// Where it was last on a side is kept under this key.
 fn key(page: Page, side: Side) -> String {
-    format!("bench.{}.{}", page.key(), side.key())
+    keys::several(keys::BENCH, &page.key()) + side.key()
 }
 
 /// All stops of the side that is looked at, and the place of the one that is: the one wanted, or where it was.

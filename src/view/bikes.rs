@@ -11,7 +11,7 @@ use crate::facts;
 use crate::garage::{Bike, Entries};
 use crate::storage::browser::StoreError;
 use crate::storage::record;
-use crate::storage::removed::{self, OF_A_BIKE};
+use crate::storage::{keys, removed};
 use crate::words::{garage as words, page as page_words};
 use chrono::NaiveDate;
 
@@ -42,12 +42,12 @@ pub enum Stands {
 pub fn all(page: Page) -> Vec<KeptBike> {
     let Some(store) = page.store.get_untracked() else { return Vec::new() };
     let mut all = Vec::new();
-    let mut keys = store.keys(OF_A_BIKE[0]);
+    let mut keys = store.keys(keys::BIKE);
     keys.extend(store.keys(removed::START));
     for full in keys {
         let (day, own) =
             removed::read(&full).map_or((None, full.as_str()), |it| (Some(it.0), it.1));
-        let Some(key) = own.strip_prefix(OF_A_BIKE[0]) else { continue };
+        let Some(key) = keys::bike_in(own) else { continue };
         let text = store.read(&full).unwrap_or_default();
         let Ok(bike) = record::read::<Bike>(&text) else { continue };
         let facts = &bike.kept.entries;
@@ -70,9 +70,9 @@ fn change(page: Page, from: &str, to: &str, how: &mut dyn FnMut(&mut Entries)) -
     let Some(store) = page.store.get_untracked().filter(|_| kept::flush(page)) else {
         return false;
     };
-    let mut bike: Bike = records::load(page, store, &kept::bike_key(from));
+    let mut bike: Bike = records::load(page, store, &keys::of(keys::BIKE, from));
     how(&mut bike.entries);
-    told(page, records::write(page, store, &kept::bike_key(to), &bike))
+    told(page, records::write(page, store, &keys::of(keys::BIKE, to), &bike))
 }
 
 /// Says whether it was done. Whether the sheet is kept, its own next write says.
@@ -145,12 +145,12 @@ pub fn remove(page: Page, it: &KeptBike) {
 pub fn put(page: Page, bike: &str, from: &str, to: &str) -> Option<String> {
     let store = page.store.get_untracked()?;
     let mut new = bike.to_owned();
-    if store.read(&format!("{to}{}", kept::bike_key(bike))).is_some() {
+    if store.read(&format!("{to}{}", keys::of(keys::BIKE, bike))).is_some() {
         new = browser::new_key();
     }
     let mut all = Vec::new();
     for key in store.keys(from) {
-        let own = key.strip_prefix(from).filter(|it| removed::is_of(it, bike));
+        let own = key.strip_prefix(from).filter(|it| keys::is_of(it, bike));
         if let (Some(own), Some(text)) = (own, store.read(&key)) {
             let own = replaced(own, bike, &new);
             all.push((format!("{to}{own}"), Some(text)));

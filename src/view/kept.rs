@@ -3,52 +3,37 @@
 use super::browser;
 use super::follow::follow;
 use super::page::{Owner, Page, Saving};
-use super::past::PAST;
 use super::records::{load, stored, write};
 use crate::facts;
 use crate::garage::{Entries, Garage, Kept};
 use crate::storage::backup::PLACES;
 use crate::storage::browser::{Store, StoreError};
 use crate::storage::record::{self, PREFIX};
-use crate::storage::removed;
 use crate::storage::restore::Write;
+use crate::storage::{keys, removed};
 use crate::words::page as words;
 use leptos::prelude::*;
 use serde::de::DeserializeOwned;
 use std::cell::Cell;
 use std::time::Duration;
 
-/// Where the garage is kept.
-pub const GARAGE: &str = "garage";
-const PROBE: &str = "probe";
-const OPEN: &str = "open";
 /// Long enough that a word is typed, short enough that nothing is lost.
 const SOON: Duration = Duration::from_millis(400);
 /// After this time what could not be written is tried again.
 const AGAIN: Duration = Duration::from_secs(5);
 
-/// Where a bike's record is kept.
-pub fn bike_key(key: &str) -> String {
-    format!("bike.{key}")
-}
-/// Where its season is kept.
-pub fn season_key(key: &str) -> String {
-    format!("season.{key}")
-}
-
-/// Leaves of a bike's logbook, each under its number.
-fn log_key(key: &str) -> String {
-    format!("log.{key}.")
-}
-
 /// Lays the bike that was open last on the page's sheet, or the example, and keeps it from then on.
 pub fn keep(page: Page) {
     super::bikes::sweep(page);
-    match page.store.get_untracked().and_then(|store| store.read(OPEN).map(|key| (store, key))) {
+    match page
+        .store
+        .get_untracked()
+        .and_then(|store| store.read(keys::OPEN).map(|key| (store, key)))
+    {
         Some((store, key)) => open(page, store, &key),
         None => {
             if let Some(store) = page.store.get_untracked() {
-                let garage: Garage = load(page, store, GARAGE);
+                let garage: Garage = load(page, store, keys::GARAGE);
                 page.lay(Kept { garage, ..Kept::default() }, Owner::Example);
             }
             page.lay_example();
@@ -70,8 +55,8 @@ pub fn keep(page: Page) {
     // Said before anything is typed.
     browser::after(Duration::ZERO, move || {
         if let Some(store) = page.store.get_untracked() {
-            told(page, store.write(PROBE, "1"));
-            store.remove(PROBE);
+            told(page, store.write(keys::PROBE, "1"));
+            store.remove(keys::PROBE);
         }
     });
 }
@@ -105,10 +90,10 @@ fn heard(page: Page, key: Option<String>, text: Option<String>) {
     };
     let Some(key) = key.strip_prefix(PREFIX) else { return };
     let own = untrack(|| page.key());
-    let (bike, log) = (bike_key(&own), log_key(&own));
+    let (bike, log) = (keys::of(keys::BIKE, &own), keys::several(keys::LOG, &own));
     let crossed = text.as_ref().is_some_and(|it| store.crossed(key, it));
     // What is gone of the bike on the sheet is known, to be written again.
-    if text.is_some() || !removed::is_of(key, &own) {
+    if text.is_some() || !keys::is_of(key, &own) {
         store.heard(key);
     }
     if let Some(leaf) = key.strip_prefix(&log).and_then(|it| it.parse::<usize>().ok()) {
@@ -126,9 +111,9 @@ fn heard(page: Page, key: Option<String>, text: Option<String>) {
         } else if text.is_some() {
             page.follow_leaf(leaf, load(page, store, key));
         }
-    } else if key.starts_with(PAST) {
+    } else if key.starts_with(keys::PAST) {
         page.book.turn();
-    } else if key == GARAGE || key == bike || key == season_key(&own) {
+    } else if key == keys::GARAGE || key == bike || key == keys::of(keys::SEASON, &own) {
         if let (true, Some(text), Owner::Own(_)) = (crossed, text, page.owner.get_untracked()) {
             page.take_crossed(store, key, &text);
         }
@@ -155,7 +140,7 @@ pub fn flush(page: Page) -> bool {
         }
         page.tabs.unsaved.set(None);
         // What a swap could not put back; not the bike on the sheet, which somebody may have wanted gone.
-        let own = page.own_place().map(|it| bike_key(&it.0));
+        let own = page.own_place().map(|it| keys::of(keys::BIKE, &it.0));
         let back = match page.store.get_untracked() {
             Some(it) if failed && own.as_ref().is_none_or(|own| it.read(own).is_some()) => {
                 it.bring_back()
@@ -182,14 +167,18 @@ pub fn open(page: Page, store: Store, key: &str) {
     // What could not be kept stays on the sheet, where it can be seen and taken as a link.
     if flush(page) {
         page.lay(stored(page, store, key, &Kept::default()), Owner::Own(key.to_owned()));
-        let _ = store.write(OPEN, key);
+        let _ = store.write(keys::OPEN, key);
         browser::tell("torpor-open");
     }
 }
 
 /// The garage as it is kept.
 pub fn garage(store: Store) -> Garage {
-    store.read(GARAGE).and_then(|it| record::read(&it).ok()).map(|it| it.kept).unwrap_or_default()
+    store
+        .read(keys::GARAGE)
+        .and_then(|it| record::read(&it).ok())
+        .map(|it| it.kept)
+        .unwrap_or_default()
 }
 
 /// Takes the bike off the sheet and lays another one there, or the example.
@@ -197,7 +186,7 @@ pub fn close(page: Page, next: Option<String>) {
     match (page.store.get_untracked(), next) {
         (Some(store), Some(key)) => open(page, store, &key),
         (store, _) => {
-            store.iter().for_each(|it| it.remove(OPEN));
+            store.iter().for_each(|it| it.remove(keys::OPEN));
             page.lay_example();
         }
     }
@@ -229,7 +218,7 @@ pub fn save(page: Page) {
 pub fn save_as(page: Page, mut kept: Kept) {
     let Some((key, store)) = page.own_place() else { return };
     let base = page.beyond.get_untracked();
-    let bike = bike_key(&key);
+    let bike = keys::of(keys::BIKE, &key);
     if store.read(&bike).is_none() && store.knew(&bike) {
         // Nobody who took it away is to find it there again, unless it is still worked on.
         if kept == base && page.book.is_kept() {
@@ -259,17 +248,17 @@ pub fn save_as(page: Page, mut kept: Kept) {
     let written = write(page, store, &bike, &kept.bike)
         .and_then(|()| {
             now.bike = kept.bike;
-            write(page, store, &season_key(&key), &kept.season)
+            write(page, store, &keys::of(keys::SEASON, &key), &kept.season)
         })
         .and_then(|()| {
             now.season = kept.season;
-            write(page, store, GARAGE, &kept.garage)
+            write(page, store, keys::GARAGE, &kept.garage)
         })
         .and_then(|()| {
             now.garage = kept.garage;
             save_book(page, store, &key)
         })
-        .and_then(|()| store.write(OPEN, &key));
+        .and_then(|()| store.write(keys::OPEN, &key));
     page.beyond.set(now);
     if told(page, written) {
         browser::tell("torpor-kept");
@@ -280,7 +269,7 @@ pub fn save_as(page: Page, mut kept: Kept) {
 
 /// Writes the bike on the sheet again, which was removed outside of this page, and all else that went with it; whether it is there.
 fn bring_back(page: Page, store: Store, key: &str) -> bool {
-    let bike = bike_key(key);
+    let bike = keys::of(keys::BIKE, key);
     let mut aside = store.keys(removed::START).into_iter();
     let back = match aside.find(|it| it.ends_with(&bike)) {
         Some(it) => {
@@ -310,9 +299,9 @@ pub fn keep_again(page: Page) {
 
 /// Writes a bike with its season and the garage.
 pub fn write_all(page: Page, store: Store, key: &str, kept: &Kept) -> Result<(), StoreError> {
-    write(page, store, &bike_key(key), &kept.bike)
-        .and_then(|()| write(page, store, &season_key(key), &kept.season))
-        .and_then(|()| write(page, store, GARAGE, &kept.garage))
+    write(page, store, &keys::of(keys::BIKE, key), &kept.bike)
+        .and_then(|()| write(page, store, &keys::of(keys::SEASON, key), &kept.season))
+        .and_then(|()| write(page, store, keys::GARAGE, &kept.garage))
 }
 
 /// Says whether something is kept; whether it is.
@@ -348,7 +337,7 @@ fn save_book(page: Page, store: Store, bike: &str) -> Result<(), StoreError> {
         page.tabs.leaves.set(changed.clone());
     }
     while let Some((leaf, before)) = changed.pop() {
-        let key = format!("{}{leaf}", log_key(bike));
+        let key = format!("{}{leaf}", keys::several(keys::LOG, bike));
         let mut now = page.logbook().leaf(leaf);
         let mut theirs: Vec<Entries> = load(page, store, &key);
         theirs.retain(|it| !before.contains(it) && !now.contains(it));
@@ -374,18 +363,15 @@ fn save_book(page: Page, store: Store, bike: &str) -> Result<(), StoreError> {
 
 /// The leaves of the logbook of the bike on the sheet, as they are kept.
 pub fn leaves(page: Page) -> Vec<Vec<Entries>> {
-    numbered(page, log_key)
+    numbered(page, keys::LOG)
 }
 
 /// Records of the bike on the sheet that have a number, each in its place.
-pub fn numbered<T: DeserializeOwned + Default + Clone>(
-    page: Page,
-    of: fn(&str) -> String,
-) -> Vec<T> {
+pub fn numbered<T: DeserializeOwned + Default + Clone>(page: Page, sort: &str) -> Vec<T> {
     let Some((key, store)) = page.own_place() else {
         return Vec::new();
     };
-    let start = of(&key);
+    let start = keys::several(sort, &key);
     let mut all = Vec::new();
     for key in store.keys(&start) {
         let place = key.strip_prefix(&start).and_then(|it| it.parse::<usize>().ok());

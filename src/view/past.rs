@@ -7,28 +7,16 @@ use crate::calendar::Saved;
 use crate::entry::Entry;
 use crate::facts;
 use crate::garage::{Kept, Season};
+use crate::storage::keys;
 use crate::words::logbook as words;
 
-/// What the keys of seasons that are over start with.
-pub const PAST: &str = "past.";
-
-/// Those of a bike, each under its number.
-fn past_key(key: &str) -> String {
-    format!("{PAST}{key}.")
-}
-
 fn place_of(key: &str, place: usize) -> String {
-    format!("{PAST}{key}.{place}")
-}
-
-/// The days of the last calendar file of a bike.
-fn calendar_key(key: &str) -> String {
-    format!("calendar.{key}")
+    format!("{}{place}", keys::several(keys::PAST, key))
 }
 
 /// Seasons of the bike on the sheet that are over, each with its place.
 pub fn past_seasons(page: Page) -> Vec<(usize, Season)> {
-    let all: Vec<Season> = numbered(page, past_key);
+    let all: Vec<Season> = numbered(page, keys::PAST);
     all.into_iter().enumerate().filter(|it| !it.1.entries.is_empty()).collect()
 }
 
@@ -86,13 +74,13 @@ pub fn bring_season_back(page: Page, place: usize, back: &Season) {
 pub fn calendar(page: Page) -> Saved {
     page.store
         .get_untracked()
-        .map(|store| load(page, store, &calendar_key(&page.key())))
+        .map(|store| load(page, store, &keys::of(keys::CALENDAR, &page.key())))
         .unwrap_or_default()
 }
 
 /// Remembers what the calendar file has now. Where that fails an old event stays in the calendar, and no more.
 pub fn remember_calendar(page: Page, saved: &Saved) {
     if let Some((key, store)) = page.own_place() {
-        let _ = write(page, store, &calendar_key(&key), saved);
+        let _ = write(page, store, &keys::of(keys::CALENDAR, &key), saved);
     }
 }

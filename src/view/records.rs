@@ -1,9 +1,10 @@
 //! Records of the store, read and written: each with its revision, a damaged one set aside, a newer page's left alone.
 
+use super::browser;
 use super::page::{Page, Saving};
-use super::{browser, kept};
 use crate::garage::Kept;
 use crate::storage::browser::{Store, StoreError};
+use crate::storage::keys;
 use crate::storage::record::{self, Unreadable};
 use crate::words::page as words;
 use serde::{Serialize, de::DeserializeOwned};
@@ -48,11 +49,11 @@ pub fn told_of(
     read: &dyn Fn(&str) -> Option<String>,
     base: &Kept,
 ) -> Kept {
-    let [bike, season] = [kept::bike_key(key), kept::season_key(key)];
+    let [bike, season] = [keys::BIKE, keys::SEASON].map(|it| keys::of(it, key));
     Kept {
         bike: theirs(page, store, &bike, read(&bike), &base.bike),
         season: theirs(page, store, &season, read(&season), &base.season),
-        garage: theirs(page, store, kept::GARAGE, read(kept::GARAGE), &base.garage),
+        garage: theirs(page, store, keys::GARAGE, read(keys::GARAGE), &base.garage),
     }
 }
 
@@ -82,7 +83,7 @@ pub fn write<T: Serialize + DeserializeOwned + PartialEq>(
 /// Sets a damaged record aside under a name of its own; where a newer page has written, this one writes nothing any more.
 fn unreadable(page: Page, store: Store, key: &str, why: Unreadable) {
     page.notices.update(|it| it.push(format!("{}{why}", words::SET_ASIDE)));
-    let aside = format!("damaged.{}.{key}", browser::now());
+    let aside = format!("{}.{}.{key}", keys::DAMAGED, browser::now());
     let moved = match (why, store.read(key)) {
         (Unreadable::Damaged, Some(text)) => store.write(&aside, &text).is_ok(),
         _ => false,

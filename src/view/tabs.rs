@@ -11,6 +11,7 @@ use crate::entry::{Entry, text::joined};
 use crate::facts::{self, About, Facts, Home};
 use crate::garage::{Entries, Kept, Twice};
 use crate::storage::browser::Store;
+use crate::storage::keys;
 use crate::words::page as words;
 use leptos::prelude::*;
 use std::time::Duration;
@@ -129,9 +130,9 @@ impl Page {
         let (mine, own) = (self.kept(), self.key());
         // From there on both told their changes.
         let (mut base, before) = (self.beyond.get_untracked(), self.tabs.before.get_untracked());
-        if key == kept::GARAGE {
+        if key == keys::GARAGE {
             base.garage = before.garage;
-        } else if key == kept::season_key(&own) {
+        } else if key == keys::of(keys::SEASON, &own) {
             base.season = before.season;
         } else {
             base.bike = before.bike;
