@@ -16,6 +16,7 @@ pub use choices::{
     Adapter, BatteryKept, Climate, Dressing, FinalDrive, FuelSupply, Mind, Place, SelfLocking,
     ThreadsInto,
 };
+pub use doubt::to_come;
 pub use echo::{as_read, echo, value};
 pub use fluids::{Bowls, FuelType, LevelRead, Measures, Stand, Tap, Warm};
 pub use general::GeneralTorque;

@@ -380,7 +380,7 @@ fn doses_as_containers_print_them() {
     assert_eq!(echoed("30 mL per 10 L"), "read as 30 mL per 10 L, 1 to 333.3");
     assert_eq!(
         echoed("1 fl oz per 2.5 gal"),
-        "read as 1 US fl oz per 2.5 US gal, 1 to 320; US or British ones: see below"
+        "read as 1 US fl oz per 2.5 US gal, 1 to 320; US or British: see Label’s measures"
     );
     for text in [
         "30",

@@ -140,7 +140,9 @@ fn what_may_hurt_is_said_at_its_step() {
     let mut kept = bike();
     kept.put(facts::FUEL_SUPPLY.id(), Entry::new("carburetor", 0));
     let paper = metric(&kept);
-    assert!(task(&paper, Side::LayUp, "tap-and-bowls").cares[0].contains("no flame near"));
+    for (side, key) in [(Side::LayUp, "tap-and-bowls"), (Side::WakeUp, "fuel")] {
+        assert_eq!(task(&paper, side, key).cares[0], cautions::VAPOR, "{key}");
+    }
     assert_eq!(task(&paper, Side::LayUp, "oil").cares[0], cautions::OIL[0]);
 }
 

@@ -251,7 +251,7 @@ fn line_and_panel_say_which_they_mean() {
     let told = |index: usize| season_day(&course, index, true, UnitSet::Metric).told;
     let first = course.day_of(course.recharges[0]).unwrap();
     assert!(!told(first).contains("if charged as planned"), "{}", told(first));
-    assert!(told(first + 1).contains("if charged as planned"), "{}", told(first + 1));
+    assert!(told(first + 1).contains(" · if charged as planned: charge "), "{}", told(first + 1));
     let line = season_line(&course, true, UnitSet::Metric).told;
     assert!(line.contains("on Fri, Oct 1 2027 if charged as planned;"), "{line}");
     let panel = torpor::plan::battery(&kept, UnitSet::Metric);

@@ -61,6 +61,7 @@ pub fn season_day(course: &Course, day: usize, wide: bool, set: UnitSet) -> Seas
         course.typical_known.then(|| percent(TYPICAL)).as_deref(),
         [&volts[0], &volts[1]],
         &show::rounded(Measure::Temperature, temperature, set),
+        course.recharges.first().is_some_and(|it| *it < date),
     );
     if let Some(least) = course.margin.get(day) {
         told.push_str(words::BETWEEN);
@@ -74,9 +75,7 @@ pub fn season_day(course: &Course, day: usize, wide: bool, set: UnitSet) -> Seas
         None => usual,
     };
     let now = if lead { words::CHARGE_NOW } else { words::CHARGE_IT };
-    let charged = course.recharges.first().is_some_and(|it| *it < date);
     let acts = [
-        (charged, words::IF_CHARGED),
         (course.look == Some(date), words::LOOK),
         (course.recharges.contains(&date), charge_it(words::CHARGE_FULL)),
         (course.charge_by == Some(date), charge_it(now)),

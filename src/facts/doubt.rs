@@ -1,8 +1,10 @@
-//! Numbers that people read in two ways, and that are asked about instead of guessed.
+//! What people mistype: numbers that are read in two ways and asked about instead of guessed, days that cannot be yet.
 
+use super::{About, Kind};
 use crate::entry::text::{self, joined};
-use crate::entry::{self, Refusal};
+use crate::entry::{self, Entry, Refusal};
 use crate::words::fuel as words;
+use chrono::NaiveDate;
 
 /// "18.500 km" is eighteen thousand where a point parts them, and no odometer shows meters: it is asked which.
 pub(super) fn thousands(text: &str) -> Result<(), Refusal> {
@@ -28,4 +30,22 @@ pub(super) fn half(text: &str) -> Result<(), Refusal> {
         return Err(Refusal::Together(words::HALF_OF_WHAT.to_owned()));
     }
     Ok(())
+}
+
+/// Whether an entry tells the day of something that was done, and that day is still to come: a slip of the month or year, which
+/// would make old fuel or old fluid new.
+///
+/// ```
+/// use chrono::NaiveDate;
+/// use torpor::{entry::Entry, facts};
+/// let today = NaiveDate::from_ymd_opt(2026, 11, 30).unwrap();
+/// let entry = Entry::new("2026-12-01", 0);
+/// assert!(facts::to_come(&facts::FUEL_BOUGHT.about, &entry, today));
+/// assert!(!facts::to_come(&facts::RIDE_DATE.about, &entry, today));
+/// ```
+pub fn to_come(about: &About, entry: &Entry, today: NaiveDate) -> bool {
+    let ahead = [super::PARK_DATE.id(), super::RIDE_DATE.id(), super::PAPERS_DUE.id()];
+    matches!(about.kind, Kind::Day)
+        && !ahead.contains(&about.id)
+        && super::read::day(about, entry).is_ok_and(|it| it.is_some_and(|it| it > today))
 }

@@ -117,7 +117,7 @@ pub fn echo(about: &About, entry: &Entry) -> Option<String> {
             };
             let one = digits::shortest(unit.of_base(dose.stabilizer));
             let other = digits::shortest(fuel_unit.of_base(dose.fuel));
-            let hint = if dose.ambiguous { "; US or British ones: see below" } else { "" };
+            let hint = if dose.ambiguous { "; US or British: see Label’s measures" } else { "" };
             Some(format!(
                 "read as {one} {} per {other} {}, 1 to {ratio}{hint}",
                 unit.shown(),

@@ -378,8 +378,14 @@ fn charging(
         });
     }
     if !maintained {
-        let volts = parameters.charge_voltage(at);
-        answers.push(Shown::quantity(labels::CHARGE_VOLTAGE, Ok(volts), set));
+        let volts = |label, at| Shown::quantity(label, Ok(parameters.charge_voltage(at)), set);
+        if hindered.is_none() {
+            answers.push(volts(labels::CHARGE_VOLTAGE, stands));
+        }
+        // Brought indoors, a lead battery would boil under what it takes in the cold.
+        if hindered.is_some() || parameters.chemistry.is_lead_acid() {
+            answers.push(volts(labels::CHARGE_VOLTAGE_INDOORS, indoors()));
+        }
     }
     let float = parameters.float_voltage(at);
     answers.extend(float.map(|it| Shown::quantity(labels::FLOAT_VOLTAGE, Ok(it), set)));

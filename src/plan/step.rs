@@ -136,7 +136,7 @@ static LAY_UP: &[Step] = &[
     down(5, &words::CHAIN).asked(Asked::Chain).care(0).blanks(&[facts::FINAL_DRIVE.id()]),
     down(6, &words::OIL).sum(Line::Oil),
     down(7, &words::OTHER_OILS).sum(Line::OtherOils).looking(),
-    down(8, &words::TAP_AND_BOWLS).asked(Asked::Carburetor).care(1),
+    down(8, &words::TAP_AND_BOWLS).asked(Asked::Carburetor).care(0),
     down(9, &words::CLOSE),
     down(10, &words::TIRES).sum(Line::Tires).looking(),
     down(11, &words::TORQUES).sum(Line::Torques),
@@ -155,7 +155,7 @@ static LAY_UP: &[Step] = &[
 static WAKE_UP: &[Step] = &[
     up(1, &words::UNCOVER),
     up(2, &words::OPEN).care(0),
-    up(3, &words::FUEL_AGAIN).care(1),
+    up(3, &words::FUEL_AGAIN).care(0),
     up(4, &words::LEVELS),
     up(5, &words::BATTERY_AGAIN).sum(Line::Battery).blanks(&[
         facts::METER_READS.id(),

@@ -17,10 +17,12 @@ use crate::entry::text::joined;
 use crate::entry::{Refusal, Stage};
 use crate::facts::{self, Adapter, Facts, Id, Lack, Lacks, SelfLocking, Told, both};
 use crate::show::{self, Shown};
-use crate::torque::{self, AccuracyFrom, Figure, Fit, OffsetAdapter, TorqueError, Verdict, turned};
+use crate::torque::{
+    self, AccuracyFrom, Figure, Fit, OffsetAdapter, TorqueError, Verdict, Wrench, turned,
+};
 use crate::units::{Measure, UnitSet};
 use crate::words::{cautions, labels, notes};
-use crate::working::{Answer, Quantity};
+use crate::working::{Answer, Parts, Quantity};
 use serve::{Served, offers, serve};
 use uom::si::angle::degree;
 use uom::si::f64::{Angle, Length, Ratio, Torque};
@@ -38,8 +40,14 @@ pub fn torque(from: &dyn Facts, drawer: &[Held], set: UnitSet) -> Panel {
     let exact = both(asked.figure.clone(), adapter.clone())
         .map(|(figure, adapter)| setting(&figure, adapter.as_ref()));
     let mark = mark(&asked, held, &adapter);
-    let gets = both(fit.clone(), both(adapter.clone(), held.wrench.clone()))
-        .map(|(fit, (adapter, wrench))| wrench.fastener_gets(fit.set, adapter.as_ref()));
+    let gets = both(fit.clone(), both(adapter.clone(), held.wrench.clone())).map(
+        |(fit, (adapter, wrench))| {
+            let gets = wrench.fastener_gets(fit.set, adapter.as_ref());
+            // Nobody says how far off it is there.
+            let known = band_is_known(&wrench, &fit);
+            if known { gets } else { Answer::of(Parts { bounds: None, ..gets.parts() }) }
+        },
+    );
     let off_scale = off_scale(fit, held);
 
     let steps = steps::steps(&asked, held, &mark, set);
@@ -197,7 +205,9 @@ fn notes_of(
     if let Ok(Fit { verdict: Some(Verdict::Inside), caution: None, .. }) = fit {
         note.push(notes::INSIDE.to_owned());
     }
-    if let (Ok(wrench), Ok(fit)) = (&held.wrench, fit) {
+    if let (Ok(wrench), Ok(fit)) = (&held.wrench, fit)
+        && band_is_known(wrench, fit)
+    {
         let (accuracy, from) = wrench.accuracy_at(fit.set);
         let accuracy = show::rounded(Measure::Share, accuracy, set);
         note.push(notes::accuracy(&accuracy, from != AccuracyFrom::Stated));
@@ -207,6 +217,11 @@ fn notes_of(
     }
     note.push(joined(&asked.mind, ", "));
     note
+}
+
+/// Whether it is known how far off the wrench may be there: by its own paper, or where the standard asks for it.
+fn band_is_known(wrench: &Wrench, fit: &Fit) -> bool {
+    fit.caution.is_none() || wrench.accuracy_at(fit.set).1 == AccuracyFrom::Stated
 }
 
 /// Why the mark to set is not the nearest, where it is not.

@@ -124,6 +124,8 @@ impl Field {
                 }
                 if let Some(why) = &why {
                     leaves.next("span", "care").text(why);
+                } else if facts::to_come(about, &field.entry(), field.page.today.get()) {
+                    leaves.next("span", "care").text(words::STILL_TO_COME);
                 }
                 match (own, why) {
                     (Beside::Read(Some(read)), _) => {

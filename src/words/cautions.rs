@@ -3,7 +3,8 @@
 /// At the foot of every page.
 pub const MANUAL_DECIDES: &str = "The bike’s manual and local codes decide; where in doubt, a licensed mechanic. An estimate is never a specification.";
 
-const VAPOR: &str = "Fuel vapor burns: outdoors or wide open doors, engine cold, no flame, no heater, charger or lamp near.";
+/// Wherever fuel is open.
+pub const VAPOR: &str = "Fuel vapor burns: outdoors or wide open doors, engine cold, no flame, no heater, charger or lamp near.";
 /// Fuel line.
 pub const FUEL: &[&str] = &[
     VAPOR,
@@ -46,6 +47,7 @@ pub const ESTIMATE: &[&str] = &[
 /// Battery.
 pub const BATTERY: &[&str] = &[
     "Charging gives off hydrogen, acid burns: no flame or spark, eyes protected, air moving.",
+    "A charging voltage holds for the temperature it is charged at, and never over what the battery’s label allows.",
     "Never charge a frozen battery; one with a bulged case is scrap. LiFePO4 is not charged below 0 °C (32 °F).",
     "Key-off draw: meter in series at the negative lead, 10 A range first; never turn the key or start through the meter, and wait until the bike sleeps.",
     "Negative lead off first, on last, and back in the manual’s order. With an electric seat, cap or keyless lock or an alarm, read the manual before you take it off.",

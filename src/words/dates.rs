@@ -5,7 +5,7 @@ pub const PARK: &str = "Put it away: lay-up sheet";
 /// Meter check.
 pub const LOOK: &str = "Look at the battery’s meter, bike at rest";
 /// Recharge.
-pub const CHARGE: &str = "Charge the battery to full, never frozen; LiFePO4 over 0 °C";
+pub const CHARGE: &str = "Charge the battery to full, never frozen; LiFePO4 over 0 °C (32 °F)";
 /// First day under the threshold.
 pub const CHARGE_BY: &str =
     "Charge the battery, never while it is frozen, or bring it to a maintainer";

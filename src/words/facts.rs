@@ -21,7 +21,7 @@ said! {
     STABILIZER_LABEL: "Stabilizer label", "As printed on the container: 30 mL per 10 L, 1 fl oz per 2.5 gal, or 1:320";
     ALREADY_TREATED: "Already treated", "How much of the fuel now in the tank already has its stabilizer. Blank: none of it";
     FUEL_SUPPLY: "Fuel supply", "How the engine gets its fuel";
-    LINE_VOLUME: "Line and rail", "What lies between tank and injector or bowl; if the manual is silent, 50–100 mL is a fair guess, no source";
+    LINE_VOLUME: "Line and rail", "What lies between tank and injector or bowl; if the manual is silent, 50–100 mL (2–3 fl oz) is a fair guess, no source";
     BOWLS_VOLUME: "Bowls, all together", "What all carburetor bowls hold; drain one into a can and measure: engine cold, ignition off, no flame, vapor burns";
     CONSUMPTION: "Fuel consumption", "What the bike uses on a country road";
     GENERAL_TORQUES: "Manual’s general table", "For bolts without a figure of their own, by thread: M6 10 N·m; M8 22 N·m; M10×1.25 30–36 N·m. Kept with the bike";
@@ -72,13 +72,13 @@ said! {
     EARLIER_READING: "Earlier reading", "The first of two, for example after a charge. Blank: the resting voltage when parked";
     EARLIER_READ_ON: "Earlier reading on", "Day of it. Blank: the park date";
     CLIMATE: "Climate", "The nearest to yours: monthly normals of a weather station. Your own monthly means count before it";
-    WARMER_BY: "Warmer than outdoors by", "An unheated shed or garage, mean of the winter: 0–6 °C is common practice, no source. Blank: nothing is added";
+    WARMER_BY: "Warmer than outdoors by", "An unheated shed or garage, mean of the winter: 0–6 °C (0–11 °F) is common practice, no source. Blank: nothing is added";
     DAY_AND_NIGHT: "Day to night", "How much warmer the day gets than the night, where it stands. Blank: a climate’s own outdoors, else none";
     PARK_DATE: "Park date", "The day it is put away";
     RIDE_DATE: "Ride date", "The first ride in spring. Blank: twelve months are looked at, ages on the park date";
     WHERE_IT_STANDS: "Where it stands", "The place for the season";
     MONTHLY_MEANS: "Monthly means", "One temperature for a steady place, or twelve means from January to December with spaces between; or choose a climate";
-    COLDEST_NIGHT: "Coldest night", "The coldest night to expect where it stands; freezing is judged on it. Blank with a climate: 15–20 °C under its mean night";
+    COLDEST_NIGHT: "Coldest night", "The coldest night to expect where it stands; freezing is judged on it. Blank with a climate: 15–20 °C (27–36 °F) under its mean night";
     UNIT_SET: "Units", "For answers and new blanks; what is typed keeps its unit";
     FASTENER_NAME: "Fastener", "A name if you want to keep it: axle nut, header nut";
     TORQUE: "Torque at the fastener", "From the manual: 25 N·m, 22–26 N·m, or both: 25 (22–26)";
@@ -108,7 +108,7 @@ said! {
     THREADS_INTO: "Screwed into", "What its thread goes into";
     COOLING: "Cooling", "Without a radiator for coolant there is none to look after";
     GLYCOL: "Glycol", "On the bottle or in the manual; ethylene is the usual one";
-    CONCENTRATION: "Concentration", "Glycol in what is in the bike, by volume, or the freezing point that a tester reads, −37 °C; read cold, with a tester made for that glycol: an ethylene scale misreads propylene";
+    CONCENTRATION: "Concentration", "Glycol in what is in the bike, by volume, or the freezing point that a tester reads, −37 °C (−35 °F); read cold, with a tester made for that glycol: an ethylene scale misreads propylene";
     WANTED_CONCENTRATION: "Wanted concentration", "As the manual has it, mostly 50 %; never over 60 %";
     COOLANT_CIRCUIT: "Coolant circuit", "From the manual, reserve tank left out: 2.9 L with 0.4 L in reserve are 2.5 L";
     COOLANT_DRAINS: "Runs out at the drain", "What you caught the last time; the rest stays in the engine. Blank: all of the circuit";
@@ -117,12 +117,12 @@ said! {
     REAR_PRESSURE: "Cold pressure, rear", "From the manual or the sticker, for the load you ride with";
     TIRES_ARE: "Tires are", "Cold: not ridden for three hours, no sun on them";
     SET_TEMPERATURE: "Air where you set them", "Where the bike has stood for some hours, such as the garage";
-    RIDE_TEMPERATURE: "Air on the first ride", "Outdoors, as you expect it: 5 °C, or a range such as 0–10 °C";
+    RIDE_TEMPERATURE: "Air on the first ride", "Outdoors, as you expect it: 5 °C or 41 °F, or a range such as 0–10 °C";
     FRONT_DATE_CODE: "Date code, front", "Last four digits of the DOT number on the sidewall, week then year: 3623 is week 36 of 2023";
     REAR_DATE_CODE: "Date code, rear", "On one side of the tire only; look at both";
     FRONT_READS: "Reads now, front", "What your gauge says where the bike stands";
     REAR_READS: "Reads now, rear", "What your gauge says where the bike stands";
-    TIRE_REFERENCE: "Manual’s reference", "Only where the manual prints one, such as 20 °C. Blank: its figures are for the day’s air";
+    TIRE_REFERENCE: "Manual’s reference", "Only where the manual prints one, such as 20 °C (68 °F). Blank: its figures are for the day’s air";
     ALTITUDE: "Altitude", "Where you set and ride, up to 5,000 m. Blank: sea level";
     FRONT_MAXIMUM: "Sidewall maximum, front", "Printed on the tire; only if you raise the pressure for storage";
     REAR_MAXIMUM: "Sidewall maximum, rear", "Printed on the tire; only if you raise the pressure for storage";

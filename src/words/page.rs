@@ -60,8 +60,8 @@ words! {
     OPEN: "Open";
     COPY: "Copy";
     COPIED: "Copied.";
-    WITH_NAMES: "Send names you made up, too: the bike’s and fasteners’";
-    LINK_HINT: "Everything stands in this address itself; nothing is sent anywhere. Whoever gets it sees the figures. Keep it as a bookmark: it survives where a browser drops what it keeps.";
+    WITH_NAMES: "Send what you wrote, too: names, own steps, reasons, places";
+    LINK_HINT: "All but the logbook stands in this address itself; nothing is sent anywhere. Whoever gets it sees the figures. Keep it as a bookmark: it survives where a browser drops what it keeps.";
     TOO_MUCH_FOR_A_LINK: "This is more than a link takes (666 characters): leave the names out, or save the backup file instead.";
     YOUR_LINK: "Your link";
     LINK_HERE: "Paste a link you were sent";
@@ -187,6 +187,8 @@ pub fn removed(name: &str) -> String {
 /// Behind what is accepted, where a number in bar is more likely one in psi.
 pub const PSI: &str = "; is it psi?";
 
+/// At a day on which something was done.
+pub const STILL_TO_COME: &str = "that day is still to come";
 /// The button that opens a calendar at a blank.
 pub fn pick_a_day(label: &str) -> String {
     format!("Pick a day: {label}")

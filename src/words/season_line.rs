@@ -1,5 +1,7 @@
 //! Words in the season line, and the sentence that stands for it.
 
+use crate::entry::text::joined;
+
 /// The season line's name.
 pub const NAME: &str = "Season line";
 /// The sentence's name.
@@ -26,7 +28,7 @@ pub const CHARGE_IT: &str = "charge it";
 pub const CHARGE_INDOORS: &str = "charge it indoors, warmed through";
 /// On either where it is frozen.
 pub const CHARGE_THAWED: &str = "charge it, but not before it has thawed";
-/// Behind figures that hold only with the charges before them.
+/// Beside figures that hold only with the charges before them.
 pub const IF_CHARGED: &str = "if charged as planned";
 /// On the day from which fuel is too old.
 pub const FUEL_OLD: &str = "fuel a year old";
@@ -113,9 +115,11 @@ pub fn day(
     typical: Option<&str>,
     [volts, to]: [&str; 2],
     degrees: &str,
+    planned: bool,
 ) -> String {
+    let planned = if planned { joined(&[IF_CHARGED, ": "], "") } else { String::new() };
     let likely = typical.map_or(String::new(), |it| format!(", most likely {it}\u{a0}%"));
     format!(
-        "{name}, day {day} of {last} · charge {low}–{high}\u{a0}%{likely} · rests at {volts} to {to} · {degrees}"
+        "{name}, day {day} of {last} · {planned}charge {low}–{high}\u{a0}%{likely} · rests at {volts} to {to} · {degrees}"
     )
 }

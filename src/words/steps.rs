@@ -1,5 +1,7 @@
 //! What each step of the sheet says: what is done, why it is done now, how.
 
+use super::cautions::VAPOR;
+
 /// A step's words.
 #[derive(Debug, PartialEq)]
 pub struct Said {
@@ -12,7 +14,7 @@ pub struct Said {
 }
 
 macro_rules! steps {
-    ($($name:ident: $title:literal, $reason:literal, [$($how:literal),*];)*) => {
+    ($($name:ident: $title:literal, $reason:literal, [$($how:expr),*];)*) => {
         $(#[doc = $title] pub const $name: Said = Said { title: $title, reason: $reason, how: &[$($how),*] };)*
     };
 }
@@ -29,12 +31,13 @@ steps! {
         "Clean it with what its maker allows, wipe it dry, lubricate it."
     ];
     OIL: "Oil", "while it is warm: drained oil takes the season’s acids and water with it", [
-        "New washer, plug and filter tight (Torques) before any oil goes in."
+        "New washer, plug and filter tight (Torques), warm as it is, before any oil goes in."
     ];
     OTHER_OILS: "Other oils", "final drive and gearbox drain better while warm from the run", [];
-    TAP_AND_BOWLS: "Fuel tap and bowls", "after the level run, which would fill the bowls again", [
+    TAP_AND_BOWLS: "Fuel tap and bowls", "after the level run, which would fill the bowls again; engine and pipe cold", [
+        VAPOR,
         "Tap off, where it is turned by hand.",
-        "Bowls drained into a can, ignition off, no flame near; or left full of treated fuel, with none drained."
+        "Bowls drained into a can, ignition off; or left full of treated fuel, with none drained."
     ];
     CLOSE: "Close exhaust and intake", "mice nest in both; after every run, pipe cold", [
         "A dry cloth or a plug in a bright color, and a tag on the key: it comes out before the first start."
@@ -66,6 +69,7 @@ steps! {
         "Take out every plug and cloth. Look for nests in the pipe, the airbox and under the seat, whether or not something was put in."
     ];
     FUEL_AGAIN: "Fuel", "old fuel starts badly and gums up what it runs through", [
+        VAPOR,
         "Tap on, where it is turned by hand; wait, and look for drops.",
         "Fuel that smells of varnish, or is over a year old, is drained, not burned. Look for water at the lowest point, in a bowl or a glass."
     ];

@@ -122,7 +122,7 @@ test("a dose is said back as a ratio", async () => {
   const fuel = line(page, "Fuel and stabilizer");
   for (const [text, echo] of [
     ["30 mL per 10 L", /read as 30 mL per 10 L, 1 to 333\.3/],
-    ["1 fl oz per 2.5 gal", /read as 1 US fl oz per 2\.5 US gal, 1 to 320; US or British ones: see below/],
+    ["1 fl oz per 2.5 gal", /read as 1 US fl oz per 2\.5 US gal, 1 to 320; US or British: see Label’s measures/],
     ["1:320", /read as 1 to 320/],
     ["a splash", /“a splash” is not a dose: write for example 30 mL per 10 L/],
   ]) {
@@ -155,15 +155,14 @@ test("a day is picked in the browser's own calendar, which opens at the day that
   await page.evaluate(() => {
     const show = HTMLInputElement.prototype.showPicker;
     HTMLInputElement.prototype.showPicker = function () {
-      window.opened = [this.type, this.value];
-      // It throws where a browser would open none.
       show.call(this);
+      window.opened = [this.type, this.value, this.matches(":open")];
       this.value = "2026-11-21";
       this.dispatchEvent(new Event("change", { bubbles: true }));
     };
   });
   await season.getByRole("button", { name: "Pick a day: Park date" }).click();
-  assert.deepEqual(await page.evaluate(() => window.opened), ["date", "2026-11-14"]);
+  assert.deepEqual(await page.evaluate(() => window.opened), ["date", "2026-11-14", true]);
   await eventually(async () => assert.equal(await blank(season, "Park date").inputValue(), "Nov 21 2026"));
   await clean(page);
 });
