@@ -131,9 +131,11 @@ pub fn lay_out() {
         .child(el("p").class("aloud").set("role", "status").live_text(move || page.spoken.get()));
     browser::replace_shell(&all.element());
     browser::after_frame(move || {
-        page.whole.set(true);
-        to_step(page);
-        browser::after(std::time::Duration::ZERO, || browser::tell("torpor-whole"));
+        if !page.whole.get_untracked() {
+            page.whole.set(true);
+            to_step(page);
+            browser::after(std::time::Duration::ZERO, || browser::tell("torpor-whole"));
+        }
     });
 }
 

@@ -113,10 +113,11 @@ fn boxed_after(pause: std::time::Duration, mut act: Box<dyn Does>) {
     set_timeout(move || act.does(), pause);
 }
 
-/// Does something once what stands has been seen: behind the next frame, which a page out of sight does not have.
-pub fn after_frame(act: impl FnOnce() + 'static) {
-    let soon = move || set_timeout(act, std::time::Duration::ZERO);
-    if document().hidden() { soon() } else { request_animation_frame(soon) }
+/// Does something once what stands has been seen: behind the next frame, and again after a second, as a page out of sight has no
+/// frames.
+pub fn after_frame(act: impl Fn() + Copy + 'static) {
+    request_animation_frame(move || set_timeout(act, std::time::Duration::ZERO));
+    set_timeout(act, std::time::Duration::from_secs(1));
 }
 
 /// A tab that sleeps while it has its turn keeps the others waiting no longer than this.
@@ -302,6 +303,8 @@ pub fn select(entry: &web_sys::Element) {
 /// are never opened.
 pub fn show_picker(input: &web_sys::Element) {
     let _ = input.set_attribute("type", "date");
+    // It opens at a box, which it has only now.
+    let _ = input.get_bounding_client_rect();
     call(input, "showPicker");
 }
 

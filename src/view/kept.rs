@@ -52,7 +52,7 @@ pub fn keep(page: Page) {
     });
     browser::on_leave(move || page.tabs.left.update(|it| *it += 1));
     browser::on_storage(move |key, text| heard(page, key, text));
-    // Said before anything is typed.
+    // Said as soon as the sheet stands.
     browser::after(Duration::ZERO, move || {
         if let Some(store) = page.store.get_untracked() {
             told(page, store.write(keys::PROBE, "1"));

@@ -35,6 +35,7 @@ test("the page's own wasm, cut or lengthened, is refused, and damaged it ends so
   longer.set(whole);
   refused(longer);
   // Behind what reads the codes: damaged, that may do anything, and only the digest stands before it.
+  assert.ok(whole[0] > 127 && whole[1] < 128, "its size takes two bytes");
   const from = 2 + (whole[0] & 127) + whole[1] * 128;
   for (let times = 0; times < 40; times += 1) {
     const damaged = whole.slice();

@@ -44,7 +44,7 @@ pub fn build_smallest(tools: &Tools) -> Outcome<PathBuf> {
 }
 
 /// Room for what functions keep in memory while they run: sixteen times the 8 kB that all tests in the browser take at most
-/// (`speed.test.mjs` holds some of it). Data stands behind it, and its addresses are a byte shorter than behind the usual
+/// (`page.test.mjs` holds it). Data stands behind it, and its addresses are a byte shorter than behind the usual
 /// mebibyte: 0.7 kB on the wire.
 const STACK: &str = "-Clink-arg=-zstack-size=131072";
 
