@@ -31,7 +31,7 @@ pub fn next(page: Page, over: bool) -> El {
     let here = move || {
         let desk = Desk::of_bike(page);
         let life = Life::of(&desk);
-        let is_over = life == Life::Out || ride_is_past(page);
+        let is_over = life == Life::Out || long_past(page);
         !page.is_example() && life != Life::Planned && is_over == over
     };
     while_so("div", here, move || {
@@ -41,9 +41,11 @@ pub fn next(page: Page, over: bool) -> El {
     })
 }
 
-/// Whether the day it was to be ridden again is over.
-fn ride_is_past(page: Page) -> bool {
-    facts::RIDE_DATE.known(&page.sheet()).is_some_and(|it| it < page.today.get())
+/// Whether the day it was to be ridden again is so long over that nobody is at the wake-up any more.
+fn long_past(page: Page) -> bool {
+    const LONG: chrono::Days = chrono::Days::new(90);
+    let ride = facts::RIDE_DATE.known(&page.sheet());
+    ride.and_then(|it| it.checked_add_days(LONG)).is_some_and(|it| it < page.today.get())
 }
 
 /// Puts the season away and lays a blank one.

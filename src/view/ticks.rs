@@ -16,6 +16,11 @@ impl Page {
             return;
         }
         let done = untrack(|| step.is_done(desk));
+        // What is done after all is not left out.
+        if !done && untrack(|| step.left_out(desk)).is_some() {
+            let (id, text) = untrack(|| step.leaving_out(desk, ""));
+            self.typed(desk, id, text);
+        }
         self.set_tick(step, desk, !done);
         let title = step.said.title;
         let line = if step.looks { words::looked_at(title) } else { title.to_owned() };

@@ -38,7 +38,7 @@ words! {
     NOT_TAKEN: "Not taken from this file:";
     STANDS: ": stands here otherwise and is left as it is";
     CHANGED_SINCE: ": not all taken back, as it was changed since";
-    DUE: "Lay-up has begun. Save a backup file now: this browser is the only place where it is kept.";
+    DUE: "Save a backup file now: this browser is the only place where it is kept.";
     NOT_READ: "This file could not be read: a backup file is a text of at most 32 MB.";
     NO_BACKUP: "This is no backup file: one is named torpor-backup and a day. What the rescue panel copied is taken, too.";
     NEWER: "This backup was made by a newer Torpor: reload the page, then open it again. Nothing of it is taken.";

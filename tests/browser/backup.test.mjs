@@ -189,7 +189,7 @@ test("where the store is blocked what is on the sheet is saved", async () => {
 
 test("when the last backup was, and a reminder once it is parked", async () => {
   const page = await rowan();
-  const due = page.getByText("Lay-up has begun. Save a backup file now");
+  const due = page.getByText("Save a backup file now");
   await due.waitFor();
   await page.locator("footer").getByText("No backup yet.").waitFor();
   await drawer(page);

@@ -248,7 +248,7 @@ test("storage that is blocked under the open page: it is said, and the sheet wor
 test("everything the browser kept is gone by the next visit: the bookmarked link brings the bike back", async () => {
   const page = await rowan();
   await page.getByRole("button", { name: "Link", exact: true }).click();
-  await page.getByLabel("Send names you made up, too: the bike’s and fasteners’").check();
+  await page.getByLabel("Send what you wrote, too: names, own steps, reasons, places").check();
   const link = await page.getByLabel("Your link").inputValue();
   await clean(page);
   const fresh = await openPage({ ...METRIC, hash: link.slice(link.indexOf("#")), before: day("2027-03-20T12:00:00") });

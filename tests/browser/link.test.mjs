@@ -33,7 +33,7 @@ async function wholeBike() {
 async function linkOf(page, names = false) {
   const button = page.getByRole("button", { name: "Link", exact: true });
   if ((await button.getAttribute("aria-expanded")) !== "true") await button.click();
-  await page.getByLabel("Send names you made up, too: the bike’s and fasteners’").setChecked(names);
+  await page.getByLabel("Send what you wrote, too: names, own steps, reasons, places").setChecked(names);
   return page.getByLabel("Your link").inputValue();
 }
 

@@ -139,7 +139,7 @@ test("the next season starts blank from the same facts, and the last one is put 
   const fuel = await unfold(page, "Fill up and stabilize");
   await type(fuel, { "Tank volume": "15", "Fuel in the tank": "5" });
   await tick(page, "Wash and dry").check();
-  await sheet.getByText("Lay-up has begun. Save a backup file now").waitFor();
+  await sheet.getByText("Save a backup file now").waitFor();
   await page.goto(page.url().replace(/#.*/, "#wakeup"));
   for (const box of await page.getByRole("checkbox").all()) if (await box.isEnabled()) await box.check();
   await eventually(async () => {

@@ -334,7 +334,7 @@ test("a list stays whole from bike to bike, a general table among them", async (
   await answers(line(page, "Bracket"), { "Set the wrench to": "25 N·m" });
   // By a link the table comes whole, line by line.
   await page.getByRole("button", { name: "Link", exact: true }).click();
-  await page.getByLabel("Send names you made up, too: the bike’s and fasteners’").check();
+  await page.getByLabel("Send what you wrote, too: names, own steps, reasons, places").check();
   const link = await page.getByLabel("Your link").inputValue();
   await page.evaluate((fragment) => { location.hash = fragment; }, link.slice(link.indexOf("#")));
   await page.getByRole("button", { name: "Keep as a new bike" }).click();
