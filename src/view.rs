@@ -7,6 +7,7 @@ mod bikes;
 mod book;
 mod boxed;
 mod browser;
+mod calendar;
 mod desk;
 mod drawer;
 mod element;

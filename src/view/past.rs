@@ -1,9 +1,8 @@
-//! Seasons of the bike on the sheet that are over, and what its last calendar file had.
+//! Seasons of the bike on the sheet that are over.
 
 use super::kept::{numbered, save, told};
 use super::page::{Page, Saving};
 use super::records::{load, write};
-use crate::calendar::Saved;
 use crate::entry::Entry;
 use crate::facts;
 use crate::garage::{Kept, Season};
@@ -68,19 +67,4 @@ pub fn bring_season_back(page: Page, place: usize, back: &Season) {
         }
     }
     page.book.turn();
-}
-
-/// What the last calendar file of the bike on the sheet had; nothing where there was none.
-pub fn calendar(page: Page) -> Saved {
-    page.store
-        .get_untracked()
-        .map(|store| load(page, store, &keys::of(keys::CALENDAR, &page.key())))
-        .unwrap_or_default()
-}
-
-/// Remembers what the calendar file has now. Where that fails an old event stays in the calendar, and no more.
-pub fn remember_calendar(page: Page, saved: &Saved) {
-    if let Some((key, store)) = page.own_place() {
-        let _ = write(page, store, &keys::of(keys::CALENDAR, &key), saved);
-    }
 }

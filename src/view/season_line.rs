@@ -7,13 +7,11 @@ use super::live::Derived;
 use super::page::{Desk, Page};
 use super::picture::{SAYS, picture, place};
 use super::torque_drawing::figure;
-use super::{browser, past};
-use crate::calendar;
+use super::{browser, calendar};
 use crate::drawing::{self, BatteryDrawing, SeasonLine};
 use crate::facts;
 use crate::plan::{self, Course, Panel};
-use crate::storage::link;
-use crate::words::{dates, season_line as words};
+use crate::words::season_line as words;
 use leptos::prelude::untrack;
 use std::slice::from_ref;
 use std::sync::Arc;
@@ -32,7 +30,7 @@ pub fn season_line(page: Page) -> El {
         let mut all = vec![el("p").class("why").child(there)];
         // Most days of the season hang on no battery.
         if facts::given(&page.sheet(), facts::PARK_DATE.id()) {
-            all.push(calendar_button(page));
+            all.push(calendar::save_button(page));
         }
         all
     })
@@ -97,31 +95,8 @@ fn laid_out(page: Page, wide: bool) -> Vec<El> {
         told,
         acts,
         paragraph("hint", words::LEGEND),
-        calendar_button(page),
+        calendar::save_button(page),
     ]
-}
-
-fn calendar_button(page: Page) -> El {
-    el("p").child(button("quiet", dates::SAVE, move || save_calendar(page)))
-}
-
-/// The season's days as a file, each with the bike's link.
-fn save_calendar(page: Page) {
-    // Its events keep their names whatever becomes of the dates.
-    if !page.is_example_untracked() {
-        page.begin_season(&Desk::of_bike(page));
-    }
-    let text = untrack(|| {
-        let parcel = page.parcel();
-        let address = browser::address();
-        // More than a link takes: the page alone.
-        let link = link::made(&address, &parcel, false).unwrap_or(address);
-        let mut events = plan::dates(&parcel.kept);
-        calendar::call_off(&mut events, past::calendar(page));
-        past::remember_calendar(page, &calendar::saved(&events));
-        calendar::written(&events, &page.key(), &link, browser::now())
-    });
-    browser::save(dates::FILE_NAME, "text/calendar;charset=utf-8", &text);
 }
 
 /// The season day by day, where its facts are known.
