@@ -1,16 +1,16 @@
 //! The season line: the season in a picture, any day of it read by pointing, tapping or the arrow keys, and the battery on
 //! that day.
 
-use super::element::{El, button, el, paragraph, svg};
+use super::element::{El, el, paragraph, svg};
 use super::leaf::Leaves;
 use super::live::Derived;
-use super::page::{Desk, Page};
+use super::page::Page;
 use super::picture::{SAYS, picture, place};
 use super::torque_drawing::figure;
 use super::{browser, calendar};
 use crate::drawing::{self, BatteryDrawing, SeasonLine};
 use crate::facts;
-use crate::plan::{self, Course, Panel};
+use crate::plan::{Course, Panel};
 use crate::words::season_line as words;
 use leptos::prelude::untrack;
 use std::slice::from_ref;
