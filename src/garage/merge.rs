@@ -1,4 +1,6 @@
 //! What two pages made of the same bike: merged fact by fact, against what both began with.
+//! Which fastener is which, `places` tells by some entries in common, too, and by place where neither has a name, as it has the list
+//! that each came from; `walk` in `storage/compare.rs`, which does not know what both sides had before, may take neither for a proof.
 
 use super::{Bike, Entries, Garage, Kept, Season, home};
 use crate::entry::Entry;

@@ -1,4 +1,6 @@
 //! A bike in a link or a record of a backup file beside what is kept here: what differs, and what comes of taking it over.
+//! Which fastener is which, `walk` tells by names that nothing else has or figures that all agree, never by place: unlike `places`
+//! in `garage/merge.rs`, which holds a list against the one that it came from, it does not know what both sides had before.
 
 use super::link::as_sent;
 use crate::entry::{self, Entry, text::joined};

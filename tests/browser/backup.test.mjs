@@ -47,6 +47,20 @@ async function made() {
   return file;
 }
 
+/** Another browser, a day later, that looks at the file. */
+async function opened(text) {
+  const page = await openPage({ locale: "en-GB", hash: "#layup", before: at("2026-11-21T12:00:00") });
+  await drawer(page);
+  await open(page, text);
+  return page;
+}
+
+/** Takes the file that is looked at, until its bike stands on the sheet. */
+async function restore(page) {
+  await press(page, "Restore");
+  await page.getByRole("heading", { name: "Rowan", exact: true }).waitFor();
+}
+
 test("what one browser saved another one restores, record for record, and Undo takes it back", async () => {
   const { name, text } = await made();
   assert.equal(name, "torpor-backup-2026-11-20.json");
@@ -57,9 +71,7 @@ test("what one browser saved another one restores, record for record, and Undo t
   assert.deepEqual([bike.lists[0].facts.tank_volume.text, bike.lists[0].facts.tank_volume.value_L], ["16,5", 16.5]);
   assert.ok(!text.includes("torpor.backup"));
 
-  const page = await openPage({ locale: "en-GB", hash: "#layup", before: at("2026-11-21T12:00:00") });
-  await drawer(page);
-  await open(page, text);
+  const page = await opened(text);
   await page.getByText("Rowan: logbook: new").waitFor();
   await page.getByText("File of Nov 20 2026.").waitFor();
   assert.deepEqual(await stored(page), {}, "nothing is taken before it was looked at");
@@ -68,8 +80,7 @@ test("what one browser saved another one restores, record for record, and Undo t
   await page.locator(".parts").getByText("16,5 L").waitFor();
   await page.getByText("from a file: check each against the manual").waitFor();
   await axe(page);
-  await press(page, "Restore");
-  await page.getByRole("heading", { name: "Rowan", exact: true }).waitFor();
+  await restore(page);
   await page.getByText(/The backup is restored\. Facts taken: \d+, kept as they are here: 0, not readable: 0\./).waitFor();
   await page.locator("footer").getByText("Last backup: Nov 20 2026.").waitFor();
   // In the store's order, which is each browser's own.
@@ -86,11 +97,8 @@ test("what one browser saved another one restores, record for record, and Undo t
 
 test("records that differ are merged, taken or left as chosen", async () => {
   const { text } = await made();
-  const page = await openPage({ locale: "en-GB", hash: "#layup", before: at("2026-11-21T12:00:00") });
-  await drawer(page);
-  await open(page, text);
-  await press(page, "Restore");
-  await page.getByRole("heading", { name: "Rowan", exact: true }).waitFor();
+  const page = await opened(text);
+  await restore(page);
   const fuel = await unfold(page, "Fill up and stabilize");
   const tank = () => blank(fuel, "Tank volume").inputValue();
   await type(fuel, { "Tank volume": "17", "Fuel in the tank": "4" });
@@ -286,11 +294,8 @@ test("what was changed after a restore stays when that is taken back, and all el
 
 test("a restored bike that was changed since stays when the restore is taken back, and that is said", async () => {
   const { text } = await made();
-  const page = await openPage({ locale: "en-GB", hash: "#layup", before: at("2026-11-21T12:00:00") });
-  await drawer(page);
-  await open(page, text);
-  await press(page, "Restore");
-  await page.getByRole("heading", { name: "Rowan", exact: true }).waitFor();
+  const page = await opened(text);
+  await restore(page);
   await type(await unfold(page, "Fill up and stabilize"), { "Tank volume": "17" });
   await kept(page);
   await press(page, "Undo");
@@ -310,8 +315,7 @@ test("a past season that would be seen nowhere is not taken; the others keep the
     { record: "past.a1.4096", name: "Too far", lists: lists("2021-11-14") },
   ] }));
   await page.getByText("Too far: no record of Torpor’s").waitFor();
-  await press(page, "Restore");
-  await page.getByRole("heading", { name: "Rowan", exact: true }).waitFor();
+  await restore(page);
   const park = blank(line(page, "Season"), "Park date");
   await press(page, "Logbook");
   const past = page.getByText(/to no day/);

@@ -1,6 +1,7 @@
 //! The lines of the sheet as wholes: from what was typed to the words and figures that are shown.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+mod estimate;
 mod fuel;
 mod oil;
 

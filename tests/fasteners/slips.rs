@@ -1,20 +1,11 @@
 //! Slips at the bench that must not pass unseen: what a mechanic who tried the page was misled by. Figures by statics or
 //! from the sources named; bikes and wrenches are invented.
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
-use torpor::entry::{Entry, Refusal};
-use torpor::facts::{self, Id};
-use torpor::garage::{Entries, Kept};
-use torpor::plan::{self, Asked, Panel, Row};
-use torpor::show::Figure;
-use torpor::units::{self, UnitSet};
-use torpor::words::{labels, notes};
+use super::*;
+use torpor::entry::Refusal;
+use torpor::units;
 
 const NONE: (Id, &str) = (facts::ADAPTER.id(), "none");
-
-fn entries(list: &[(Id, &str)]) -> Entries {
-    list.iter().map(|(id, text)| (*id, Entry::new(*text, 0))).collect()
-}
 
 /// One wrench of the owner's, 10 to 60 N·m in steps of 1, 285 mm long.
 fn kept(fastener: &[(Id, &str)]) -> Kept {
@@ -27,14 +18,6 @@ fn kept(fastener: &[(Id, &str)]) -> Kept {
     ])];
     kept.bike.scratch = entries(fastener);
     kept
-}
-
-fn panel(kept: &Kept) -> Panel {
-    plan::torque(kept, &plan::drawer(&kept.garage), UnitSet::Metric)
-}
-
-fn row(kept: &Kept) -> Row {
-    plan::row(&Asked::of(kept), &plan::drawer(&kept.garage), UnitSet::Metric)
 }
 
 fn reverse(kept: &Kept) -> Panel {

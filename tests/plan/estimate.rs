@@ -1,23 +1,7 @@
 //! The panel for a fastener without a figure in the manual: from what was typed to what is shown.
-#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
-use torpor::entry::Entry;
-use torpor::facts::{self, Id, Lack};
-use torpor::garage::Kept;
-use torpor::plan::{self, Panel};
-use torpor::show::{Figure, Shown};
-use torpor::units::UnitSet;
-use torpor::words::{cautions, labels, notes};
-
-const SETS: [UnitSet; 2] = [UnitSet::Metric, UnitSet::Us];
-
-fn typed(list: &[(Id, &str)]) -> Kept {
-    let mut kept = Kept::default();
-    for (id, text) in list {
-        kept.put(*id, Entry::new(*text, 0));
-    }
-    kept
-}
+use super::*;
+use torpor::words::cautions;
 
 fn bolt(thread: &str, class: &str, friction: &str, into: &str) -> Kept {
     typed(&[
@@ -26,11 +10,6 @@ fn bolt(thread: &str, class: &str, friction: &str, into: &str) -> Kept {
         (facts::FRICTION_CLASS.id(), friction),
         (facts::THREADS_INTO.id(), into),
     ])
-}
-
-#[track_caller]
-fn answer<'a>(panel: &'a Panel, label: &str) -> &'a Shown {
-    panel.answer(label).unwrap_or_else(|| panic!("no answer “{label}”"))
 }
 
 /// As it stands on the page: number, unit, range.

@@ -1,7 +1,9 @@
 //! A fastener and the wrench drawer: which wrench is taken, why another cannot serve, passes, drag, a turn, what it got.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
+#[path = "../formula/mod.rs"]
 mod formula;
+mod slips;
 
 use proptest::prelude::*;
 use torpor::entry::{Entry, Stage};
