@@ -4,7 +4,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
-use crate::lean::{bytes, read, scratch, write};
+use crate::files::{bytes, read, scratch, write};
 use crate::pack::pack;
 use crate::program::run;
 use crate::{Outcome, root};
@@ -60,9 +60,9 @@ impl Packed {
             .map_err(|why| format!("{} cannot be removed ({why}).", wasm.display()))?;
         // In one file with what it belongs to, so that no cache holds one of them without the other.
         let both = format!("{}\n{}", read(script)?, read(&root()?.join("src/unpack.js"))?);
-        write(script, both.replace(long, short).as_bytes())?;
+        write(script, both.replace(long, short))?;
         let index = dist.join("index.html");
-        write(&index, read(&index)?.replace(long, short).as_bytes())?;
+        write(&index, read(&index)?.replace(long, short))?;
         Ok(Some(Self { file, plain }))
     }
 

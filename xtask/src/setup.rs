@@ -5,6 +5,7 @@ use std::fs::{self, File};
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 
+use crate::files::rename;
 use crate::program::{ask, cargo, on_path, run, version};
 use crate::report::step;
 use crate::{Outcome, root};
@@ -147,8 +148,7 @@ fn tool(
             format!("{why} Once the cause is gone run the same chore again, or put {name} {wanted} on PATH yourself.")
         })?;
         clear(&home)?;
-        fs::rename(&part, &home)
-            .map_err(|why| format!("{} cannot be written ({why}).", home.display()))?;
+        rename(&part, &home)?;
         if fits(&program) {
             return Ok(program);
         }
