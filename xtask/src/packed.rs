@@ -93,12 +93,13 @@ mod tests {
     use std::sync::LazyLock;
 
     use super::*;
-    use crate::setup::set_up;
+    use crate::setup::wasm_opt;
     use crate::wasm::put_sized;
 
     /// What reads the codes, made once for all tests.
-    static READ: LazyLock<Outcome<Vec<u8>>> =
-        LazyLock::new(|| reader(&set_up()?.wasm_opt.ok_or("Without wasm-opt nothing is packed.")?));
+    static READ: LazyLock<Outcome<Vec<u8>>> = LazyLock::new(|| {
+        reader(&wasm_opt().map_err(|why| format!("{why} Without wasm-opt nothing is packed."))?)
+    });
 
     /// A module of one function without parameters, whose body has these bytes; not one that runs.
     fn module(body: &[u8]) -> Vec<u8> {
