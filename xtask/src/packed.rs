@@ -80,11 +80,13 @@ impl Packed {
     }
 }
 
-/// What reads the codes, from its text.
+/// What reads the codes, from its text. Where wasm-opt makes nothing of it the build ends, on purpose: that wasm-opt runs was
+/// tried before (`lean.rs`), so the fault is in our text, and going on with the plain wasm would only hide it.
 fn reader(wasm_opt: &Path) -> Outcome<Vec<u8>> {
     let wasm = scratch("unpack.wasm")?;
     let text = root()?.join("src/unpack.wat");
-    run(Command::new(wasm_opt).args(READER).arg(text).arg("-o").arg(&wasm))?;
+    run(Command::new(wasm_opt).args(READER).arg(text).arg("-o").arg(&wasm))
+        .map_err(|why| format!("{why} No wasm can be made of src/unpack.wat."))?;
     bytes(&wasm)
 }
 
