@@ -4,11 +4,11 @@
 //! cannot run it stays as Trunk built it, 90 kB more on the wire.
 
 use std::collections::BTreeSet;
-use std::fs;
-use std::hash::{DefaultHasher, Hash, Hasher};
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
+use crate::Outcome;
+use crate::files::{bytes, content, files, read, rename, scratch, write};
 use crate::glue::{called, renamed, without_classes, without_unasked};
 use crate::hollow::hollow;
 use crate::order::ordered;
@@ -17,7 +17,6 @@ use crate::program::{ask, run};
 use crate::setup::Tools;
 use crate::types::numbered;
 use crate::wasm::{imports, sections};
-use crate::{Outcome, root};
 
 /// What the page's wasm makes use of; wasm-opt's `--all-features` makes one that no browser takes.
 const FEATURES: [&str; 6] = [
@@ -86,18 +85,14 @@ fn minify(esbuild: &Path, files: &[PathBuf]) -> Outcome {
 /// Names script and wasm by what is in them now: Trunk named them before, and a script from a cache would call a wasm of
 /// another build by names that are not its own.
 fn named_anew(dist: &Path, script: &Path, wasm: &Path) -> Outcome {
-    let mut hasher = DefaultHasher::new();
-    for file in [script, wasm] {
-        bytes(file)?.hash(&mut hasher);
-    }
     let name = |file: &Path| file.file_stem().unwrap_or_default().to_string_lossy().into_owned();
-    let (before, after) = (name(script), format!("torpor-{:016x}", hasher.finish()));
+    let (before, after) = (name(script), format!("torpor-{}", content(&[script, wasm])?));
     for file in [script, wasm] {
         let named = file.to_string_lossy().replace(&before, &after);
-        fs::rename(file, &named).map_err(|why| format!("{named} cannot be written ({why})."))?;
+        rename(file, Path::new(&named))?;
     }
     for file in [dist.join("index.html"), dist.join(format!("{after}.js"))] {
-        write(&file, read(&file)?.replace(&before, &after).as_bytes())?;
+        write(&file, read(&file)?.replace(&before, &after))?;
     }
     Ok(())
 }
@@ -117,9 +112,7 @@ fn runs(wasm_opt: &Path) -> bool {
 }
 
 fn shrink(wasm_opt: &Path, wasm: &Path, script: &Path, torpor: bool) -> Outcome {
-    let whole =
-        fs::read(wasm).map_err(|why| format!("{} cannot be read ({why}).", wasm.display()))?;
-    let (whole, types) = numbered(&whole)?;
+    let (whole, types) = numbered(&bytes(wasm)?)?;
     let hollow = hollow(&whole, torpor)?;
     println!(
         "   Hollowed out: {} functions that are not reached, {} places in the source; {types} types numbered.",
@@ -148,7 +141,7 @@ fn shrink(wasm_opt: &Path, wasm: &Path, script: &Path, torpor: bool) -> Outcome 
         .arg("-o")
         .arg(wasm))?;
     write(wasm, &ordered(&bytes(wasm)?)?)?;
-    write(script, renamed(&text, &names)?.as_bytes())
+    write(script, renamed(&text, &names)?)
 }
 
 /// The names of what the wasm asks of the script.
@@ -161,7 +154,7 @@ fn asked(wasm: &[u8]) -> Option<Vec<String>> {
 /// Drops in place what the script does not call.
 fn drop_uncalled(wasm_opt: &Path, wasm: &Path, script: &str) -> Outcome {
     let graph = scratch("called.json")?;
-    write(&graph, roots(&called(script)).as_bytes())?;
+    write(&graph, roots(&called(script)))?;
     // Beside wasm-opt in its package, and a twin of it.
     let metadce = wasm_opt.with_file_name("wasm-metadce");
     if !metadce.is_file() {
@@ -183,29 +176,4 @@ fn drop_uncalled(wasm_opt: &Path, wasm: &Path, script: &str) -> Outcome {
 fn roots(called: &BTreeSet<&str>) -> String {
     let one = |it: &&str| format!("{{\"name\":\"out {it}\",\"export\":\"{it}\",\"root\":true}}");
     format!("[{}]", called.iter().map(one).collect::<Vec<_>>().join(","))
-}
-
-fn files(folder: &Path) -> Outcome<Vec<PathBuf>> {
-    let told = |why| format!("{} cannot be read ({why}).", folder.display());
-    Ok(fs::read_dir(folder).map_err(told)?.flatten().map(|it| it.path()).collect())
-}
-
-/// A file that only the build needs.
-pub fn scratch(name: &str) -> Outcome<PathBuf> {
-    Ok(root()?.join("target").join(name))
-}
-
-/// A file's text.
-pub fn read(file: &Path) -> Outcome<String> {
-    fs::read_to_string(file).map_err(|why| format!("{} cannot be read ({why}).", file.display()))
-}
-
-/// A file's bytes.
-pub fn bytes(file: &Path) -> Outcome<Vec<u8>> {
-    fs::read(file).map_err(|why| format!("{} cannot be read ({why}).", file.display()))
-}
-
-/// Writes a file.
-pub fn write(file: &Path, bytes: &[u8]) -> Outcome {
-    fs::write(file, bytes).map_err(|why| format!("{} cannot be written ({why}).", file.display()))
 }

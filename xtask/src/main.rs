@@ -8,6 +8,7 @@ mod browser;
 mod crates;
 mod deny;
 mod figures;
+mod files;
 mod glue;
 mod hollow;
 mod lean;

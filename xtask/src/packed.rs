@@ -4,7 +4,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
-use crate::lean::{bytes, read, scratch, write};
+use crate::files::{bytes, read, scratch, write};
 use crate::pack::pack;
 use crate::program::run;
 use crate::{Outcome, root};
@@ -60,9 +60,9 @@ impl Packed {
             .map_err(|why| format!("{} cannot be removed ({why}).", wasm.display()))?;
         // In one file with what it belongs to, so that no cache holds one of them without the other.
         let both = format!("{}\n{}", read(script)?, read(&root()?.join("src/unpack.js"))?);
-        write(script, both.replace(long, short).as_bytes())?;
+        write(script, both.replace(long, short))?;
         let index = dist.join("index.html");
-        write(&index, read(&index)?.replace(long, short).as_bytes())?;
+        write(&index, read(&index)?.replace(long, short))?;
         Ok(Some(Self { file, plain }))
     }
 
@@ -80,11 +80,13 @@ impl Packed {
     }
 }
 
-/// What reads the codes, from its text.
+/// What reads the codes, from its text. Where wasm-opt makes nothing of it the build ends, on purpose: that wasm-opt runs was
+/// tried before (`lean.rs`), so the fault is in our text, and going on with the plain wasm would only hide it.
 fn reader(wasm_opt: &Path) -> Outcome<Vec<u8>> {
     let wasm = scratch("unpack.wasm")?;
     let text = root()?.join("src/unpack.wat");
-    run(Command::new(wasm_opt).args(READER).arg(text).arg("-o").arg(&wasm))?;
+    run(Command::new(wasm_opt).args(READER).arg(text).arg("-o").arg(&wasm))
+        .map_err(|why| format!("{why} No wasm can be made of src/unpack.wat."))?;
     bytes(&wasm)
 }
 
@@ -93,12 +95,13 @@ mod tests {
     use std::sync::LazyLock;
 
     use super::*;
-    use crate::setup::set_up;
+    use crate::setup::wasm_opt;
     use crate::wasm::put_sized;
 
     /// What reads the codes, made once for all tests.
-    static READ: LazyLock<Outcome<Vec<u8>>> =
-        LazyLock::new(|| reader(&set_up()?.wasm_opt.ok_or("Without wasm-opt nothing is packed.")?));
+    static READ: LazyLock<Outcome<Vec<u8>>> = LazyLock::new(|| {
+        reader(&wasm_opt().map_err(|why| format!("{why} Without wasm-opt nothing is packed."))?)
+    });
 
     /// A module of one function without parameters, whose body has these bytes; not one that runs.
     fn module(body: &[u8]) -> Vec<u8> {

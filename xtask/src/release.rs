@@ -4,10 +4,9 @@ use std::path::{Path, PathBuf};
 use std::process::Command;
 
 use crate::Outcome;
-use crate::lean::{bytes, scratch, write};
+use crate::files::{bytes, files, name_in, scratch, write};
 use crate::program::ask;
 use crate::setup::locked_version;
-use crate::sizes;
 use crate::zip::zip;
 
 /// As `sha256sum --check` and `shasum --check` read them.
@@ -26,19 +25,15 @@ pub fn release(dist: &Path) -> Outcome {
     let file = scratch(&format!("{name}.zip"))?;
     write(&file, &packed(dist, &name)?)?;
     let sum = sums(std::slice::from_ref(&file), &[format!("{name}.zip")])?;
-    write(&scratch(&format!("{name}.zip.sha256"))?, sum.as_bytes())?;
+    write(&scratch(&format!("{name}.zip.sha256"))?, sum)?;
     println!("\nFor others: target/{name}.zip, its checksum in target/{name}.zip.sha256.");
     Ok(())
 }
 
 /// The zip: all in one folder, so that unpacking it litters nowhere.
 fn packed(dist: &Path, folder: &str) -> Outcome<Vec<u8>> {
-    let paths = sizes::files(dist)?;
-    let name = |path: &PathBuf| {
-        let parts = path.strip_prefix(dist).unwrap_or(path).components();
-        parts.map(|it| it.as_os_str().to_string_lossy()).collect::<Vec<_>>().join("/")
-    };
-    let names: Vec<String> = paths.iter().map(name).collect();
+    let paths = files(dist)?;
+    let names: Vec<String> = paths.iter().map(|it| name_in(dist, it)).collect();
     let mut files = vec![(format!("{folder}/{SUMS}"), sums(&paths, &names)?.into_bytes())];
     for (path, name) in paths.iter().zip(&names) {
         files.push((format!("{folder}/{name}"), bytes(path)?));

@@ -1,11 +1,10 @@
 //! Makes the built page one that is never mixed with another build: index.html names every file by its content and says what
 //! the wasm's bytes are, and a worker keeps all files of the build together (`src/worker.js`).
 
-use std::fs;
-use std::hash::{DefaultHasher, Hash, Hasher};
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
+use crate::files::{content, files, name_in, read, rename, write};
 use crate::program::{ask, run};
 use crate::setup::Tools;
 use crate::{Outcome, root};
@@ -39,9 +38,9 @@ pub fn seal(tools: &Tools, dist: &Path) -> Outcome {
     let boot = format!("./{BOOT}");
     write(
         &index,
-        &put_in(&read(&index)?, &boot, &format!("{boot}?{}", content(&dist.join(BOOT))?))?,
+        &put_in(&read(&index)?, &boot, &format!("{boot}?{}", content(&[&dist.join(BOOT)])?))?,
     )?;
-    let mut files = names(dist)?;
+    let mut files: Vec<String> = files(dist)?.iter().map(|it| name_in(dist, it)).collect();
     files.retain(|it| it != INDEX && it != WORKER);
     // The order in which the worker puts them behind each other.
     files.sort();
@@ -71,25 +70,15 @@ pub fn seal(tools: &Tools, dist: &Path) -> Outcome {
 fn name_by_content(dist: &Path, name: &str) -> Outcome {
     let before = dist.join(name);
     let (stem, kind) = name.rsplit_once('.').unwrap_or((name, ""));
-    let after = format!("{stem}-{}.{kind}", content(&before)?);
-    fs::rename(&before, dist.join(&after))
-        .map_err(|why| format!("{after} cannot be written ({why})."))?;
+    let after = format!("{stem}-{}.{kind}", content(&[&before])?);
+    rename(&before, &dist.join(&after))?;
     for naming in [INDEX, "manifest.webmanifest"].map(|it| dist.join(it)) {
         // The manifest is the last one and named by then.
         if naming.exists() {
-            write(&naming, &read(&naming)?.replace(&format!("./{name}"), &format!("./{after}")))?;
+            write(&naming, read(&naming)?.replace(&format!("./{name}"), &format!("./{after}")))?;
         }
     }
     Ok(())
-}
-
-/// What is in a file, as a few letters for its name.
-fn content(file: &Path) -> Outcome<String> {
-    let bytes =
-        fs::read(file).map_err(|why| format!("{} cannot be read ({why}).", file.display()))?;
-    let mut hasher = DefaultHasher::new();
-    bytes.hash(&mut hasher);
-    Ok(format!("{:016x}", hasher.finish()))
 }
 
 /// The one place of `what` replaced.
@@ -105,20 +94,4 @@ fn digest(files: &[PathBuf]) -> Outcome<String> {
     let told = ask(Command::new("node").args(["-e", DIGEST, "--"]).args(files));
     let told = told.map_err(|why| format!("{why} The page is sealed with Node.js."))?;
     Ok(told.trim().to_owned())
-}
-
-/// Names of the files in a folder. Trunk's page has no folders in it but a hidden one of its own.
-fn names(folder: &Path) -> Outcome<Vec<String>> {
-    let told = |why| format!("{} cannot be read ({why}).", folder.display());
-    let all = fs::read_dir(folder).map_err(told)?.flatten();
-    let files = all.filter(|it| it.file_type().is_ok_and(|it| it.is_file()));
-    Ok(files.map(|it| it.file_name().to_string_lossy().into_owned()).collect())
-}
-
-fn read(file: &Path) -> Outcome<String> {
-    fs::read_to_string(file).map_err(|why| format!("{} cannot be read ({why}).", file.display()))
-}
-
-fn write(file: &Path, text: &str) -> Outcome {
-    fs::write(file, text).map_err(|why| format!("{} cannot be written ({why}).", file.display()))
 }

@@ -5,6 +5,7 @@ use std::fs::{self, File};
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 
+use crate::files::rename;
 use crate::program::{ask, cargo, on_path, run, version};
 use crate::report::step;
 use crate::{Outcome, root};
@@ -49,13 +50,24 @@ pub fn set_up() -> Outcome<Tools> {
         })
         .ok()
     };
-    let wasm_opt = or_without(tool(&cache, "wasm-opt", WASM_OPT, |folder| {
-        install_package(folder, &format!("binaryen@{WASM_OPT}.0.0"))
-    }));
+    let wasm_opt = or_without(wasm_opt_in(&cache));
     let esbuild = or_without(tool(&cache, "esbuild", ESBUILD, |folder| {
         install_package(folder, &format!("esbuild@{ESBUILD}"))
     }));
     Ok(Tools { trunk, wasm_bindgen, wasm_opt, esbuild })
+}
+
+/// Finds or installs wasm-opt alone, for a test that needs nothing else.
+#[cfg(test)]
+pub fn wasm_opt() -> Outcome<PathBuf> {
+    wasm_opt_in(&Cache::open()?)
+}
+
+/// The same in a cache that is open already: opened once more it would wait for itself.
+fn wasm_opt_in(cache: &Cache) -> Outcome<PathBuf> {
+    tool(cache, "wasm-opt", WASM_OPT, |folder| {
+        install_package(folder, &format!("binaryen@{WASM_OPT}.0.0"))
+    })
 }
 
 /// A program from npm, in a folder of its own.
@@ -147,8 +159,7 @@ fn tool(
             format!("{why} Once the cause is gone run the same chore again, or put {name} {wanted} on PATH yourself.")
         })?;
         clear(&home)?;
-        fs::rename(&part, &home)
-            .map_err(|why| format!("{} cannot be written ({why}).", home.display()))?;
+        rename(&part, &home)?;
         if fits(&program) {
             return Ok(program);
         }

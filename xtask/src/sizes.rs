@@ -1,10 +1,10 @@
 //! What a first visit downloads.
 
-use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 use std::process::Command;
 
 use crate::Outcome;
+use crate::files::{files, name_in};
 use crate::program::ask;
 
 /// A first visit in a garage at the edge of a network: on 1 Mbit/s the whole product takes two seconds. Its first landing
@@ -80,32 +80,7 @@ pub fn of(dist: &Path) -> Outcome<Vec<(String, Bytes)>> {
             "Node.js did not give the sizes of each file; is its version at least 20?".to_owned()
         );
     }
-    let name = |path: &PathBuf| path.strip_prefix(dist).unwrap_or(path).display().to_string();
-    let mut all: Vec<_> = files.iter().map(name).zip(told).collect();
+    let mut all: Vec<_> = files.iter().map(|it| name_in(dist, it)).zip(told).collect();
     all.sort_by_key(|(_, [raw, ..])| std::cmp::Reverse(*raw));
     Ok(all)
-}
-
-/// All files of a built page, by their names.
-pub fn files(dist: &Path) -> Outcome<Vec<PathBuf>> {
-    let mut files = Vec::new();
-    collect(dist, &mut files)
-        .map_err(|why| format!("The built page in {} cannot be read ({why}).", dist.display()))?;
-    files.sort();
-    Ok(files)
-}
-
-fn collect(folder: &Path, files: &mut Vec<PathBuf>) -> std::io::Result<()> {
-    for entry in fs::read_dir(folder)? {
-        let entry = entry?;
-        let kind = entry.file_type()?;
-        // Trunk keeps its half-built page in a hidden folder of dist/.
-        let hidden = entry.file_name().to_string_lossy().starts_with('.');
-        if kind.is_dir() && !hidden {
-            collect(&entry.path(), files)?;
-        } else if kind.is_file() {
-            files.push(entry.path());
-        }
-    }
-    Ok(())
 }
