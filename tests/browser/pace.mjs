@@ -43,7 +43,10 @@ function watch() {
       seen.disconnect();
       resolve((window.wholeAt = laidOut()));
       const main = document.querySelector("main") ?? document.body;
-      new MutationObserver(() => (window.wholeAt = laidOut())).observe(main, { childList: true, subtree: true });
+      const rest = new MutationObserver(() => (window.wholeAt = laidOut()));
+      rest.observe(main, { childList: true, subtree: true });
+      // Keystrokes are not to wait for it.
+      setTimeout(() => rest.disconnect(), 400);
     });
     seen.observe(document, { childList: true, characterData: true, subtree: true });
   });
@@ -112,7 +115,8 @@ async function firstAnswers(torpor, smallest) {
 
 async function keystrokes(smallest) {
   const before = (page) => page.addInitScript(watch);
-  const small = await openPage({ host: smallest, before, workers: true });
+  const small = await openPage({ host: smallest, before, ready: false, workers: true });
+  await small.locator("output").waitFor();
   const [torques, battery] = [await withFasteners(12, { before }), await withLongSeason({ before })];
   const at = async (name, page, how, key, text) => ({ name, key, text, typist: await typist(page, ...how) });
   const all = [
