@@ -34,6 +34,10 @@ test("a tick stays, a left-out step says why, and both survive a reload", async 
   await line(page, "Chain").getByText("Left out: belt drive").waitFor();
   await tick(page, "Wash and dry").uncheck();
   assert.equal(await tick(page, "Wash and dry").isChecked(), false);
+  // Done after all, it is left out no more.
+  await tick(page, "Chain").check();
+  await line(page, "Chain").getByText("Left out: belt drive").waitFor({ state: "detached" });
+  assert.equal(await line(page, "Chain").getByLabel("Leave it out because").inputValue(), "");
   await clean(page);
 });
 

@@ -180,6 +180,25 @@ fn accuracy_counts_before_the_middle() {
     );
 }
 
+/// Source: US Army TM 1-1500-204-23-9 Table 8-1: no accuracy is required under 20 % of full scale. ISO 6789:2003, 4 % over 10 N·m:
+/// 38.4 to 41.6 N·m at 40. What an owner's paper says holds all the way down.
+#[test]
+fn nobody_vouches_for_a_wrench_low_on_its_scale() {
+    let band = |torque, accuracy: &[(Id, &str)]| {
+        let mut one = wrench("one", "1", ["400 mm", "10 N·m", "200 N·m", "1 N·m"]);
+        accuracy.iter().for_each(|(id, text)| drop(one.insert(*id, Entry::new(*text, 0))));
+        let panel =
+            panel(&kept(vec![one], &[(facts::TORQUE.id(), torque), (facts::ADAPTER.id(), "none")]));
+        let figure = panel.answer(labels::FASTENER_GETS).unwrap().figure.clone();
+        let Figure::Number { range, .. } = figure else { panic!("{figure:?}") };
+        (range, panel.note.contains("wrench ±"))
+    };
+    let ends = |low: &str, high: &str| Some([low.to_owned(), high.to_owned()]);
+    assert_eq!(band("40 N·m", &[]), (ends("38.40", "41.60"), true));
+    assert_eq!(band("30 N·m", &[]), (None, false));
+    assert_eq!(band("30 N·m", &[(facts::ACCURACY.id(), "4 %")]), (ends("28.80", "31.20"), true));
+}
+
 /// By hand: 45 N·m, first to 70 %: 31.5, and the mark below half way is 31; then the figure itself. A small figure's
 /// first pass is under the lowest mark.
 #[test]
