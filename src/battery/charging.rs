@@ -155,7 +155,7 @@ impl Parameters {
 
     /// Whether the law of the charging time holds for a current at all: not for LiFePO4 over its capacity in an hour.
     pub fn has_charging_time(&self, capacity: ElectricCharge, current: ElectricCurrent) -> bool {
-        self.chemistry.is_lead_acid() || current.get::<ampere>() <= capacity.get::<ampere_hour>()
+        self.chemistry.is_lead_acid() || !lithium_current_is_high(capacity, current)
     }
 
     /// What is left of the starting power in the cold; none for LiFePO4, for which no table was found.
@@ -255,4 +255,10 @@ pub fn charging_time(
 /// Source: a riders' association's storage note, 10 % of the Ah rating; the label's own limit comes first.
 pub fn current_is_high(capacity: ElectricCharge, current: ElectricCurrent) -> bool {
     current.get::<ampere>() > capacity.get::<ampere_hour>() / 10.0
+}
+
+/// Whether a charger's current is over a LiFePO4 battery's capacity in an hour. Common practice, no source; the label's own limit
+/// comes first.
+pub fn lithium_current_is_high(capacity: ElectricCharge, current: ElectricCurrent) -> bool {
+    current.get::<ampere>() > capacity.get::<ampere_hour>()
 }

@@ -8,7 +8,7 @@ pub use course::{Course, battery_in_season, course};
 pub(super) use state::{bikes_place, climate, kept};
 
 use super::{Panel, Pictured, night, season_of};
-use crate::battery::charging::{ChargingError, current_is_high, indoors};
+use crate::battery::charging::{ChargingError, current_is_high, indoors, lithium_current_is_high};
 use crate::battery::freezing::NEAR;
 use crate::battery::voltage::{Rest, rested};
 use crate::battery::{Chemistry, FreezeMargin, RechargePlan, Remedy, Roughly, TYPICAL, lithium};
@@ -23,7 +23,7 @@ use course::course_of;
 use state::{ChargeFrom, Parked, given, look, parked, threshold};
 use std::sync::Arc;
 use uom::si::{
-    f64::{Ratio, TemperatureInterval, ThermodynamicTemperature},
+    f64::{ElectricPotential, Ratio, TemperatureInterval, ThermodynamicTemperature},
     temperature_interval::kelvin,
 };
 
@@ -82,12 +82,14 @@ pub fn battery(from: &dyn Facts, set: UnitSet) -> Panel {
     answers.extend(judged.answers);
     if let (Ok(current), Ok(capacity)) = (facts::CHARGER_CURRENT.of(from), facts::CAPACITY.of(from))
     {
-        let (capacity, lithium) = match capacity {
-            facts::Capacity::Charge(it) => (it, false),
-            facts::Capacity::Energy(it) => (lithium(it), true),
+        let (high, why) = match capacity {
+            facts::Capacity::Charge(it) => (current_is_high(it, current), notes::CURRENT_IS_HIGH),
+            facts::Capacity::Energy(it) => {
+                (lithium_current_is_high(lithium(it), current), notes::LITHIUM_CURRENT_IS_HIGH)
+            }
         };
-        if current_is_high(capacity, current) {
-            warnings.push(notes::current_is_high(lithium));
+        if high {
+            warnings.push(why.to_owned());
         }
     }
 
@@ -292,16 +294,7 @@ fn noted(
         return note;
     }
     if let Ok((parked, threshold, plan)) = plan {
-        if let Ok(Some(look)) = looked {
-            let parameters = parked.forecast.battery().parameters();
-            let volts = parameters.meter_line(*threshold, parked.place.on(look.value));
-            let again = parked.forecast.look_again_by(look.value, &plan.days);
-            note.push(notes::look_by(
-                &show::short_day(look.value),
-                &show::rounded(Measure::Voltage, volts, set),
-                again.map(show::short_day).as_deref(),
-            ));
-        }
+        let before = note.len();
         if plan.days.is_empty() && plan.feasible && !plan.last_before_first_start {
             note.push(notes::NO_CHARGE_NEEDED.to_owned());
         }
@@ -318,6 +311,20 @@ fn noted(
         }
         if plan.last_before_first_start && !burden {
             note.push(notes::BEFORE_FIRST_START.to_owned());
+        }
+        // What comes first is said first.
+        if let Ok(Some(look)) = looked {
+            let parameters = parked.forecast.battery().parameters();
+            let volts = parameters.meter_line(*threshold, parked.place.on(look.value));
+            let again = parked.forecast.look_again_by(look.value, &plan.days);
+            let charged = plan.days.first().is_some_and(|it| *it <= look.value);
+            let at = if charged { note.len() } else { before };
+            let told = notes::look_by(
+                &show::short_day(look.value),
+                &show::rounded(Measure::Voltage, volts, set),
+                again.map(show::short_day).as_deref(),
+            );
+            note.insert(at, told);
         }
     }
     if let Ok(parked) = known {
@@ -377,18 +384,21 @@ fn charging(
             }
         });
     }
-    if !maintained {
-        let volts = |label, at| Shown::quantity(label, Ok(parameters.charge_voltage(at)), set);
-        if hindered.is_none() {
-            answers.push(volts(labels::CHARGE_VOLTAGE, stands));
-        }
-        // Brought indoors, a lead battery would boil under what it takes in the cold.
-        if hindered.is_some() || parameters.chemistry.is_lead_acid() {
-            answers.push(volts(labels::CHARGE_VOLTAGE_INDOORS, indoors()));
-        }
+    let mut tell = |label, volts: Option<Answer<ElectricPotential>>| {
+        answers.extend(volts.map(|it| Shown::quantity(label, Ok(it), set)));
+    };
+    // Brought indoors, a lead battery would boil under what it takes in the cold.
+    let both = parameters.chemistry.is_lead_acid();
+    if hindered.is_none() {
+        let charge = Some(parameters.charge_voltage(stands)).filter(|_| !maintained);
+        tell(labels::CHARGE_VOLTAGE, charge);
+        tell(labels::FLOAT_VOLTAGE, parameters.float_voltage(stands));
     }
-    let float = parameters.float_voltage(at);
-    answers.extend(float.map(|it| Shown::quantity(labels::FLOAT_VOLTAGE, Ok(it), set)));
+    if hindered.is_some() || both {
+        let charge = Some(parameters.charge_voltage(indoors())).filter(|_| !maintained);
+        tell(labels::CHARGE_VOLTAGE_INDOORS, charge);
+        tell(labels::FLOAT_VOLTAGE_INDOORS, parameters.float_voltage(indoors()));
+    }
     (answers, warning)
 }
 

@@ -17,6 +17,8 @@ pub struct Fit {
     pub caution: Option<Caution>,
     /// The mark is farther from the figure than the wrench's accuracy explains, though there is no range to leave.
     pub far: bool,
+    /// The exact setting lies beyond the scale; the end of it only just gets into the manual's range.
+    short: bool,
     off_middle: f64,
 }
 
@@ -40,13 +42,14 @@ impl Fit {
             gets,
             verdict,
             caution: wrench.caution(set),
+            short: wrench.off_scale(figure.aim() / gain(adapter)).is_some(),
             far: verdict.is_none() && off > accuracy * figure.aim().base() * (1.0 + SLACK) + SLACK,
             off_middle: wrench.off_middle(set),
         })
     }
 
-    /// Whether it serves better than another: where its accuracy is asked of it, then by what the fastener gets, then
-    /// nearer to the middle of its scale.
+    /// Whether it serves better than another: where what is aimed for is on its scale, or all that it may give is inside of the
+    /// range; where its accuracy is asked of it, then by what the fastener gets, then nearer to the middle of its scale.
     fn better_than(&self, other: &Self) -> bool {
         let rank = |it: &Self| {
             let inside = match it.verdict {
@@ -55,7 +58,7 @@ impl Fit {
                 Some(Verdict::Partly) => 1,
                 _ => 0,
             };
-            (it.caution.is_none(), inside)
+            (!it.short || inside == 2, it.caution.is_none(), inside)
         };
         let [own, others] = [rank(self), rank(other)];
         own > others || (own == others && self.off_middle < other.off_middle - SLACK)

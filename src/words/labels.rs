@@ -62,7 +62,8 @@ labels! {
     CHARGING_TIME: "Charging time";
     CHARGE_VOLTAGE: "Charging voltage where it stands";
     CHARGE_VOLTAGE_INDOORS: "Charging voltage at 20 °C (68 °F)";
-    FLOAT_VOLTAGE: "Maintainer’s voltage";
+    FLOAT_VOLTAGE: "Maintainer’s voltage where it stands";
+    FLOAT_VOLTAGE_INDOORS: "Maintainer’s voltage at 20 °C (68 °F)";
     SHOULD_READ: "It should read";
     IMPLIED_DRAW: "Draw that the readings imply";
     TORQUE_ESTIMATED: "Torque, estimated";

@@ -314,15 +314,9 @@ pub const CHARGE_INDOORS: &str = "It is below 0 °C (32 °F) there on a day to c
 /// Instead of a time.
 pub const THAW_FIRST: &str = "not before it has thawed";
 /// Warning.
-pub fn current_is_high(lithium: bool) -> String {
-    let (of, time) = match lithium {
-        true => (" (Wh / 12.8 V)", ""),
-        false => ("", " The charging time holds up to a tenth only."),
-    };
-    format!(
-        "The charger’s current is over a tenth of the capacity{of}: too much for this battery unless its label allows it. Take a smaller one.{time}"
-    )
-}
+pub const CURRENT_IS_HIGH: &str = "The charger’s current is over a tenth of the capacity: too much for this battery unless its label allows it. Take a smaller one. The charging time holds up to a tenth only.";
+/// Warning for LiFePO4.
+pub const LITHIUM_CURRENT_IS_HIGH: &str = "The charger’s current is over the capacity (Wh / 12.8 V) in an hour: too much for this battery unless its label allows it. Take a smaller one.";
 /// Warning: what would spare the charging.
 pub fn lead_off_helps(count: usize, lithium: bool) -> String {
     let then = match count {

@@ -20,13 +20,13 @@ pub const SCAN: &str =
 /// In place of the code.
 pub const NO_CODE: &str = "This bike’s link is too long for a code: save the backup file instead.";
 /// At the torques' step.
-pub const ON_NEXT_PAGE: &str = "see the list on the next page";
+pub const IN_THE_LIST: &str = "see the list of fasteners";
 
 /// At the torques' step.
 pub fn fasteners(count: usize) -> String {
     match count {
-        0 => ON_NEXT_PAGE.to_owned(),
-        1 => format!("1 fastener: {ON_NEXT_PAGE}"),
-        _ => format!("{count} fasteners: {ON_NEXT_PAGE}"),
+        0 => IN_THE_LIST.to_owned(),
+        1 => format!("1 fastener: {IN_THE_LIST}"),
+        _ => format!("{count} fasteners: {IN_THE_LIST}"),
     }
 }

@@ -180,6 +180,23 @@ fn accuracy_counts_before_the_middle() {
     );
 }
 
+/// By hand: 27 N·m is off a scale that ends at 25, and 25 N·m ± 4 % is half under the manual's 25 to 29. The larger wrench stands at
+/// the figure itself, though under a fifth of its scale; where its end is inside of the range with all it may give, the smaller does.
+#[test]
+fn the_end_of_a_scale_is_no_figure() {
+    let taken = |torque| {
+        let drawer = vec![
+            wrench("small", "1", ["200 mm", "5 N·m", "25 N·m", "0.5 N·m"]),
+            wrench("large", "2", ["400 mm", "10 N·m", "150 N·m", "1 N·m"]),
+        ];
+        row(&kept(drawer, &[(facts::TORQUE.id(), torque), (facts::ADAPTER.id(), "none")])).with
+    };
+    for torque in ["25–29 N·m", "27 (25–29) N·m", "26 N·m"] {
+        assert_eq!(taken(torque), notes::with_wrench("large"), "{torque}");
+    }
+    assert_eq!(taken("26 (22–30) N·m"), notes::with_wrench("small"));
+}
+
 /// Source: US Army TM 1-1500-204-23-9 Table 8-1: no accuracy is required under 20 % of full scale. ISO 6789:2003, 4 % over 10 N·m:
 /// 38.4 to 41.6 N·m at 40. What an owner's paper says holds all the way down.
 #[test]
@@ -468,8 +485,11 @@ proptest! {
                 prop_assert_eq!(drawer[at].off_scale(fit.set), None);
                 // What it gets is the setting through the lever.
                 prop_assert!((fit.gets.base() - fit.set.base() * adapter.gain()).abs() < 1e-9);
-                // No wrench that is in its accurate range is passed over for one that is not.
-                let careful = fits.iter().flatten().any(|it| it.caution.is_none());
+                // No wrench that is in its accurate range and has the exact setting on its scale is passed over for one that is not.
+                let exact = nm(figure / adapter.gain());
+                let careful = fits.iter().zip(&drawer).any(|(fit, wrench)| {
+                    fit.as_ref().is_ok_and(|it| it.caution.is_none()) && wrench.off_scale(exact).is_none()
+                });
                 prop_assert!(!careful || fit.caution.is_none());
                 // No wrench that keeps the fastener inside is passed over for one that does not.
                 let inside = |it: &Fit| it.verdict == Some(Verdict::Inside) && it.caution.is_none();
