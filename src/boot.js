@@ -99,6 +99,10 @@ function keepPlace() {
   scrollTo(0, history.state ?? scrollY);
   const keep = () => history.replaceState(Math.round(scrollY), "");
   addEventListener("scrollend", keep);
+  // Back on a part of the page, where it was left: the browser looks for that place before the part stands.
+  let place;
+  addEventListener("popstate", ({ state }) => (place = state));
+  addEventListener("hashchange", () => setTimeout(() => scrollTo(0, place ?? scrollY)));
   addEventListener("visibilitychange", keep);
 }
 document.addEventListener("torpor-whole", keepPlace, { once: true });

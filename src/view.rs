@@ -131,13 +131,12 @@ pub fn lay_out() {
         )
         .child(el("p").class("aloud").set("role", "status").live_text(move || page.spoken.get()));
     browser::replace_shell(&all.element());
-    browser::after_frame(move || {
-        if !page.whole.get_untracked() {
-            page.whole.set(true);
-            to_step(page);
-            browser::after(std::time::Duration::ZERO, || browser::tell("torpor-whole"));
-        }
-    });
+    let rest = move || {
+        page.whole.set(true);
+        browser::after(std::time::Duration::ZERO, || browser::tell("torpor-whole"));
+    };
+    // Who is on the way further down is not to see the head first.
+    if to_step(page) || browser::was_further_down() { rest() } else { browser::after_frame(rest) }
 }
 
 /// A step's own address opens the page there; whether it is one.

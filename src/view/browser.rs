@@ -71,6 +71,12 @@ pub fn replace_fragment(fragment: &str) {
     }
 }
 
+/// Whether the owner was further down on the page before it was loaded anew: boot.js keeps the place.
+pub fn was_further_down() -> bool {
+    let place = window().history().and_then(|it| it.state());
+    place.is_ok_and(|it| it.as_f64().is_some_and(|it| it > 0.0))
+}
+
 /// Another view begins at its head.
 pub fn scroll_to_top() {
     window().scroll_to_with_x_and_y(0.0, 0.0);
@@ -113,11 +119,14 @@ fn boxed_after(pause: std::time::Duration, mut act: Box<dyn Does>) {
     set_timeout(move || act.does(), pause);
 }
 
-/// Does something once what stands has been seen: behind the next frame, and again after a second, as a page out of sight has no
-/// frames.
-pub fn after_frame(act: impl Fn() + Copy + 'static) {
-    request_animation_frame(move || set_timeout(act, std::time::Duration::ZERO));
-    set_timeout(act, std::time::Duration::from_secs(1));
+/// Does something once what stands has been seen: behind the next frame, or after a second, as a page out of sight has no frames.
+pub fn after_frame(act: impl FnOnce() + 'static) {
+    let once = Rc::new(Cell::new(Some(act)));
+    let late = once.clone();
+    let soon = move || once.take().into_iter().for_each(|act| act());
+    request_animation_frame(move || set_timeout(soon, std::time::Duration::ZERO));
+    let late = move || late.take().into_iter().for_each(|act| act());
+    set_timeout(late, std::time::Duration::from_secs(1));
 }
 
 /// A tab that sleeps while it has its turn keeps the others waiting no longer than this.

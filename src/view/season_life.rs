@@ -2,10 +2,10 @@
 
 use super::element::{El, button, el, paragraph, while_so};
 use super::page::{Desk, Page};
-use super::past;
+use super::{browser, past};
 use crate::facts;
 use crate::garage::{Kept, Season};
-use crate::plan::{self, Life};
+use crate::plan::{self, Life, Side};
 use crate::words::{backup as backup_words, logbook as words};
 
 /// How far the season is, and once it is over the step to the next.
@@ -32,7 +32,7 @@ pub fn next(page: Page, over: bool) -> El {
         let desk = Desk::of_bike(page);
         let life = Life::of(&desk);
         let is_over = life == Life::Out || long_past(page);
-        !page.is_example() && life != Life::Planned && is_over == over
+        !page.is_example() && (life != Life::Planned || is_over) && is_over == over
     };
     while_so("div", here, move || {
         let class = if over { "do" } else { "quiet" };
@@ -55,6 +55,7 @@ fn begin_next(page: Page) {
         page.lay_again(Kept { season: Season::default(), ..page.kept() });
         let back = move || past::bring_season_back(page, place, &season);
         page.can_undo_by(words::NEXT_BEGUN.to_owned(), back);
+        browser::go(Side::LayUp.key());
     }
 }
 

@@ -152,6 +152,7 @@ test("the next season starts blank from the same facts, and the last one is put 
   await sheet.getByText("Out again").waitFor();
   await page.getByRole("button", { name: "Begin the next season" }).click();
   await sheet.getByText("Planned. Tick a step’s number when it is done.").waitFor();
+  assert.match(page.url(), /#layup$/);
   const season = page.getByRole("region", { name: "Season", exact: true });
   assert.equal(await blank(season, "Park date").inputValue(), "");
   await openBook(page);

@@ -135,7 +135,13 @@ test("loaded again, the page opens where its owner was", async () => {
   await eventually(async () => assert.equal(await page.evaluate(() => history.state), Math.round(before)));
   await page.reload();
   await eventually(async () => assert.ok(Math.abs((await page.evaluate(() => scrollY)) - before) < 2, `${before} ${await page.evaluate(() => [scrollY, history.state, document.body.scrollHeight])}`));
-  // Another part of the page has its own place.
+  // Back from another part of the page, which has its own place, it is there again.
+  for (let time = 0; time < 3; time += 1) {
+    await page.evaluate(() => { location.hash = "#torque"; });
+    await eventually(async () => assert.equal(await page.evaluate(() => scrollY), 0));
+    await page.goBack();
+    await eventually(async () => assert.ok(Math.abs((await page.evaluate(() => scrollY)) - before) < 2, `${before} ${await page.evaluate(() => scrollY)}`));
+  }
   await page.evaluate(() => { location.hash = "#fuel"; });
   await eventually(async () => assert.equal(await page.evaluate(() => scrollY), 0));
   await clean(page);
