@@ -107,6 +107,13 @@ function keepPlace() {
 }
 document.addEventListener("torpor-whole", keepPlace, { once: true });
 
+// What is typed in stays where it is, whatever comes or goes above it: with the first letter the example makes way.
+addEventListener("input", ({ target }) => {
+  const top = () => target.getBoundingClientRect().top;
+  const before = top();
+  setTimeout(() => target.isConnected && scrollBy(0, top() - before));
+}, true);
+
 async function start() {
   // The names of files are made of what is in them; that it is so is checked here. A copy that is not is asked for anew.
   const bytes = (cache) => fetch(url(wasm), { integrity, cache });

@@ -169,6 +169,20 @@ test("the first answer is seen before all that stands below it, and nothing that
   }
 });
 
+test("what is typed in stays where it is as the example makes way", async () => {
+  // As high as a phone is with its keyboard.
+  const page = await openPage({ ...METRIC, viewport: { width: 390, height: 420 } });
+  const date = blank(line(page, "Season"), "Park date");
+  await date.evaluate((it) => scrollBy(0, it.getBoundingClientRect().top - 140));
+  await date.focus();
+  const top = () => date.evaluate((it) => it.getBoundingClientRect().top);
+  const before = await top();
+  await page.keyboard.press("Backspace");
+  await page.getByText("Your own bike has begun").waitFor({ state: "attached" });
+  await eventually(async () => assert.ok(Math.abs((await top()) - before) < 2, `${before} ${await top()}`));
+  await clean(page);
+});
+
 test("opened out of sight, where there are no frames, the page is laid out whole", async () => {
   const before = (page) => page.addInitScript(() => {
     Object.defineProperty(Document.prototype, "hidden", { get: () => true });
