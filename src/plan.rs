@@ -34,7 +34,7 @@ pub use drawer::{Held, drawer, held, wrench};
 pub use estimate::estimate;
 pub use fuel::fuel;
 pub use last_run::last_run;
-pub use life::{Life, backup_due, past};
+pub use life::{Life, backup_due, is_long_over, past};
 pub use log::{due, due_told, figures, log, shortened};
 pub use needs::needs;
 pub use night::night_refused;

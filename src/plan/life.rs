@@ -5,7 +5,7 @@ use crate::entry::{self, Entry};
 use crate::facts::{self, Facts};
 use crate::show;
 use crate::words::logbook as words;
-use chrono::NaiveDate;
+use chrono::{Days, NaiveDate};
 
 /// How far a season is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -34,11 +34,29 @@ impl Life {
     }
 }
 
-/// Whether no backup of a parked bike was made since its park date; while that is still to come, since the first tick.
+/// After so long nobody is at the wake-up any more. Common practice, no source.
+const LONG: Days = Days::new(90);
+
+/// Whether the ride date is so long past that a season is over though its first ride was never ticked.
 ///
 /// ```
 /// use torpor::{entry::Entry, facts, garage::Entries, plan};
 /// use chrono::NaiveDate;
+/// let season = Entries::from([(facts::RIDE_DATE.id(), Entry::new("Mar 28 2027", 0))]);
+/// // 3 days of March, 30 of April, 31 of May: June 26 is the ninetieth.
+/// let june = |it| NaiveDate::from_ymd_opt(2027, 6, it).unwrap();
+/// assert!(!plan::is_long_over(&season, june(26)) && plan::is_long_over(&season, june(27)));
+/// ```
+pub fn is_long_over(from: &dyn Facts, today: NaiveDate) -> bool {
+    let ride = facts::RIDE_DATE.known(from);
+    ride.and_then(|it| it.checked_add_days(LONG)).is_some_and(|it| it < today)
+}
+
+/// Whether no backup of a parked bike was made since its park date; while that is still to come, since the first tick.
+///
+/// ```
+/// use torpor::{entry::Entry, facts, garage::Entries, plan};
+/// use chrono::{Days, NaiveDate};
 /// let day = |it| NaiveDate::from_ymd_opt(2026, 11, it).unwrap();
 /// let season = Entries::from([(facts::PARK_DATE.id(), Entry::new("Nov 14 2026", 0))]);
 /// assert!(plan::backup_due(&season, Some(day(13)), day(20)));

@@ -3,7 +3,6 @@
 use super::element::{El, button, el, paragraph, while_so};
 use super::page::{Desk, Page};
 use super::{browser, past};
-use crate::facts;
 use crate::garage::{Kept, Season};
 use crate::plan::{self, Life, Side};
 use crate::words::{backup as backup_words, logbook as words};
@@ -31,7 +30,7 @@ pub fn next(page: Page, over: bool) -> El {
     let here = move || {
         let desk = Desk::of_bike(page);
         let life = Life::of(&desk);
-        let is_over = life == Life::Out || long_past(page);
+        let is_over = life == Life::Out || plan::is_long_over(&desk, page.today.get());
         !page.is_example() && (life != Life::Planned || is_over) && is_over == over
     };
     while_so("div", here, move || {
@@ -39,13 +38,6 @@ pub fn next(page: Page, over: bool) -> El {
         let next = button(class, words::NEXT_SEASON, move || begin_next(page));
         vec![next, paragraph("hint", words::NEXT_HINT)]
     })
-}
-
-/// Whether the day it was to be ridden again is so long over that nobody is at the wake-up any more.
-fn long_past(page: Page) -> bool {
-    const LONG: chrono::Days = chrono::Days::new(90);
-    let ride = facts::RIDE_DATE.known(&page.sheet());
-    ride.and_then(|it| it.checked_add_days(LONG)).is_some_and(|it| it < page.today.get())
 }
 
 /// Puts the season away and lays a blank one.

@@ -3,7 +3,7 @@ import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
 import { after, test } from "node:test";
 import { clean, laidOut, openContext, openPage, stop } from "./harness.mjs";
-import { blank, eventually, kept, line, press, stored, unfold } from "./sheet.mjs";
+import { blank, eventually, fillStore, kept, line, press, roomInStore, stored, unfold } from "./sheet.mjs";
 
 after(stop);
 
@@ -12,16 +12,6 @@ const FULL = "the browser’s store for this site is full";
 const at = (page) => page.clock.setFixedTime(new Date("2026-11-14T12:00:00"));
 const tank = async (page) => blank(await unfold(page, FUEL), "Tank volume");
 const said = (page) => page.getByRole("alert").getByText(FULL);
-/** Whether a text is refused. */
-const refuse = (page, which) => page.evaluate((which) => {
-  const real = Storage.prototype.setItem;
-  window.full = true;
-  Storage.prototype.setItem = function full(key, text) {
-    if (window.full && (which === "all" || text !== "")) throw new DOMException("full", "QuotaExceededError");
-    real.call(this, key, text);
-  };
-}, which);
-const room = (page) => page.evaluate(() => { window.full = false; });
 
 /** A kept bike, First; the garage is open. */
 async function first(options = {}) {
@@ -51,12 +41,12 @@ for (const which of ["all", "texts"]) test(`a bike that is removed where a store
   const page = await archived();
   const before = await ofBikes(page);
   assert.equal(before.length, 3);
-  await refuse(page, which);
+  await fillStore(page, which);
   await press(page, "Remove First");
   await said(page).waitFor();
   if (which === "all") assert.deepEqual(await ofBikes(page), before, "nothing is gone");
   // A store that takes nothing but blanks.
-  await room(page);
+  await roomInStore(page);
   await eventually(async () => assert.deepEqual(await ofBikes(page), before), 9000);
   await eventually(async () => assert.equal(await said(page).count(), 0));
   await press(page, "Remove First");
@@ -96,11 +86,11 @@ test("a bike that was removed in another tab and cannot be written again stays w
   await page.getByRole("alert").getByText("was removed outside of this page").waitFor();
   const before = await ofBikes(page);
   assert.equal(before.length, 3);
-  await refuse(page, "all");
+  await fillStore(page, "all");
   await (await tank(page)).fill("17");
   await said(page).waitFor();
   assert.deepEqual(await ofBikes(page), before);
-  await room(page);
+  await roomInStore(page);
   await eventually(async () => assert.equal(await said(page).count(), 0), 9000);
   await page.reload();
   await laidOut(page);
@@ -115,7 +105,7 @@ for (const what of ["New bike", "Show the example", "Keep as a new bike", "Look 
   await press(page, "Link");
   const link = await page.getByLabel("Your link").inputValue();
   await press(page, "Garage");
-  await refuse(page, "all");
+  await fillStore(page, "all");
   await (await tank(page)).fill("16");
   await said(page).waitFor();
   if (what === "New bike" || what === "Show the example") {
@@ -132,7 +122,7 @@ for (const what of ["New bike", "Show the example", "Keep as a new bike", "Look 
     await back.click();
   }
   assert.equal(await (await tank(page)).inputValue(), "16");
-  await room(page);
+  await roomInStore(page);
   await eventually(async () => assert.equal(await said(page).count(), 0), 9000);
   await page.reload();
   await laidOut(page);
@@ -144,7 +134,7 @@ test("where nothing of the owner's waits, a kept bike can be opened though somet
   const page = await archived();
   await press(page, "Bring back First");
   await page.getByRole("button", { name: "Open First" }).waitFor();
-  await refuse(page, "all");
+  await fillStore(page, "all");
   await press(page, "Duplicate First");
   await said(page).waitFor();
   await press(page, "Open First");
@@ -165,7 +155,7 @@ test("while a link is looked at, a backup has the owner's bike with what the ful
   const page = await first();
   await press(page, "Link");
   const link = await page.getByLabel("Your link").inputValue();
-  await refuse(page, "all");
+  await fillStore(page, "all");
   await (await tank(page)).fill("18");
   await page.getByRole("checkbox", { name: "Done: Cover", exact: true }).check();
   await said(page).waitFor();

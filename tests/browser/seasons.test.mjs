@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { after, test } from "node:test";
 import { clean, laidOut, openContext, openPage, stop } from "./harness.mjs";
-import { blank, eventually, kept, line, press } from "./sheet.mjs";
+import { blank, eventually, fillStore, kept, line, press, roomInStore, tick } from "./sheet.mjs";
 
 after(stop);
 
@@ -79,19 +79,12 @@ test("another tab's list of past seasons follows, and from one that does not not
 
 test("with a full store a season that cannot be put away stays on the sheet", async () => {
   const page = await twoSeasons();
-  await page.evaluate(() => {
-    const real = Storage.prototype.setItem;
-    window.full = true;
-    Storage.prototype.setItem = function full(key, text) {
-      if (window.full) throw new DOMException("full", "QuotaExceededError");
-      real.call(this, key, text);
-    };
-  });
+  await fillStore(page);
   await bringBack(page);
   const said = page.getByRole("alert").getByText("the browser’s store for this site is full");
   await said.waitFor();
   await stands(page, "2027", ["2026"]);
-  await page.evaluate(() => { window.full = false; });
+  await roomInStore(page);
   await eventually(async () => assert.equal(await said.count(), 0), 9000);
   await again(page);
   await stands(page, "2027", ["2026"]);
@@ -102,50 +95,41 @@ test("with a full store a season that cannot be put away stays on the sheet", as
 
 test("a slip of the year in the park date and a tick lose no tick that was kept", async () => {
   const page = await openPage({ locale: "en-GB", hash: "#layup", before: at });
-  const tick = (title) => page.getByRole("checkbox", { name: `Done: ${title}`, exact: true });
   await press(page, "Start your own");
   await park(page).fill("2026-11-14");
-  for (const title of ["Cover", "Wash and dry"]) await tick(title).check();
+  for (const title of ["Cover", "Wash and dry"]) await tick(page, title).check();
   await kept(page);
   await park(page).fill("2027-11-14");
-  await tick("Close exhaust and intake").click();
+  await tick(page, "Close exhaust and intake").click();
   // It holds, though the park date is a year ahead.
-  await eventually(async () => assert.equal(await tick("Close exhaust and intake").isChecked(), true));
+  await eventually(async () => assert.equal(await tick(page, "Close exhaust and intake").isChecked(), true));
   await page.getByText("the ticks so far are put away").waitFor();
   await park(page).fill("2026-11-14");
-  await eventually(async () => assert.equal(await tick("Close exhaust and intake").isChecked(), true));
+  await eventually(async () => assert.equal(await tick(page, "Close exhaust and intake").isChecked(), true));
   await kept(page);
   await again(page);
   await book(page).getByText(": 2 steps of the lay-up done").waitFor();
   await bringBack(page);
-  for (const title of ["Cover", "Wash and dry"]) await eventually(async () => assert.equal(await tick(title).isChecked(), true));
+  for (const title of ["Cover", "Wash and dry"]) await eventually(async () => assert.equal(await tick(page, title).isChecked(), true));
   await book(page).getByText(": 1 step of the lay-up done").waitFor();
   await clean(page);
 });
 
 test("with a full store ticks that cannot be put away stand, and no tick takes their place", async () => {
   const page = await openPage({ locale: "en-GB", hash: "#layup", before: at });
-  const tick = (title) => page.getByRole("checkbox", { name: `Done: ${title}`, exact: true });
   await press(page, "Start your own");
   await park(page).fill("2026-11-14");
-  await tick("Cover").check();
+  await tick(page, "Cover").check();
   await park(page).fill("2027-11-14");
   await kept(page);
-  await page.evaluate(() => {
-    const real = Storage.prototype.setItem;
-    window.full = true;
-    Storage.prototype.setItem = function full(key, text) {
-      if (window.full) throw new DOMException("full", "QuotaExceededError");
-      real.call(this, key, text);
-    };
-  });
-  const close = tick("Close exhaust and intake");
+  await fillStore(page);
+  const close = tick(page, "Close exhaust and intake");
   await close.click();
   await page.getByRole("alert").getByText("the browser’s store for this site is full").waitFor();
   await eventually(async () => assert.equal(await close.isChecked(), false));
-  await page.evaluate(() => { window.full = false; });
+  await roomInStore(page);
   await park(page).fill("2026-11-14");
-  await eventually(async () => assert.equal(await tick("Cover").isChecked(), true));
+  await eventually(async () => assert.equal(await tick(page, "Cover").isChecked(), true));
   assert.equal(await close.isChecked(), false);
   await clean(page);
 });

@@ -139,3 +139,16 @@ export const press = (page, name) => page.getByRole("button", { name, exact: tru
 
 /** The box of a step. */
 export const tick = (page, title) => page.getByRole("checkbox", { name: `Done: ${title}`, exact: true });
+
+/** From now on the browser's store is full: it takes nothing, or of `which` other than "all" no text but an empty one. */
+export const fillStore = (page, which = "all") => page.evaluate((which) => {
+  const real = Storage.prototype.setItem;
+  window.full = true;
+  Storage.prototype.setItem = function full(key, text) {
+    if (window.full && (which === "all" || text !== "")) throw new DOMException("full", "QuotaExceededError");
+    real.call(this, key, text);
+  };
+}, which);
+
+/** There is room again. */
+export const roomInStore = (page) => page.evaluate(() => { window.full = false; });

@@ -2,7 +2,7 @@
 import assert from "node:assert/strict";
 import { after, test } from "node:test";
 import { clean, laidOut, openContext, openPage, stop } from "./harness.mjs";
-import { blank, eventually, kept, line, press, tick, type, unfold } from "./sheet.mjs";
+import { blank, eventually, fillStore, kept, line, press, roomInStore, tick, type, unfold } from "./sheet.mjs";
 
 after(stop);
 
@@ -408,20 +408,13 @@ test("a new bike whose first writes were refused does not write over what anothe
   const label = (page) => blank(line(page, FUEL), "Stabilizer label");
   const { one, other, close } = await twoTabs((page) => label(page).fill("1:320"));
   await press(other, "Garage");
-  await other.evaluate(() => {
-    const real = Storage.prototype.setItem;
-    window.full = true;
-    Storage.prototype.setItem = function full(key, text) {
-      if (window.full) throw new DOMException("full", "QuotaExceededError");
-      real.call(this, key, text);
-    };
-  });
+  await fillStore(other);
   await other.getByRole("button", { name: "New bike" }).click();
   await other.getByText("store for this site is full").waitFor();
   await label(one).fill("1:330");
   await label(one).blur();
   await hide(one);
-  await other.evaluate(() => { window.full = false; });
+  await roomInStore(other);
   await eventually(async () => assert.equal(await other.getByText("store for this site is full").count(), 0), 9000);
   await unfold(other, FUEL);
   for (const page of [one, other]) await holds(label(page), "1:330");
